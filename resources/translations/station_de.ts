@@ -12,6 +12,10 @@
       <translation>1 bis 24 Zeichen.</translation>
     </message>
     <message>
+      <source>A % stands in the middle of the file; it is passed over.</source>
+      <translation>Mitten in der Datei steht ein %; es wird übergangen.</translation>
+    </message>
+    <message>
       <source>A PIN has 4 to 8 digits</source>
       <translation>Eine PIN hat 4 bis 8 Ziffern</translation>
     </message>
@@ -52,12 +56,36 @@
       <translation>Eine eingelesene Fräsdatei</translation>
     </message>
     <message>
+      <source>A cycle cannot run under G93; nothing is drilled here.</source>
+      <translation>Ein Zyklus läuft nicht unter G93; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
+      <source>A cycle cannot run while G41 or G42 is on; nothing is drilled here.</source>
+      <translation>Ein Zyklus läuft nicht, solange G41 oder G42 gilt; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
+      <source>A cycle cannot turn an axis; nothing is drilled here.</source>
+      <translation>Ein Zyklus dreht keine Achse; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
+      <source>A cycle needs X, Y or Z; nothing is drilled here.</source>
+      <translation>Ein Zyklus braucht X, Y oder Z; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
+      <source>A cycle needs {axis} and R; nothing is drilled here.</source>
+      <translation>Ein Zyklus braucht {axis} und R; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
       <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
       <translation>Die erste Zeile einer Datei sagt, welche Liste es ist. Alles wird übernommen oder nichts.</translation>
     </message>
     <message>
       <source>A hold-down is in the way</source>
       <translation>Ein Niederhalter ist im Weg</translation>
+    </message>
+    <message>
+      <source>A hold-down is in the way.</source>
+      <translation>Ein Niederhalter ist im Weg.</translation>
     </message>
     <message>
       <source>A hold-down is in the way: {wrong}</source>
@@ -140,6 +168,14 @@
       <translation>Ein Regalplatz für jedes Teil</translation>
     </message>
     <message>
+      <source>A radius arc must end elsewhere than it starts; read as a straight move.</source>
+      <translation>Ein Bogen mit Radius muss anderswo enden, als er beginnt; als Gerade gelesen.</translation>
+    </message>
+    <message>
+      <source>A rapid runs below the sheet's face.</source>
+      <translation>Ein Eilgang läuft unter der Oberseite der Platte.</translation>
+    </message>
+    <message>
       <source>A reason is asked for, no number</source>
       <translation>Ein Grund ist gefragt, keine Zahl</translation>
     </message>
@@ -184,6 +220,10 @@
       <translation>Eine Platte mit {part} ist erbeten</translation>
     </message>
     <message>
+      <source>A skin of {skin} mm holds this piece.</source>
+      <translation>Eine Haut von {skin} mm hält dieses Stück.</translation>
+    </message>
+    <message>
       <source>A stop ends by its checks: tick them, then “The stop is over”.</source>
       <translation>Ein Halt endet mit seinen Prüfungen: hake sie ab, dann „Der Halt ist vorbei“.</translation>
     </message>
@@ -222,6 +262,10 @@
     <message>
       <source>A {size} mm bit is needed</source>
       <translation>Es braucht einen Fräser mit {size} mm</translation>
+    </message>
+    <message>
+      <source>A, B and C turn an axis; they are left out.</source>
+      <translation>A, B und C drehen eine Achse; sie bleiben weg.</translation>
     </message>
     <message>
       <source>About {minutes} min on this router. Bring the next sheet.</source>
@@ -1040,6 +1084,10 @@
       <translation>Fräsdatei prüfen und abhaken.</translation>
     </message>
     <message>
+      <source>Chip load {chip} mm; this shop looks for {low} to {high} mm.</source>
+      <translation>Spandicke {chip} mm; diese Werkstatt will {low} bis {high} mm.</translation>
+    </message>
+    <message>
       <source>Choose a field and type.</source>
       <translation>Feld wählen und tippen.</translation>
     </message>
@@ -1352,8 +1400,28 @@
       <translation>Heute geschnitten: {n} {n|Platte|Platten}</translation>
     </message>
     <message>
+      <source>Cuts across the sheet's edge.</source>
+      <translation>Fräst über den Rand der Platte.</translation>
+    </message>
+    <message>
       <source>Cuts out</source>
       <translation>Schneidet aus</translation>
+    </message>
+    <message>
+      <source>Cuts outside the sheet.</source>
+      <translation>Fräst außerhalb der Platte.</translation>
+    </message>
+    <message>
+      <source>Cuts while the spindle is off.</source>
+      <translation>Fräst, während die Spindel steht.</translation>
+    </message>
+    <message>
+      <source>Cuts {deep} mm deep in one pass with a bit of {wide} mm.</source>
+      <translation>Fräst mit einem Fräser von {wide} mm in einem Durchgang {deep} mm tief.</translation>
+    </message>
+    <message>
+      <source>Cuts {into} mm below the sheet; {most} mm is allowed.</source>
+      <translation>Fräst {into} mm unter die Platte; erlaubt sind {most} mm.</translation>
     </message>
     <message>
       <source>Dark or light screen</source>
@@ -1784,6 +1852,18 @@
       <translation>G28 fährt die genannten Achsen an ihr Ende</translation>
     </message>
     <message>
+      <source>G38.2 probes; it is read as a feed move.</source>
+      <translation>G38.2 tastet; es wird als Vorschubweg gelesen.</translation>
+    </message>
+    <message>
+      <source>G83 needs Q above zero; nothing is drilled here.</source>
+      <translation>G83 braucht Q über null; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
+      <source>G87 needs I, J and K; nothing is drilled here.</source>
+      <translation>G87 braucht I, J und K; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
       <source>G98 goes to where a series began</source>
       <translation>G98 fährt dahin, wo die Reihe begann</translation>
     </message>
@@ -2088,6 +2168,10 @@
       <translation>Nur dieses wird erledigt</translation>
     </message>
     <message>
+      <source>It begins to cut {high} mm above a sheet of {thick} mm. Is it for another one?</source>
+      <translation>Sie beginnt {high} mm über einer Platte von {thick} mm zu fräsen. Gehört sie zu einer anderen?</translation>
+    </message>
+    <message>
       <source>It can be settled in several ways</source>
       <translation>Es lässt sich auf mehrere Arten regeln</translation>
     </message>
@@ -2098,6 +2182,14 @@
     <message>
       <source>It could not be decided again</source>
       <translation>Es ließ sich nicht noch einmal entscheiden</translation>
+    </message>
+    <message>
+      <source>It cuts before it calls a bit.</source>
+      <translation>Sie fräst, bevor sie einen Fräser ruft.</translation>
+    </message>
+    <message>
+      <source>It cuts {deep} mm deep into a sheet of {thick} mm. Is the file for another one?</source>
+      <translation>Sie fräst {deep} mm tief in eine Platte von {thick} mm. Gehört die Datei zu einer anderen?</translation>
     </message>
     <message>
       <source>It fits none of the bits in the changer.</source>
@@ -2264,6 +2356,10 @@
       <translation>Das Paket muss geöffnet und zurückgelegt werden.</translation>
     </message>
     <message>
+      <source>Its passes begin {high} mm above a sheet of {thick} mm. Is it for another one?</source>
+      <translation>Ihre Durchgänge beginnen {high} mm über einer Platte von {thick} mm. Gehört sie zu einer anderen?</translation>
+    </message>
+    <message>
       <source>Its pieces have gone on, so it cannot be taken back</source>
       <translation>Seine Teile sind schon weiter, darum geht es nicht zurück</translation>
     </message>
@@ -2290,6 +2386,10 @@
     <message>
       <source>Knife away from the other hand; mind splinters.</source>
       <translation>Messer weg von der anderen Hand; Vorsicht, Splitter.</translation>
+    </message>
+    <message>
+      <source>L must be a whole number above zero; read as 1.</source>
+      <translation>L muss eine ganze Zahl über null sein; als 1 gelesen.</translation>
     </message>
     <message>
       <source>Label again</source>
@@ -2438,6 +2538,10 @@
     <message>
       <source>Line {n}: {value}</source>
       <translation>Zeile {n}: {value}</translation>
+    </message>
+    <message>
+      <source>Lines between {first} and {last} begin with a slash: {runs} {runs|part|parts} where the router runs them, {skips} where it skips them.</source>
+      <translation>Zeilen zwischen {first} und {last} beginnen mit einem Schrägstrich: {runs} {runs|Teil|Teile}, wenn die Fräse sie ausführt, {skips}, wenn sie sie überspringt.</translation>
     </message>
     <message>
       <source>List complete</source>
@@ -2776,6 +2880,10 @@
       <translation>Weitere Gründe</translation>
     </message>
     <message>
+      <source>More than {most} M words stand here; all are taken.</source>
+      <translation>Hier stehen mehr als {most} M-Wörter; alle gelten.</translation>
+    </message>
+    <message>
       <source>Move one, or take one away.</source>
       <translation>Einen versetzen oder wegnehmen.</translation>
     </message>
@@ -2922,6 +3030,10 @@
     <message>
       <source>No CSV file lies there</source>
       <translation>Dort liegt keine CSV-Datei</translation>
+    </message>
+    <message>
+      <source>No G0 to G3 stands before; read as a feed move.</source>
+      <translation>Davor steht kein G0 bis G3; als Vorschubweg gelesen.</translation>
     </message>
     <message>
       <source>No approved cut file makes it: approve one in the office.</source>
@@ -3956,6 +4068,10 @@
       <translation>Den Weg abspielen oder anhalten</translation>
     </message>
     <message>
+      <source>Plunges at {feed} mm/min; this shop takes {most} mm/min at most.</source>
+      <translation>Taucht mit {feed} mm/min ein; diese Werkstatt nimmt höchstens {most} mm/min.</translation>
+    </message>
+    <message>
       <source>Pocket {pocket} is empty</source>
       <translation>Platz {pocket} im Wechsler ist leer</translation>
     </message>
@@ -4240,8 +4356,16 @@
       <translation>{n} zurücklegen</translation>
     </message>
     <message>
+      <source>Q is too small for this depth; nothing is drilled here.</source>
+      <translation>Q ist für diese Tiefe zu klein; hier wird nichts gebohrt.</translation>
+    </message>
+    <message>
       <source>Queue of this router</source>
       <translation>Reihe dieser Fräse</translation>
+    </message>
+    <message>
+      <source>R lies below the hole's bottom; nothing is drilled here.</source>
+      <translation>R liegt unter dem Grund des Lochs; hier wird nichts gebohrt.</translation>
     </message>
     <message>
       <source>R under G91 is a height</source>
@@ -4978,6 +5102,10 @@
     <message>
       <source>Set {n} of {all}: {product}</source>
       <translation>Satz {n} von {all}: {product}</translation>
+    </message>
+    <message>
+      <source>Setting #{number} moves no offset here; G10 L2 does.</source>
+      <translation>#{number} zu setzen verschiebt hier nichts; das tut G10 L2.</translation>
     </message>
     <message>
       <source>Settle it</source>
@@ -5744,6 +5872,14 @@
       <translation>Das passt nicht zu diesem Schritt: {kind}</translation>
     </message>
     <message>
+      <source>The arc's ends lie {apart} mm further apart than its radius reaches.</source>
+      <translation>Die Enden des Bogens liegen {apart} mm weiter auseinander, als sein Radius reicht.</translation>
+    </message>
+    <message>
+      <source>The arc's radii differ by {off} mm; its ends do not fit its centre.</source>
+      <translation>Die Radien des Bogens weichen um {off} mm ab; seine Enden passen nicht zur Mitte.</translation>
+    </message>
+    <message>
       <source>The batches</source>
       <translation>Die Lose</translation>
     </message>
@@ -5760,12 +5896,20 @@
       <translation>Dort kommt der Fräser zu nahe</translation>
     </message>
     <message>
+      <source>The bit is changed while it is in the sheet. Raise it before.</source>
+      <translation>Der Fräser wird in der Platte gewechselt. Vorher anheben.</translation>
+    </message>
+    <message>
       <source>The bit is not checked yet</source>
       <translation>Der Fräser ist noch nicht geprüft</translation>
     </message>
     <message>
       <source>The bit is not out of the wood yet</source>
       <translation>Der Fräser ist noch nicht aus dem Holz</translation>
+    </message>
+    <message>
+      <source>The bit's own width cuts this tab through.</source>
+      <translation>Die Breite des Fräsers selbst trennt diesen Steg durch.</translation>
     </message>
     <message>
       <source>The book is set right</source>
@@ -5780,6 +5924,14 @@
       <translation>Der Wagen fährt ab</translation>
     </message>
     <message>
+      <source>The changer has a bit of {there} mm; this remark asks for {asked} mm.</source>
+      <translation>Im Wechsler ist ein Fräser von {there} mm; diese Bemerkung verlangt {asked} mm.</translation>
+    </message>
+    <message>
+      <source>The controller moves this path sideways by the bit; sizes may differ.</source>
+      <translation>Die Steuerung versetzt diesen Weg um den Fräser; Maße können abweichen.</translation>
+    </message>
+    <message>
       <source>The cut file is not checked yet</source>
       <translation>Die Fräsdatei ist noch nicht geprüft</translation>
     </message>
@@ -5788,12 +5940,24 @@
       <translation>Der Tag bisher</translation>
     </message>
     <message>
+      <source>The feed is above {most} mm/min, the router's fastest.</source>
+      <translation>Der Vorschub liegt über {most} mm/min, dem schnellsten der Fräse.</translation>
+    </message>
+    <message>
+      <source>The feed is below zero; it is left out.</source>
+      <translation>Der Vorschub ist kleiner als null; er bleibt weg.</translation>
+    </message>
+    <message>
       <source>The file asks for it later in the sheet: get one first.</source>
       <translation>Die Datei braucht ihn später auf der Platte: erst einen holen.</translation>
     </message>
     <message>
       <source>The file asks for {size} mm next: take that one.</source>
       <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
+    </message>
+    <message>
+      <source>The file does not say inch or millimetre. Say which it is.</source>
+      <translation>Die Datei sagt nicht, ob Zoll oder Millimeter. Bitte sagen, was gilt.</translation>
     </message>
     <message>
       <source>The file is not known any more</source>
@@ -5912,12 +6076,20 @@
       <translation>{left} weitere {left|ist|Platten sind} gesperrt; Gefrästes geht weiter.</translation>
     </message>
     <message>
+      <source>The outline of this piece is cut before this.</source>
+      <translation>Der Umriss dieses Stücks wird vorher gefräst.</translation>
+    </message>
+    <message>
       <source>The pack has changed since</source>
       <translation>Das Paket hat sich seitdem geändert</translation>
     </message>
     <message>
       <source>The pack is empty</source>
       <translation>Das Paket ist leer</translation>
+    </message>
+    <message>
+      <source>The path is {long} × {wide} mm; the bed of {router} is smaller.</source>
+      <translation>Der Weg ist {long} × {wide} mm groß; der Tisch von {router} ist kleiner.</translation>
     </message>
     <message>
       <source>The path of the bit</source>
@@ -5934,6 +6106,10 @@
     <message>
       <source>The rack is below its mark</source>
       <translation>Das Regal ist unter seiner Marke</translation>
+    </message>
+    <message>
+      <source>The router does not have bit {number}.</source>
+      <translation>Die Fräse hat Fräser {number} nicht.</translation>
     </message>
     <message>
       <source>The router is told when you pass on.</source>
@@ -6008,12 +6184,20 @@
       <translation>Die Werkstatt kennt alles, womit sie beginnt</translation>
     </message>
     <message>
+      <source>The spindle has a bit of {there} mm; this remark asks for {asked} mm.</source>
+      <translation>In der Spindel ist ein Fräser von {there} mm; diese Bemerkung verlangt {asked} mm.</translation>
+    </message>
+    <message>
       <source>The stop is over</source>
       <translation>Der Halt ist vorbei</translation>
     </message>
     <message>
       <source>The supervisor sees it under Needs a look.</source>
       <translation>Die Aufsicht sieht es unter „Bitte ansehen“.</translation>
+    </message>
+    <message>
+      <source>The tab that line {line} leaves is cut through here.</source>
+      <translation>Der Steg, den Zeile {line} stehen lässt, wird hier durchtrennt.</translation>
     </message>
     <message>
       <source>The table {table} differs in {n} {n|row|rows}: {first}</source>
@@ -6248,6 +6432,10 @@
       <translation>Dicke</translation>
     </message>
     <message>
+      <source>This G10 is not known; it is left out.</source>
+      <translation>Dieses G10 ist nicht bekannt; es bleibt weg.</translation>
+    </message>
+    <message>
       <source>This PC gets ready to read cut files, once</source>
       <translation>Dieser PC richtet sich einmal zum Lesen von Fräsdateien ein</translation>
     </message>
@@ -6272,8 +6460,36 @@
       <translation>Die Station dieses PCs</translation>
     </message>
     <message>
+      <source>This arc ends at its own centre; read as a straight move.</source>
+      <translation>Dieser Bogen endet in seiner eigenen Mitte; als Gerade gelesen.</translation>
+    </message>
+    <message>
+      <source>This arc has a centre and a radius; the radius is used.</source>
+      <translation>Dieser Bogen hat Mitte und Radius; der Radius gilt.</translation>
+    </message>
+    <message>
+      <source>This arc has no centre; read as a straight move.</source>
+      <translation>Dieser Bogen hat keine Mitte; als Gerade gelesen.</translation>
+    </message>
+    <message>
       <source>This batch is held</source>
       <translation>Dieses Los ist gesperrt</translation>
+    </message>
+    <message>
+      <source>This contour cuts into another part.</source>
+      <translation>Dieser Umriss schneidet in ein anderes Teil.</translation>
+    </message>
+    <message>
+      <source>This cut goes across other parts.</source>
+      <translation>Dieser Schnitt geht quer durch andere Teile.</translation>
+    </message>
+    <message>
+      <source>This cut leaves {left} mm and frees nothing.</source>
+      <translation>Dieser Schnitt lässt {left} mm stehen und löst nichts heraus.</translation>
+    </message>
+    <message>
+      <source>This cycle has no feed.</source>
+      <translation>Dieser Zyklus hat keinen Vorschub.</translation>
     </message>
     <message>
       <source>This does not stop the router</source>
@@ -6288,12 +6504,48 @@
       <translation>Das hält die Fräse nicht an: ihren eigenen Halt benutzen.</translation>
     </message>
     <message>
+      <source>This is cut a second time; line {line} has cut it as deep.</source>
+      <translation>Das wird ein zweites Mal gefräst; Zeile {line} hat es schon so tief gefräst.</translation>
+    </message>
+    <message>
+      <source>This is cut in a piece that is free already.</source>
+      <translation>Das wird in ein Stück gefräst, das schon frei ist.</translation>
+    </message>
+    <message>
       <source>This job takes {want}.</source>
       <translation>Hierfür braucht es {want}.</translation>
     </message>
     <message>
+      <source>This lap does not go through everywhere: up to {left} mm is left.</source>
+      <translation>Diese Runde geht nicht überall durch: bis zu {left} mm bleiben stehen.</translation>
+    </message>
+    <message>
+      <source>This line has more than {most} letters.</source>
+      <translation>Diese Zeile hat mehr als {most} Zeichen.</translation>
+    </message>
+    <message>
+      <source>This move has no feed.</source>
+      <translation>Dieser Weg hat keinen Vorschub.</translation>
+    </message>
+    <message>
       <source>This order is cancelled</source>
       <translation>Dieser Auftrag ist storniert</translation>
+    </message>
+    <message>
+      <source>This piece has no tabs and comes loose while it is cut.</source>
+      <translation>Dieses Stück hat keine Stege und löst sich beim Fräsen.</translation>
+    </message>
+    <message>
+      <source>This piece is not cut through: up to {left} mm is left.</source>
+      <translation>Dieses Stück ist nicht durchgefräst: bis zu {left} mm bleiben stehen.</translation>
+    </message>
+    <message>
+      <source>This piece is small and loose; it may fly off.</source>
+      <translation>Dieses Stück ist klein und lose; es kann wegfliegen.</translation>
+    </message>
+    <message>
+      <source>This remark says {said} mm; the sheet has {thick} mm. Is it for another one?</source>
+      <translation>Diese Bemerkung sagt {said} mm; die Platte hat {thick} mm. Gehört die Datei zu einer anderen?</translation>
     </message>
     <message>
       <source>This screen</source>
@@ -6342,6 +6594,10 @@
     <message>
       <source>This shop's health</source>
       <translation>Zustand dieser Werkstatt</translation>
+    </message>
+    <message>
+      <source>This tab is too thin to hold: {wide} mm wide and {high} mm high.</source>
+      <translation>Dieser Steg ist zu dünn, um zu halten: {wide} mm breit und {high} mm hoch.</translation>
     </message>
     <message>
       <source>Throw it away. Order {order} is cancelled.</source>
@@ -6746,6 +7002,10 @@
     <message>
       <source>Type {unit}, from {low} to {most}.</source>
       <translation>{unit} eintippen, von {low} bis {most}.</translation>
+    </message>
+    <message>
+      <source>Under G93 every feed move needs its own F.</source>
+      <translation>Unter G93 braucht jeder Vorschubweg sein eigenes F.</translation>
     </message>
     <message>
       <source>Under the master: rack {places}.</source>
@@ -9684,6 +9944,10 @@
       <translation>{before} → {after}</translation>
     </message>
     <message>
+      <source>{both} exclude each other; the last one is used.</source>
+      <translation>{both} schließen einander aus; das letzte gilt.</translation>
+    </message>
+    <message>
       <source>{cart} in hand</source>
       <translation>{cart} in Arbeit</translation>
     </message>
@@ -10130,6 +10394,10 @@
     <message>
       <source>{left} m left, {need} m needed. Watch it; set zero first.</source>
       <translation>Noch {left} m, gebraucht {need} m. Im Auge behalten; erst Nullpunkt setzen.</translation>
+    </message>
+    <message>
+      <source>{left} more like the {most} that are listed.</source>
+      <translation>{left} weitere wie die {most}, die aufgeführt sind.</translation>
     </message>
     <message>
       <source>{left} {left|is|are} left here</source>
@@ -10682,6 +10950,10 @@
     <message>
       <source>{n} {n|batch|batches}, the oldest first</source>
       <translation>{n} {n|Los|Lose}, das älteste zuerst</translation>
+    </message>
+    <message>
+      <source>{n} {n|cut|cuts} through the sheet, {long} mm, {n|frees|free} nothing.</source>
+      <translation>{n} {n|Schnitt|Schnitte} durch die Platte, {long} mm, {n|löst|lösen} nichts heraus.</translation>
     </message>
     <message>
       <source>{n} {n|goes|go} back on the rack</source>
@@ -11524,6 +11796,10 @@
       <translation>{where}, fällig {at}</translation>
     </message>
     <message>
+      <source>{why}</source>
+      <translation>{why}</translation>
+    </message>
+    <message>
       <source>{why} (as of {at})</source>
       <translation>{why} (Stand {at})</translation>
     </message>
@@ -11570,6 +11846,14 @@
     <message>
       <source>{words}: {n} not shared</source>
       <translation>{words}: {n} nicht geteilt</translation>
+    </message>
+    <message>
+      <source>{word} is not known; it is left out.</source>
+      <translation>{word} ist nicht bekannt; es bleibt weg.</translation>
+    </message>
+    <message>
+      <source>{word} stands twice; the last one is used.</source>
+      <translation>{word} steht zweimal; das letzte gilt.</translation>
     </message>
     <message>
       <source>{wrong}: have the office move it</source>

@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from station.shop.facts import Router, Shop
+from station.shop.words import Say, say
 
 Floats = npt.NDArray[np.float64]
 Complexes = npt.NDArray[np.complex128]
@@ -89,7 +90,7 @@ class Problem:
 
     line: int
     kind: str
-    text: str
+    text: Say
     source: str = ""
     at: tuple[float, float] | None = None
     graded: str = ""  # where its kind does not say it
@@ -103,7 +104,8 @@ class Problem:
 def count_unlisted(kind: str, count: int) -> Problem:
     """Makes the problem that stands for those of one kind that are too many to be listed."""
     left = count - MOST_OF_A_KIND
-    return Problem(0, kind, f"{left} more like the {MOST_OF_A_KIND} that are listed.")
+    text = say("{left} more like the {most} that are listed.", left=left, most=MOST_OF_A_KIND)
+    return Problem(0, kind, text)
 
 
 @dataclass(frozen=True)

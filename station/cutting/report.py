@@ -47,6 +47,7 @@ from station.cutting.read.remarks import (
 )
 from station.cutting.read.text import find_skipped
 from station.shop.facts import Part
+from station.shop.words import say
 
 
 def read_program(
@@ -139,9 +140,13 @@ def _check_skipped(program: Program, setting: Setting, pieces: int) -> list[Prob
     count = len(_find_sheet(other, setting, geo, infer_setting(other, setting, geo)).pieces)
     runs, skips = (count, pieces) if len(other.moves) > len(program.moves) else (pieces, count)
     first, last = program.skipped[0][0], program.skipped[-1][1]
-    text = (
-        f"Lines between {first} and {last} begin with a slash: {runs} parts where the router runs"
-        f" them, {skips} where it skips them."
+    text = say(
+        "Lines between {first} and {last} begin with a slash: {runs} {runs|part|parts} where the "
+        "router runs them, {skips} where it skips them.",
+        first=first,
+        last=last,
+        runs=runs,
+        skips=skips,
     )
     return [Problem(first, "block-deleted", text)]
 
@@ -241,7 +246,7 @@ def make_report(analysis: Analysis) -> dict[str, object]:
         "slugs": len(analysis.slugs),
         "assumed": list(analysis.assumed),
         "problems": [
-            {"line": p.line, "kind": p.kind, "grade": p.grade, "text": p.text}
+            {"line": p.line, "kind": p.kind, "grade": p.grade, "text": str(p.text)}
             for p in analysis.problems
         ],
     }

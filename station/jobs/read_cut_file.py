@@ -24,7 +24,7 @@ from station.jobs.messages import (
 from station.shop.cut_text import CutBooks, Laying, TextProblem, pack_cells
 from station.shop.facts import Router
 from station.shop.strokes import PackedPath, pack
-from station.shop.words import say
+from station.shop.words import say, take_apart
 
 if TYPE_CHECKING:
     from station.cutting.model import Analysis, Problem, Setting, ShapeFound
@@ -223,4 +223,5 @@ def _write_size(shape: "ShapeFound") -> str:
 def _tell_problem(problem: "Problem", analysis: "Analysis") -> TextProblem:
     """Tells a problem, its place on the sheet."""
     at = _place_on_sheet(problem.at, analysis) if problem.at else None
-    return TextProblem(problem.line, str(problem.text), problem.grade, at)
+    values, lengths = take_apart(problem.text)
+    return TextProblem(problem.line, problem.text.template, problem.grade, at, values, lengths)

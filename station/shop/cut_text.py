@@ -7,6 +7,7 @@ from functools import lru_cache
 import msgspec
 
 from station.shop.facts import Loop
+from station.shop.words import Say, length
 
 
 class TakenAs(msgspec.Struct, frozen=True):
@@ -23,12 +24,23 @@ class TakenAs(msgspec.Struct, frozen=True):
 
 
 class TextProblem(msgspec.Struct, frozen=True):
-    """What could go wrong in a line (0: the whole text): stop, look or know; where, mm."""
+    """What could go wrong in a line (0: the whole text): stop, look or know; where, mm.
+
+    `text` is the template of a sentence, `values` and `lengths` (mm, digits) what stands in it.
+    """
 
     line: int
     text: str
     grade: str
     at: tuple[float, float] | None = None
+    values: dict[str, str | int] = {}
+    lengths: dict[str, tuple[float, int | None]] = {}
+
+    @property
+    def words(self) -> Say:
+        """The sentence, to be translated."""
+        sizes = {name: length(*size) for name, size in self.lengths.items()}
+        return Say(self.text, {**self.values, **sizes})
 
 
 class CutBooks(msgspec.Struct, frozen=True):

@@ -65,6 +65,21 @@ def area(mm2: float, digits: int | None = 1) -> Say:
     return Say(_KEPT, {"length": mm2, "unit": "mm²", "digits": digits})
 
 
+def take_apart(words: Say) -> tuple[dict[str, str | int], dict[str, tuple[float, int | None]]]:
+    """Gives the plain values of a sentence, and its lengths as mm and digits."""
+    plain_ones: dict[str, str | int] = {}
+    lengths_: dict[str, tuple[float, int | None]] = {}
+    for name, value in words.values.items():
+        if isinstance(value, Say):
+            mm, digits = value.values["length"], value.values["digits"]
+            assert isinstance(mm, int | float)
+            assert isinstance(digits, int | None)
+            lengths_[name] = float(mm), digits
+        else:
+            plain_ones[name] = value if isinstance(value, int) else str(value)
+    return plain_ones, lengths_
+
+
 def _write_length(words: Say) -> str:
     value, unit, digits = (words.values[name] for name in ("length", "unit", "digits"))
     assert isinstance(value, int | float)

@@ -15,6 +15,7 @@ from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.strokes import Levels, Shapes
 from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
 from station.shop.facts import Shop
+from station.shop.words import length, say
 
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 
@@ -42,10 +43,10 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
     router = setting.router
     grade = KNOW if router is None else LOOK
     if router is None or router.bed != "vacuum":
-        text = "This piece has no tabs and comes loose while it is cut."
+        text = say("This piece has no tabs and comes loose while it is cut.")
         found.append(note_piece(piece, "no-tabs", text, graded=grade))
     if is_small(piece, setting.shop.small_piece_mm2):
-        text = "This piece is small and loose; it may fly off."
+        text = say("This piece is small and loose; it may fly off.")
         found.append(note_piece(piece, "small-piece", text, graded=grade))
     return found
 
@@ -66,9 +67,9 @@ def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
     for tab in sheet.lost:
         line, lifted = find_line(sheet.cuts, tab.cut), find_line(sheet.cuts, tab.lifted)
         text = (
-            "The bit's own width cuts this tab through."
+            say("The bit's own width cuts this tab through.")
             if tab.cut == tab.lifted
-            else f"The tab that line {lifted} leaves is cut through here."
+            else say("The tab that line {line} leaves is cut through here.", line=lifted)
         )
         found.append(Problem(line, "tab-cut-through", text, at=tab.place))
     return found
@@ -79,10 +80,8 @@ def _check_low_tabs(pieces: Sequence[Piece], shop: Shop) -> list[Problem]:
     found = []
     for tab in (tab for piece in pieces for tab in piece.tabs):
         if tab.width_mm < shop.tab_width_mm or tab.height_mm < shop.tab_height_mm:
-            text = (
-                f"This tab is too thin to hold: {tab.width_mm:.1f} mm wide and"
-                f" {tab.height_mm:.1f} mm high."
-            )
+            text = say("This tab is too thin to hold: {wide} mm wide and {high} mm high.",
+                       wide=length(tab.width_mm, 1), high=length(tab.height_mm, 1))  # fmt: skip
             found.append(Problem(tab.line, "thin-tab", text, at=(tab.x_mm, tab.y_mm)))
     return found
 
@@ -105,9 +104,10 @@ def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
         if n in found and number >= found[n].line:
             continue
         x, y = shapely.get_coordinates(place[inside])[0].tolist()
-        kind, text = "late-inside", "This is cut in a piece that is free already."
+        kind, text = "late-inside", say("This is cut in a piece that is free already.")
         if not is_loose(pieces[n]):
-            kind, text = "outside-first", "The outline of this piece is cut before this."
+            kind = "outside-first"
+            text = say("The outline of this piece is cut before this.")
         deep = inside < len(sheet.through) or inside >= len(place) - len(sheet.plunges)
         graded = "" if deep or kind == "late-inside" else KNOW  # a tab holds it well enough
         found[n] = Problem(number, kind, text, at=(x, y), graded=graded)

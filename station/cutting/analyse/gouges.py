@@ -12,6 +12,7 @@ from station.cutting.analyse.notes import find_line
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.tabs import find_cut_at
 from station.cutting.model import Problem
+from station.shop.words import Say, say
 
 OPEN_SHARE, OPEN_MM = 0.1, 20.0  # of a contour's length, or so much, may lie between its ends
 HELD_SHARE = 0.5  # of what a contour goes around, that is part
@@ -126,7 +127,7 @@ def _check_crossings(sheet: Sheet, loops: list[ClosedWay]) -> list[Problem]:
             if not (around[a] and around[b]):
                 continue
         found.append(_tell(sheet, loops[a], shapely.intersection(lines[a], lines[b]),
-                           "This contour cuts into another part."))  # fmt: skip
+                           say("This contour cuts into another part.")))  # fmt: skip
     return found
 
 
@@ -165,7 +166,7 @@ def _check_strokes(
         inside = shapely.intersection(line, parted[0])
         if not shapely.is_empty(inside):
             loop = ClosedWay(line, line, sheet.contours.first[contour], (contour,))
-            found.append(_tell(sheet, loop, inside, "This cut goes across other parts."))
+            found.append(_tell(sheet, loop, inside, say("This cut goes across other parts.")))
     return found
 
 
@@ -175,7 +176,7 @@ def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:
     return int((shapely.area(left) > PARTED_MM2).sum()) > 1
 
 
-def _tell(sheet: Sheet, loop: ClosedWay, crossing: shapely.Geometry, text: str) -> Problem:
+def _tell(sheet: Sheet, loop: ClosedWay, crossing: shapely.Geometry, text: Say) -> Problem:
     """Makes the problem of a loop at the cut that passes a crossing."""
     x, y = shapely.get_coordinates(crossing)[0].tolist()
     position = _find_cut_near(sheet, loop, shapely.points(x, y))

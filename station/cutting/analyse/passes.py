@@ -21,6 +21,7 @@ from station.cutting.model import (
     Program,
     Setting,
 )
+from station.shop.words import length, say
 
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
 TWICE_SHARE = 0.9
@@ -55,12 +56,15 @@ def _check_plunges(
     fast = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
     fast &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
     fast &= moves.feed > most_mm_min * ROUNDED
-    text = "Plunges at {feed:.0f} mm/min; this shop takes {most:.0f} mm/min at most."
     return [
         Problem(
             int(moves.line[i]),
             "plunge-fast",
-            text.format(feed=moves.feed[i], most=most_mm_min),
+            say(
+                "Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
+                feed=round(float(moves.feed[i])),
+                most=round(most_mm_min),
+            ),
             at=(float(moves.points[i, 0]), float(moves.points[i, 1])),
         )
         for i in np.flatnonzero(fast)[:MOST_PASSES].tolist()
@@ -87,8 +91,9 @@ def _check_depths(sheet: Sheet, geo: Geometry, levels: Levels, bits_wide: float)
             continue
         took = _find_near_before(cuts, position, way, boxes, levels) - float(cuts.low[position])
         if took > most[position]:
-            wide = 2 * float(cuts.radius[position])
-            text = f"Cuts {took:.1f} mm deep in one pass with a bit of {wide:g} mm."
+            wide = length(2 * float(cuts.radius[position]))
+            text = say("Cuts {deep} mm deep in one pass with a bit of {wide} mm.",
+                       deep=length(took, 1), wide=wide)  # fmt: skip
             found[run] = note_cut(sheet.cuts, position, "pass-deep", text)
     return list(found.values())
 
@@ -185,7 +190,7 @@ def _check_changes(program: Program, levels: Levels) -> list[Problem]:
             continue
         x, y, z = moves.points[pause.move].tolist()
         if z < levels.face - 0.01:
-            text = "The bit is changed while it is in the sheet. Raise it before."
+            text = say("The bit is changed while it is in the sheet. Raise it before.")
             found.append(Problem(pause.line, "change-low", text, at=(x, y)))
     return found
 
@@ -216,7 +221,7 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0))[:MOST_PASSES].tolist():
         position = int(np.argmax((cuts.run == n) & again))
         line = int(cuts.moves.line[cuts.index[earlier[position]]])
-        text = f"This is cut a second time; line {line} has cut it as deep."
+        text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
         found.append(note_cut(sheet.cuts, position, "twice", text))
     return found
 

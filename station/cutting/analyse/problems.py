@@ -18,6 +18,7 @@ from station.cutting.model import (
     Setting,
     count_unlisted,
 )
+from station.shop.words import Say, length, say
 
 TOUCH_MM = 0.01
 SAME_BIT_MM = 0.05
@@ -59,7 +60,7 @@ def _find_starts(some: Bools) -> list[int]:
     return found
 
 
-def _note_moves(moves: Moves, index: list[int], kind: str, text: str) -> list[Problem]:
+def _note_moves(moves: Moves, index: list[int], kind: str, text: Say) -> list[Problem]:
     """Makes a problem of each move; those that are too many are counted."""
     listed = index[:MOST_OF_A_KIND]
     ends = moves.points[1:, :2]
@@ -85,14 +86,15 @@ def _check_heights(moves: Moves, geo: Geometry, inferred: Inferred) -> list[Prob
     rapid &= ~_pick_unplaced(moves, inferred.face)
     floor = inferred.bottom - inferred.spoilboard
     deep = sure & (low[:, 2] < floor - TOUCH_MM)
-    text = "A rapid runs below the sheet's face."
+    text = say("A rapid runs below the sheet's face.")
     found = _note_moves(moves, _find_starts_by_line(moves, rapid), "rapid-in-sheet", text)
     deeper = _find_starts(deep)
     if len(deeper) > MOST_OF_A_KIND:
         found.append(count_unlisted("too-deep", len(deeper)))
     for i in deeper[:MOST_OF_A_KIND]:
         into = inferred.bottom - float(low[i, 2])
-        text = f"Cuts {into:.2f} mm below the sheet; {inferred.spoilboard:g} mm is allowed."
+        text = say("Cuts {into} mm below the sheet; {most} mm is allowed.",
+                   into=length(into, 2), most=length(inferred.spoilboard))  # fmt: skip
         found += _note_moves(moves, [i], "too-deep", text)
     return found
 
@@ -123,9 +125,14 @@ def _check_places(
     out |= (high[:, 0] > x1 + TOUCH_MM) | (high[:, 1] > y1 + TOUCH_MM)
     over = _pick_over_edge(geo, inside & out, (x0, y0, x1, y1))
     found = [
-        *_note_moves(moves, _find_starts(over), "across-edge", "Cuts across the sheet's edge."),
         *_note_moves(
-            moves, _find_starts(inside & out & ~over), "outside-sheet", "Cuts outside the sheet."
+            moves, _find_starts(over), "across-edge", say("Cuts across the sheet's edge.")
+        ),
+        *_note_moves(
+            moves,
+            _find_starts(inside & out & ~over),
+            "outside-sheet",
+            say("Cuts outside the sheet."),
         ),
     ]
     router = setting.router
@@ -134,7 +141,9 @@ def _check_places(
         left, front, _, right, rear, _ = find_bounds(geo, sure)
         wide, high_ = right - left, rear - front
         if wide > router.length_mm + TOUCH_MM or high_ > router.width_mm + TOUCH_MM:
-            text = f"The path is {wide:.0f} × {high_:.0f} mm; the bed of {router.name} is smaller."
+            sizes = {"long": length(wide, 0), "wide": length(high_, 0)}
+            text = say("The path is {long} × {wide} mm; the bed of {router} is smaller.",
+                       router=router.name, **sizes)  # fmt: skip
             found.append(Problem(0, "outside-bed", text))
     return found
 
@@ -165,7 +174,7 @@ def _check_spindle(
     inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < inferred.face - TOUCH_MM)
     inside &= moves.sure
     still = _find_starts(inside & (moves.rpm <= 0))
-    found = _note_moves(moves, still, "spindle-off", "Cuts while the spindle is off.")
+    found = _note_moves(moves, still, "spindle-off", say("Cuts while the spindle is off."))
     level = inside & (geo.flat > 1e-9) & (moves.rpm > 0) & (moves.feed > 0)
     return found + _check_chip_loads(moves, level, setting) + _check_feeds(moves, inside, setting)
 
@@ -185,7 +194,8 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
     for i in sorted(index[first].tolist()):
         chip = float(moves.feed[i] / (moves.rpm[i] * setting.count_teeth(int(moves.tool[i]))))
         if not low <= chip <= high:
-            text = f"Chip load {chip:.3f} mm; this shop looks for {low:g} to {high:g} mm."
+            text = say("Chip load {chip} mm; this shop looks for {low} to {high} mm.",
+                       chip=length(chip, 3), low=length(low), high=length(high))  # fmt: skip
             found += _note_moves(moves, [i], "chip-load", text)
     return found
 
@@ -195,7 +205,8 @@ def _check_feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]
     if setting.router is None:
         return []
     fast = inside & (moves.feed > setting.router.rapid_mm_min)
-    text = f"The feed is above {setting.router.rapid_mm_min:g} mm/min, the router's fastest."
+    text = say("The feed is above {most} mm/min, the router's fastest.",
+               most=round(setting.router.rapid_mm_min))  # fmt: skip
     return _note_moves(moves, _find_starts(fast), "feed-out-of-band", text)
 
 
@@ -208,7 +219,9 @@ def _check_bits(moves: Moves, setting: Setting) -> list[Problem]:
         Problem(
             int(moves.line[np.argmax(feed & (moves.tool == tool))]),
             "bit-missing",
-            f"The router does not have bit {tool}." if tool else "It cuts before it calls a bit.",
+            say("The router does not have bit {number}.", number=tool)
+            if tool
+            else say("It cuts before it calls a bit."),
         )
         for tool in list_values(moves.tool[feed])
         if tool not in setting.bits_there
@@ -222,12 +235,17 @@ def _check_bits_said(program: Program, setting: Setting) -> list[Problem]:
     found = []
     for said in program.bits_said:
         there = setting.changer_mm.get(said.number or 0)
-        where = "The changer"
+        in_changer = True
         if there is None and said.number == first and not setting.changer_mm:
-            there, where = setting.spindle_mm, "The spindle"
+            there, in_changer = setting.spindle_mm, False
         if there is not None and abs(there - said.diameter_mm) > SAME_BIT_MM:
-            asks = f"this remark asks for {said.diameter_mm:g} mm"
-            text = f"{where} has a bit of {there:g} mm; {asks}."
+            text = (
+                say("The changer has a bit of {there} mm; this remark asks for {asked} mm.",
+                    there=length(there), asked=length(said.diameter_mm))
+                if in_changer
+                else say("The spindle has a bit of {there} mm; this remark asks for {asked} mm.",
+                         there=length(there), asked=length(said.diameter_mm))
+            )  # fmt: skip
             found.append(Problem(said.line, "bit-differs", text))
     return found
 
@@ -247,7 +265,7 @@ def _check_hold_downs(
         off = np.maximum(np.maximum(low[:, :2] - at, at - high[:, :2]), 0.0)
         hit = near & (np.hypot(off[:, 0], off[:, 1]) < reach) & _find_passes(moves, at, reach)
         found += _note_moves(
-            moves, _find_starts(hit)[:1], "hold-down", "A hold-down is in the way."
+            moves, _find_starts(hit)[:1], "hold-down", say("A hold-down is in the way.")
         )
     return found
 

@@ -9,6 +9,7 @@ from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
 from station.cutting.model import LOOK, RAPID, Floats, Problem, Program
+from station.shop.words import length, say
 
 MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
 ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
@@ -32,11 +33,6 @@ def find_wrong_sheet(
     )
 
 
-def _ask(text: str, levels: Levels) -> str:
-    """Puts the question after a sign."""
-    return f"{text} a sheet of {levels.thickness:g} mm. Is the file for another sheet?"
-
-
 def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
     """Looks whether all depths are too shallow, or too deep."""
     lows = cuts.run_low[np.bincount(cuts.run, minlength=len(cuts.run_low)) > 0]
@@ -46,7 +42,8 @@ def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
     deep = 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching)
     if not shallow and not deep:
         return []
-    text = _ask(f"It cuts {levels.face - deepest:.1f} mm deep into", levels)
+    text = say("It cuts {deep} mm deep into a sheet of {thick} mm. Is the file for another one?",
+               deep=length(levels.face - deepest, 1), thick=length(levels.thickness))  # fmt: skip
     return [note_cut(cuts, int(np.argmin(cuts.low)), "thickness", text)]
 
 
@@ -68,7 +65,9 @@ def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]
     np.maximum.at(above, place.ravel(), z[begin] - levels.face)
     if np.mean(above > AIR_MM) < MOST_PLACES:
         return []
-    text = _ask(f"It begins to cut {float(np.median(above)):.1f} mm above", levels)
+    high = length(float(np.median(above)), 1)
+    text = say("It begins to cut {high} mm above a sheet of {thick} mm. Is it for another one?",
+               high=high, thick=length(levels.thickness))  # fmt: skip
     x, y = moves.points[begin[0], :2].tolist()
     return [Problem(int(moves.line[begin[0]]), "thickness", text, at=(x, y))]
 
@@ -78,7 +77,9 @@ def _check_steps(cuts: Cuts, levels: Levels) -> list[Problem]:
     top, first = _find_tops(cuts)
     if len(top) < 2 or float(np.median(top)) < levels.face + MEANT_MM:
         return []
-    text = _ask(f"Its passes begin {float(np.median(top)) - levels.face:.1f} mm above", levels)
+    high = length(float(np.median(top)) - levels.face, 1)
+    text = say("Its passes begin {high} mm above a sheet of {thick} mm. Is it for another one?",
+               high=high, thick=length(levels.thickness))  # fmt: skip
     return [note_cut(cuts, first, "thickness", text)]
 
 
@@ -111,5 +112,6 @@ def _check_remark(program: Program, levels: Levels) -> list[Problem]:
     thick, line = program.thickness_said
     if abs(thick - levels.thickness) < MEANT_MM:
         return []
-    text = _ask(f"This remark names a sheet of {thick:g} mm; this is", levels)
+    text = say("This remark says {said} mm; the sheet has {thick} mm. Is it for another one?",
+               said=length(thick), thick=length(levels.thickness))  # fmt: skip
     return [Problem(line, "thickness", text, graded=LOOK)]

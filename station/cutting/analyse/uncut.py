@@ -13,6 +13,7 @@ from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Levels
 from station.cutting.model import Ints, Piece, Problem
+from station.shop.words import length, say
 
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most
 MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notches or not
@@ -51,11 +52,13 @@ def _check_skins(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[
         highest = max([left, *(tab.height_mm for tab in piece.tabs)])
         tabs = highest > piece.skin_mm + ABOVE_SKIN_MM
         if few or tabs or (piece.covered > RIND and not most):
-            text = f"This piece is not cut through: up to {left:.2f} mm is left."
+            text = say(
+                "This piece is not cut through: up to {left} mm is left.", left=length(left, 2)
+            )
             line = find_line(sheet.cuts, int(some.first[own].min()))
             found.append(note_piece(piece, "uncut", text, line=line))
         else:
-            text = f"A skin of {piece.skin_mm:.2f} mm holds this piece."
+            text = say("A skin of {skin} mm holds this piece.", skin=length(piece.skin_mm, 2))
             found.append(note_piece(piece, "skin", text))
     return found
 
@@ -68,7 +71,8 @@ def _check_ramps(sheet: Sheet, levels: Levels) -> list[Problem]:
     found = []
     for n in np.flatnonzero(long).tolist():
         left = float(some.top[n] - levels.bottom)
-        text = f"This lap does not go through everywhere: up to {left:.2f} mm is left."
+        text = say("This lap does not go through everywhere: up to {left} mm is left.",
+                   left=length(left, 2))  # fmt: skip
         found.append(note_cut(sheet.cuts, int(some.first[n]), "uncut", text))
     return found
 
@@ -91,7 +95,7 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
             or _rips(sheet, chain, face)
             or (nearly and _would_part(sheet, chain, face))
         ):
-            text = f"This cut leaves {left:.2f} mm and frees nothing."
+            text = say("This cut leaves {left} mm and frees nothing.", left=length(left, 2))
             found.append(note_cut(cuts, int(lines.first[chain[0]]), "uncut", text))
     return found
 
@@ -159,5 +163,6 @@ def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
     if not idle:
         return []
     count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())
-    text = f"{count} cuts through the sheet, {long:.0f} mm, free nothing."
+    text = say("{n} {n|cut|cuts} through the sheet, {long} mm, {n|frees|free} nothing.",
+               n=count, long=length(long, 0))  # fmt: skip
     return [note_cut(sheet.cuts, int(lines.first[idle[0]]), "frees-nothing", text)]

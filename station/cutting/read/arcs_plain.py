@@ -7,6 +7,7 @@ import math
 from station.cutting.model import CCW, CW, LINE, PLANE_AXES
 from station.cutting.read.controller_plain import Controller
 from station.cutting.read.line_plain import LineWords, find_target
+from station.shop.words import Say, length, say
 
 FULL = 1e-7  # mm: an end nearer its start than this is the start
 REPORT_MM, REPORT_INCH = 0.002, 0.00508  # by how much an arc's radii may disagree
@@ -23,13 +24,13 @@ def execute_arc(controller: Controller, line: LineWords, kind: int) -> None:
     if "R" in line.words:
         if line.has_any("IJK"):
             controller.note_problem(
-                "arc-bad", "This arc has a centre and a radius; the radius is used."
+                "arc-bad", say("This arc has a centre and a radius; the radius is used.")
             )
         _execute_radius_arc(controller, kind, begin, end, end3, line.words["R"] * state.scale)
         return
     letters = ("IJK"[first], "IJK"[second])
     if not line.has_any("".join(letters)):
-        controller.note_problem("arc-bad", "This arc has no centre; read as a straight move.")
+        controller.note_problem("arc-bad", say("This arc has no centre; read as a straight move."))
         controller.write_straight(LINE, end3)
         return
     centre = (
@@ -38,7 +39,7 @@ def execute_arc(controller: Controller, line: LineWords, kind: int) -> None:
     )
     if min(math.dist(begin, centre), math.dist(end, centre)) <= FULL:
         controller.note_problem(
-            "arc-bad", "This arc ends at its own centre; read as a straight move."
+            "arc-bad", say("This arc ends at its own centre; read as a straight move.")
         )
         controller.write_straight(LINE, end3)
         return
@@ -67,7 +68,7 @@ def _execute_radius_arc(
 ) -> None:
     """Executes an arc by its radius; one that ends where it starts is read straight and noted."""
     if math.dist(begin, end) <= 1e-9 or radius == 0:
-        text = "A radius arc must end elsewhere than it starts; read as a straight move."
+        text = say("A radius arc must end elsewhere than it starts; read as a straight move.")
         controller.note_problem("arc-bad", text)
         controller.write_straight(LINE, end3)
         return
@@ -78,14 +79,16 @@ def _execute_radius_arc(
     controller.write_arc(kind, end3, centre, sweep)
 
 
-def tell_radii_differ(off: float) -> str:
+def tell_radii_differ(off: float) -> Say:
     """Says that an arc's radii differ by so many mm."""
-    return f"The arc's radii differ by {off:.4f} mm; its ends do not fit its centre."
+    return say("The arc's radii differ by {off} mm; its ends do not fit its centre.",
+               off=length(off, 4))  # fmt: skip
 
 
-def tell_ends_apart(apart: float) -> str:
+def tell_ends_apart(apart: float) -> Say:
     """Says that an arc's ends lie further apart than twice its radius."""
-    return f"The arc's ends lie {apart:.4f} mm further apart than its radius reaches."
+    return say("The arc's ends lie {apart} mm further apart than its radius reaches.",
+               apart=length(apart, 4))  # fmt: skip
 
 
 def find_sweep(kind: int, start: tuple[float, float], end: tuple[float, float],

@@ -16,6 +16,7 @@ from station.cutting.compiled import Real, Whole, compile_entry, make_dtype
 from station.cutting.model import RAPID, Bytes, Floats, Ints
 from station.cutting.read.arcs_plain import tell_ends_apart, tell_radii_differ
 from station.cutting.read.controller_plain import Controller
+from station.shop.words import Say, say
 
 Record = npt.NDArray[Any]
 Three = Annotated[Floats, "f8", 3]
@@ -121,30 +122,29 @@ PAUSE_KINDS = ("dwell", "spindle")
 (CUTTER_COMP, NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
  ARC_NO_CENTRE, ARC_AT_CENTRE, ARC_NOWHERE, CYCLE_BARE, CYCLE_REPEATS, CYCLE_X, CYCLE_Y, CYCLE_Z,
  CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH) = range(21)  # fmt: skip
-UNDRILLED = "nothing is drilled here."
 # in the order of the numbers above: kind and sentence, with its value where it has one
 SENTENCES = (
-    ("cutter-comp", "The controller moves this path sideways by the bit; sizes may differ."),
-    ("no-motion", "No G0 to G3 stands before; read as a feed move."),
-    ("no-feed", "Under G93 every feed move needs its own F."),
-    ("no-feed", "This move has no feed."),
-    ("no-feed", "This cycle has no feed."),
-    ("arc-radii", ""),
-    ("arc-radii", ""),
-    ("arc-bad", "This arc has no centre; read as a straight move."),
-    ("arc-bad", "This arc ends at its own centre; read as a straight move."),
-    ("arc-bad", "A radius arc must end elsewhere than it starts; read as a straight move."),
-    ("cycle", f"A cycle needs X, Y or Z; {UNDRILLED}"),
-    ("cycle", "L must be a whole number above zero; read as 1."),
-    ("cycle", f"A cycle needs X and R; {UNDRILLED}"),
-    ("cycle", f"A cycle needs Y and R; {UNDRILLED}"),
-    ("cycle", f"A cycle needs Z and R; {UNDRILLED}"),
-    ("cycle", f"A cycle cannot run under G93; {UNDRILLED}"),
-    ("cycle", f"A cycle cannot run with cutter compensation on; {UNDRILLED}"),
-    ("cycle", f"G83 needs Q above zero; {UNDRILLED}"),
-    ("cycle", f"Q is too small for this depth; {UNDRILLED}"),
-    ("cycle", f"R lies below the hole's bottom; {UNDRILLED}"),
-    ("arc-bad", "This arc has a centre and a radius; the radius is used."),
+    ("cutter-comp", say("The controller moves this path sideways by the bit; sizes may differ.")),
+    ("no-motion", say("No G0 to G3 stands before; read as a feed move.")),
+    ("no-feed", say("Under G93 every feed move needs its own F.")),
+    ("no-feed", say("This move has no feed.")),
+    ("no-feed", say("This cycle has no feed.")),
+    ("arc-radii", Say()),
+    ("arc-radii", Say()),
+    ("arc-bad", say("This arc has no centre; read as a straight move.")),
+    ("arc-bad", say("This arc ends at its own centre; read as a straight move.")),
+    ("arc-bad", say("A radius arc must end elsewhere than it starts; read as a straight move.")),
+    ("cycle", say("A cycle needs X, Y or Z; nothing is drilled here.")),
+    ("cycle", say("L must be a whole number above zero; read as 1.")),
+    ("cycle", say("A cycle needs {axis} and R; nothing is drilled here.", axis="X")),
+    ("cycle", say("A cycle needs {axis} and R; nothing is drilled here.", axis="Y")),
+    ("cycle", say("A cycle needs {axis} and R; nothing is drilled here.", axis="Z")),
+    ("cycle", say("A cycle cannot run under G93; nothing is drilled here.")),
+    ("cycle", say("A cycle cannot run while G41 or G42 is on; nothing is drilled here.")),
+    ("cycle", say("G83 needs Q above zero; nothing is drilled here.")),
+    ("cycle", say("Q is too small for this depth; nothing is drilled here.")),
+    ("cycle", say("R lies below the hole's bottom; nothing is drilled here.")),
+    ("arc-bad", say("This arc has a centre and a radius; the radius is used.")),
 )
 RADII, APART = 5, 6
 
@@ -240,7 +240,7 @@ def write_straight(s: RecordRow, kind: int, x: float, y: float, z: float) -> Non
     write_move(s, kind, (x, y, z), 0.0, 0.0, 0.0)
 
 
-def tell_note(which: int, value: float) -> tuple[str, str]:
+def tell_note(which: int, value: float) -> tuple[str, Say]:
     """Gives the kind and the sentence of a note."""
     kind, text = SENTENCES[which]
     if which == RADII:

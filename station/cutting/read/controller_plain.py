@@ -19,6 +19,7 @@ from station.cutting.model import (
     Problem,
 )
 from station.cutting.read.dialects import Dialect
+from station.shop.words import Say
 
 Point = tuple[float, float, float]
 
@@ -85,7 +86,7 @@ class Controller:
         self.source = ""
         self.now_minutes = math.nan
 
-    def note_problem(self, kind: str, text: str) -> None:
+    def note_problem(self, kind: str, text: Say) -> None:
         """Notes what is wrong with the line that is being read."""
         x, y, _ = self.state.at
         self.told[kind] = self.told.get(kind, 0) + 1

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from station.cutting.model import LINE, PLANE_AXES, RAPID
+from station.shop.words import Say, say
 
 if TYPE_CHECKING:
     from station.cutting.read.controller_plain import Controller
@@ -28,7 +29,9 @@ def execute_cycle(controller: Controller, line: LineWords) -> None:
             state.sticky[letter] = line.words[letter] * (1.0 if letter == "P" else state.scale)
     if not line.has_any("XYZ"):
         if "motion" in line.codes:
-            controller.note_problem("cycle", "A cycle needs X, Y or Z; nothing is drilled here.")
+            controller.note_problem(
+                "cycle", say("A cycle needs X, Y or Z; nothing is drilled here.")
+            )
         return
     repeats = _count_repeats(controller, line)
     if state.series is None:
@@ -36,12 +39,12 @@ def execute_cycle(controller: Controller, line: LineWords) -> None:
     began = state.series if state.dialect.return_first else state.at[axes[2]]
     wrong = _find_fault(controller, hole, began, repeats)
     if line.has_any("ABC"):
-        wrong = "A cycle cannot turn an axis; nothing is drilled here."
+        wrong = say("A cycle cannot turn an axis; nothing is drilled here.")
     if wrong:
         controller.note_problem("cycle", wrong)
         return
     if state.feed <= 0:
-        controller.note_problem("no-feed", "This cycle has no feed.")
+        controller.note_problem("no-feed", say("This cycle has no feed."))
     for _ in range(repeats):
         _drill_hole(controller, line, axes, began)
 
@@ -50,30 +53,32 @@ def _count_repeats(controller: Controller, line: LineWords) -> int:
     """Counts how often the cycle runs; an L that is no count is noted."""
     number = line.words.get("L", 1.0)
     if number != round(number) or number < 1:
-        controller.note_problem("cycle", "L must be a whole number above zero; read as 1.")
+        controller.note_problem("cycle", say("L must be a whole number above zero; read as 1."))
         return 1
     return min(round(number), MOST_REPEATS)
 
 
-def _find_fault(controller: Controller, hole: str, began: float, repeats: int) -> str:
+def _find_fault(controller: Controller, hole: str, began: float, repeats: int) -> Say:
     """Tells why nothing is drilled; empty: it is."""
     state = controller.state
     if hole not in state.sticky or "R" not in state.sticky:
-        return f"A cycle needs {hole} and R; nothing is drilled here."
+        return say("A cycle needs {axis} and R; nothing is drilled here.", axis=hole)
     if state.inverse:
-        return "A cycle cannot run under G93; nothing is drilled here."
+        return say("A cycle cannot run under G93; nothing is drilled here.")
     if state.side != 40:
-        return "A cycle cannot run with cutter compensation on; nothing is drilled here."
+        return say("A cycle cannot run while G41 or G42 is on; nothing is drilled here.")
     if state.motion == BACK_BORE and not {"I", "J", "K"} <= set(state.sticky):
-        return "G87 needs I, J and K; nothing is drilled here."
+        return say("G87 needs I, J and K; nothing is drilled here.")
     if state.motion == 83 and state.sticky.get("Q", 0.0) <= 0:
-        return "G83 needs Q above zero; nothing is drilled here."
+        return say("G83 needs Q above zero; nothing is drilled here.")
     clear, bottom = _find_heights(controller, hole, began)
     if controller.state.motion == 83:
         pecks = (clear - bottom) / controller.state.sticky["Q"]
         if pecks > MOST_PECKS or pecks * repeats > MOST_ON_A_LINE:
-            return "Q is too small for this depth; nothing is drilled here."
-    return "" if clear >= bottom else "R lies below the hole's bottom; nothing is drilled here."
+            return say("Q is too small for this depth; nothing is drilled here.")
+    if clear >= bottom:
+        return Say()
+    return say("R lies below the hole's bottom; nothing is drilled here.")
 
 
 def _find_heights(controller: Controller, hole: str, began: float) -> tuple[float, float]:

@@ -16,6 +16,7 @@ from station.cutting.read.cycles_plain import execute_cycle
 from station.cutting.read.expressions import BadLine, read_block
 from station.cutting.read.line_plain import AXES, LineWords, find_target
 from station.shop.lengths import MM_PER_INCH
+from station.shop.words import say
 
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = range(81, 90)
@@ -33,14 +34,15 @@ def execute_line(controller: Controller, text: str) -> None:
             state.parameters[index] = value
             if OFFSETS <= index < OFFSETS + 20 * len(SYSTEMS):
                 controller.note_problem(
-                    "unknown-code", f"Setting #{index} moves no offset here; G10 L2 does."
+                    "unknown-code",
+                    say("Setting #{number} moves no offset here; G10 L2 does.", number=str(index)),
                 )
         if block.words:
             line = LineWords(controller, block)
             for step in STEPS:
                 step(controller, line)
     except BadLine as error:
-        controller.note_problem("not-read", str(error))
+        controller.note_problem("not-read", say("{why}", why=str(error)))
 
 
 def _set_units(controller: Controller, line: LineWords) -> None:
@@ -59,7 +61,7 @@ def _set_feed(controller: Controller, line: LineWords) -> None:
     feed = line.words.get("F")
     controller.now_minutes = math.nan
     if feed is not None and feed < 0:
-        controller.note_problem("no-feed", "The feed is below zero; it is left out.")
+        controller.note_problem("no-feed", say("The feed is below zero; it is left out."))
         feed = None
     if state.inverse:
         controller.now_minutes = 1 / feed if feed else math.nan
@@ -97,7 +99,7 @@ def _set_modes(controller: Controller, line: LineWords) -> None:
     if "side" in codes:
         before, state.side = state.side, int(codes["side"])
         if state.side not in {40, before}:
-            text = "The controller moves this path sideways by the bit; sizes may differ."
+            text = say("The controller moves this path sideways by the bit; sizes may differ.")
             controller.note_problem("cutter-comp", text)
     if "system" in codes:
         state.system = SYSTEMS.index(codes["system"]) + 1
@@ -142,7 +144,7 @@ def _set_system(controller: Controller, line: LineWords) -> None:
     state, words = controller.state, line.words
     number = round(words.get("P", 0))
     if round(words.get("L", 0)) != 2 or not 0 <= number <= 9:
-        controller.note_problem("unknown-code", "This G10 is not known; it is left out.")
+        controller.note_problem("unknown-code", say("This G10 is not known; it is left out."))
         return
     offsets = state.systems.setdefault(number or state.system, [0.0, 0.0, 0.0])
     for letter, axis in AXES.items():
@@ -188,7 +190,7 @@ def _set_motion(controller: Controller, code: float) -> None:
     """Sets another motion mode; words stick within one kind of cycle only."""
     state = controller.state
     if code == 38.2:
-        controller.note_problem("unknown-code", "G38.2 probes; it is read as a feed move.")
+        controller.note_problem("unknown-code", say("G38.2 probes; it is read as a feed move."))
         code = LINE
     motion = state.motion = None if code == 80 else int(code)
     if motion is None or motion not in CYCLES:
@@ -203,13 +205,15 @@ def _execute_move(controller: Controller, line: LineWords) -> None:
     state = controller.state
     motion = state.motion
     if motion is None:
-        controller.note_problem("no-motion", "No G0 to G3 stands before; read as a feed move.")
+        controller.note_problem(
+            "no-motion", say("No G0 to G3 stands before; read as a feed move.")
+        )
         motion = state.motion = LINE
     if motion != RAPID:
         if state.inverse and math.isnan(controller.now_minutes):
-            controller.note_problem("no-feed", "Under G93 every feed move needs its own F.")
+            controller.note_problem("no-feed", say("Under G93 every feed move needs its own F."))
         elif not state.inverse and state.feed <= 0:
-            controller.note_problem("no-feed", "This move has no feed.")
+            controller.note_problem("no-feed", say("This move has no feed."))
     if motion in {CW, CCW}:
         execute_arc(controller, line, motion)
     else:

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from station.cutting.read.controller_plain import Controller, ControllerState
 from station.cutting.read.expressions import WordBlock
+from station.shop.words import say
 
 C = TypeVar("C", int, float)
 AXES = {"X": 0, "Y": 1, "Z": 2}
@@ -48,10 +49,10 @@ class LineWords:
             self._keep_word(letter, value)
         if sum(letter == "M" for letter, _ in block.words) > MOST_M:
             controller.note_problem(
-                "many-m", f"More than {MOST_M} M words stand here; all are taken."
+                "many-m", say("More than {most} M words stand here; all are taken.", most=MOST_M)
             )
         if self.has_any("ABC"):
-            controller.note_problem("rotary", "A, B and C turn an axis; they are left out.")
+            controller.note_problem("rotary", say("A, B and C turn an axis; they are left out."))
 
     def _keep_word(self, letter: str, value: float) -> None:
         """Keeps one word; one not known or said twice is noted."""
@@ -62,9 +63,13 @@ class LineWords:
         elif letter == "O":
             return
         elif letter not in LETTERS:
-            self.controller.note_problem("unknown-word", f"{letter} is not known; it is left out.")
+            self.controller.note_problem(
+                "unknown-word", say("{word} is not known; it is left out.", word=letter)
+            )
         elif letter in self.words:
-            self.controller.note_problem("twice", f"{letter} stands twice; the last one is used.")
+            self.controller.note_problem(
+                "twice", say("{word} stands twice; the last one is used.", word=letter)
+            )
             self.words[letter] = value
         else:
             self.words[letter] = value
@@ -85,12 +90,14 @@ class LineWords:
     ) -> None:
         """Keeps a code in its group; only in the group `several` may more than one stand."""
         if group is None:
-            self.controller.note_problem("unknown-code", f"{word} is not known; it is left out.")
+            self.controller.note_problem(
+                "unknown-code", say("{word} is not known; it is left out.", word=word)
+            )
             return
         if group in kept and kept[group] != code and group != several:
             both = f"{word[0]}{kept[group]:g} and {word}"
             self.controller.note_problem(
-                "twice", f"{both} exclude each other; the last one is used."
+                "twice", say("{both} exclude each other; the last one is used.", both=both)
             )
         kept[group] = code
 

@@ -33,6 +33,7 @@ from station.cutting.read.text import (
     refuse_wide_text,
     split_lines,
 )
+from station.shop.words import say
 
 EVERY = 20_000  # lines between two looks at progress and cancel
 
@@ -71,7 +72,9 @@ class LineTaker:
         controller = self.controller
         controller.line, controller.source = number, quote_line(line)
         if len(line) > LONGEST:
-            controller.note_problem("not-read", f"This line has more than {LONGEST} letters.")
+            controller.note_problem(
+                "not-read", say("This line has more than {most} letters.", most=LONGEST)
+            )
             return False
         text = clean_line(line, semicolon=controller.state.dialect.semicolon)
         if not text:
@@ -93,7 +96,7 @@ def note_mark(controller: Controller, marks: int) -> bool:
         return False
     if marks == 1:
         controller.note_problem(
-            "stray-mark", "A % stands in the middle of the file; it is passed over."
+            "stray-mark", say("A % stands in the middle of the file; it is passed over.")
         )
         return False
     return True
@@ -115,7 +118,7 @@ def make_program(
     problems = sorted(controller.problems, key=lambda p: (p.line, p.kind))
     assumed: list[str] = []
     if not units.said and not refused:
-        text = "The file does not say inch or millimetre. Say which it is."
+        text = say("The file does not say inch or millimetre. Say which it is.")
         problems.insert(0, Problem(0, "no-units", text))
         assumed.append(f"Units: {units.name}, for the file does not say.")
     if units.late:
@@ -129,7 +132,9 @@ def make_program(
     ]
     if refused:
         found = re.match(r"Line (\d+)", refused)
-        problems.append(Problem(int(found[1]) if found else 0, "refused", refused))
+        problems.append(
+            Problem(int(found[1]) if found else 0, "refused", say("{why}", why=refused))
+        )
     return Program(
         moves=moves,
         pauses=tuple(controller.path.pauses),

@@ -354,7 +354,7 @@ def _list_problems(hand: OfficeHand, read: ReadText) -> tuple[Listing, ...]:
 
 def _say_problem(problem: TextProblem) -> Text:
     """Says a problem with its line; the gravest ones say stop."""
-    words: Text = convert(problem.text)
+    words: Text = problem.words
     if problem.line:
         words = say("Line {line}: {what}", line=problem.line, what=words)
     return say("Stop. {what}", what=words) if problem.grade == "stop" else words

@@ -8,7 +8,6 @@ from dataclasses import replace
 
 from station.floor.office.work import OfficeHand, ReadText
 from station.shop.acts import attention, notice, refuse
-from station.shop.lengths import convert
 from station.shop.rooms import Point, Took
 from station.shop.words import say
 
@@ -60,4 +59,4 @@ def _look_at(hand: OfficeHand, read: ReadText, number: int) -> Took:
     do = (
         say("It is marked on the drawing.") if problem.at else say("It has no place on the sheet.")
     )
-    return Took(after, attention(say("{n}: {what}", n=number, what=convert(problem.text)), do))
+    return Took(after, attention(say("{n}: {what}", n=number, what=problem.words), do))

@@ -67,7 +67,7 @@ def test_what_the_router_may_skip_is_told_with_both_outcomes():
     got = analyse_program(read_program(text.encode(), setting), setting)
     (problem,) = [p for p in got.problems if p.kind == "block-deleted"]
     assert problem.line == text.splitlines().index("/G0 X150 Y20") + 1
-    assert "2 parts where the router runs them, 1 where it skips them" in problem.text
+    assert "2 parts where the router runs them, 1 where it skips them" in str(problem.text)
 
 
 def test_one_cut_too_deep_does_not_turn_the_zero():

@@ -79,7 +79,7 @@ def test_a_cut_before_any_bit_is_called():
         program("G21 M3 S9000 F900\nG1 Z-3\nT1 M6\nM3\nX50\nM30"),
         Setting(thickness_mm=6.0, bits_there=frozenset({1})),
     )
-    assert [(p.line, p.text) for p in got.problems if p.kind == "bit-missing"] == [
+    assert [(p.line, str(p.text)) for p in got.problems if p.kind == "bit-missing"] == [
         (2, "It cuts before it calls a bit.")
     ]
 

@@ -10,7 +10,7 @@ from station.cutting.report import analyse_program, read_program
 def told(body: str, thick: float, zero: str = "spoilboard") -> list[tuple[int, str, str]]:
     setting = Setting(thickness_mm=thick, bit_mm={1: 6.0}, zero=zero)
     got = analyse_program(read_program((HEAD + body).encode(), setting), setting)
-    return [(p.line, p.grade, p.text) for p in got.problems if p.kind == "thickness"]
+    return [(p.line, p.grade, str(p.text)) for p in got.problems if p.kind == "thickness"]
 
 
 def laps(x: float, depths: list[float]) -> str:

@@ -83,5 +83,5 @@ def test_a_parameter_set_by_hand_moves_no_offset_and_says_so():
 
 
 def test_setting_an_offset_by_its_parameter_is_told():
-    told = str(program("G21\n#5241=50\nG0 X1\nM30").problems)
+    told = [str(p.text) for p in program("G21\n#5241=50\nG0 X1\nM30").problems]
     assert "Setting #5241 moves no offset here; G10 L2 does." in told

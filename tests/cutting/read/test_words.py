@@ -119,7 +119,7 @@ def test_loops_and_subprograms_are_refused(text):
 def test_problems_come_with_line_and_text(line, kind):
     got = read_program(f"G21\n{line}\n".encode("latin-1"), Setting())
     assert [(p.line, p.kind) for p in got.problems] == [(2, kind)]
-    assert got.problems[0].text.endswith(".")
+    assert str(got.problems[0].text).endswith(".")
 
 
 def test_an_unknown_dialect_names_those_there_are():
