@@ -62,6 +62,7 @@ RICH: dict[str, dict[str, object]] = {
     "cart": {"name": "Cart 2"},
     "concern": {"what": "recount", "text": "x", "since": AT},
     "spent": {"of": "batch/00412"},
+    "habit": {"mailer": "01", "times": 2, "why": "stiffer"},
 }
 
 
