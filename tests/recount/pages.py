@@ -212,6 +212,8 @@ def _machine(books: Books, thing: object, now: str) -> Iterator[tuple[str, str]]
                 yield f"Batch {batch.id}", f"{router.name if router else ''}{due}"
         case Mailer():
             yield _size(thing), ""
+            n = books.at.get("supplies", {}).get((f"supply-{thing.id}", "supply"), 0)
+            yield f"hangs at {thing.hangs}" if thing.hangs else "in the shop", f"{fig.n(n)} left"
 
 
 def _router(books: Books, router: Router) -> Iterator[tuple[str, str]]:
