@@ -3012,6 +3012,10 @@
       <translation>Als Nächstes: {n} {part} von Regal {place}.</translation>
     </message>
     <message>
+      <source>Next: {n} {part} from rack {place}; {held} there are held, leave them.</source>
+      <translation>Weiter: {n} {part} aus Regal {place}; {held} dort sind gesperrt, lass sie liegen.</translation>
+    </message>
+    <message>
       <source>Next: {n} × {part}</source>
       <translation>Als Nächstes: {n} × {part}</translation>
     </message>
@@ -11306,6 +11310,10 @@
     <message>
       <source>{part} in order {order} is held</source>
       <translation>{part} in Auftrag {order} ist gesperrt</translation>
+    </message>
+    <message>
+      <source>{part} in rack {place} is held: “Part missing” has the ways on.</source>
+      <translation>{part} in Regal {place} ist gesperrt: „Teil fehlt“ zeigt, was möglich ist.</translation>
     </message>
     <message>
       <source>{part} is in none of these orders, or fetched already</source>

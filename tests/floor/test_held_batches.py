@@ -79,7 +79,7 @@ def test_packing_passes_held_pieces_over_and_says_which_stay() -> None:
     answer = packer(view).give(ORDER, PART_COMB)
     assert batches_at(view, "packing/3306") == {"00101": 3}
     assert "Batch 00100 is held: leave them there." in str(answer.do)
-    assert "Next: 3 ST-200" in str(answer.do)
+    assert "ST-200 in rack A 03 is held" in str(answer.do)
 
 
 def test_with_only_held_pieces_there_packing_names_the_batches() -> None:
@@ -202,6 +202,16 @@ def test_a_cart_does_not_leave_with_pieces_held_at_the_last_moment() -> None:
     release(view, "00100")
     assert not loader.give(press("leave")).refused
     assert batches_at(view, "shipped") == {"00100": 2}
+
+
+def test_nobody_is_sent_to_fetch_what_is_held() -> None:
+    view = shop(OLD, NEW)
+    hold(view, "00100")
+    hold(view, "00101")
+    answer = packer(view).give(ORDER)
+    assert str(answer.do) == "ST-200 in rack A 03 is held: “Part missing” has the ways on."
+    release(view, "00100")
+    assert not packer(view).give(ORDER).refused
 
 
 def test_only_the_pack_with_held_pieces_stays_behind() -> None:

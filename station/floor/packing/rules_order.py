@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.packing.acts import ClaimOrder, PutOrderDown
 from station.queries.batches import keep_held
 from station.queries.orders import (
+    Need,
     count_inside,
     find_unknown,
     list_needs,
@@ -87,10 +88,22 @@ def say_next(view: View, order: Order, done: str = "", inside: int = 0) -> Say:
     """
     for want in list_needs(view, order):
         go = max(0, want.wanted - inside) if want.part.id == done else want.to_go
+        if go > 0 and want.part.id != done and want.held and want.on_rack < go:
+            return _say_held_there(want)
         if go > 0:
             return say("Next: {n} {part} from rack {place}.", n=go, part=want.part.name,
                        place=want.place_name)  # fmt: skip
     return _say_all_in(view, order, done)
+
+
+def _say_held_there(want: Need) -> Say:
+    """Says of a part that is held where it lies what may be taken, and where the way on is."""
+    if want.on_rack:
+        return say("Next: {n} {part} from rack {place}; {held} there are held, leave them.",
+                   n=want.on_rack, part=want.part.name, place=want.place_name,
+                   held=total(want.held))  # fmt: skip
+    return say("{part} in rack {place} is held: “Part missing” has the ways on.",
+               part=want.part.name, place=want.place_name)  # fmt: skip
 
 
 def _say_all_in(view: View, order: Order, done: str = "") -> Say:
@@ -184,6 +197,8 @@ def _say_first(view: View, order: Order) -> Say:
     first = next((w for w in list_needs(view, order) if w.to_go), None)
     if first is None:
         return _say_all_in(view, order)
+    if first.held and first.lacking:
+        return _say_held_there(first)
     return say("First: {n} {part} from rack {place}.", n=first.to_go, part=first.part.name,
                place=first.place_name)  # fmt: skip
 
