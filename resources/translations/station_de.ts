@@ -1020,6 +1020,10 @@
       <translation>Kann warten, und {n} weitere</translation>
     </message>
     <message>
+      <source>Can't tell yet: each PC tells how it is soon after its start.</source>
+      <translation>Noch nicht zu sagen: Jeder PC meldet kurz nach seinem Start, wie es ihm geht.</translation>
+    </message>
+    <message>
       <source>Cancel it</source>
       <translation>Stornieren</translation>
     </message>

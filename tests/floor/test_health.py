@@ -19,8 +19,9 @@ def send(stage, *lines):
 
 
 def test_each_pc_is_told_and_what_is_not_well(stage):
-    send(stage, "@worker 07", "@area office", "button health")
-    assert "Nothing: all is well." in str(stage.desk.face())
+    answer = send(stage, "@worker 07", "@area office", "button health")
+    assert "Can't tell yet" in str(answer.do)  # while no PC has told
+    assert "all is well" not in str(stage.desk.face())
     for station, backup in (("1", EVENING), ("2", "")):
         args = TellHealth(version="0.1.0", unshared=3, free_mb=250, backup_at=backup)
         told = Act(id=f"of {station}", kind=args.kind, at=EVENING, station=station, args=args)

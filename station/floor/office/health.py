@@ -16,6 +16,7 @@ from station.shop.views import View
 from station.shop.words import Say, moment, say
 
 HEALTH = say("This shop's health")
+NOBODY_TOLD = say("Can't tell yet: each PC tells how it is soon after its start.")
 
 
 def open_health(hand: OfficeHand, view: View) -> Took:
@@ -23,6 +24,8 @@ def open_health(hand: OfficeHand, view: View) -> Took:
     after = replace(hand, work=OfficeWork(list=hand.work.list, ask="health"))
     n = len(list_troubles(view))
     next_ = say("Mend what is told there.") if n else say("All is well.")
+    if not n and not list_stations(view):
+        next_ = NOBODY_TOLD
     return Took(after, good(HEALTH, next_))
 
 
@@ -61,7 +64,8 @@ def show_health(hand: OfficeHand, view: View) -> Face:
              say("backup"))  # fmt: skip
     table = Table(columns=heads, rows=tuple(map(_show_station, stations)), title=HEALTH)
     troubles = tuple(((Cell(text=t.words, tone="attention"),), "") for t in list_troubles(view))
-    beside = Listing(title=say("Needs a look"), rows=troubles, empty=say("Nothing: all is well."))
+    empty = say("Nothing: all is well.") if stations else NOBODY_TOLD
+    beside = Listing(title=say("Needs a look"), rows=troubles, empty=empty)
     back = Press(label=say("Restore a backup"), code=button("restore"), wide=2)
     face = make_face(hand, table, side=(beside,), presses=(back, LEAVE))
     return replace(face, where=HEALTH)

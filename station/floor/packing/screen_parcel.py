@@ -28,7 +28,8 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
     weights = _compare_weights(hand, parcel, view)
     chosen = view.get(Mailer, hand.work.mailer) or parcel.mailer
     named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
-    return (*named, *draw_parcel(parcel, names, weights))
+    is_named = bool(named) and chosen == parcel.mailer
+    return (*named, *draw_parcel(parcel, names, weights, is_named=is_named))
 
 
 def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
@@ -43,9 +44,16 @@ def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
 
 
 def draw_parcel(
-    parcel: Parcel, names: dict[str, str], weights: tuple[Pair, ...] = ()
+    parcel: Parcel,
+    names: dict[str, str],
+    weights: tuple[Pair, ...] = (),
+    *,
+    is_named: bool = False,
 ) -> tuple[Block, ...]:
-    """Draws a stack in its mailer, with what is to be known of it; `names` of parts by number."""
+    """Draws a stack in its mailer, with what is to be known of it; `names` of parts by number.
+
+    `is_named`: the mailer's name stands above already.
+    """
     stack, mailer, _ = parcel
     if stack.guessed:
         text = say("{part} has no outline in the book. Choose by eye.", part=stack.guessed)
@@ -65,7 +73,7 @@ def draw_parcel(
     )
     how: Pair = (say("stack"), _say_how(stack))
     flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=long, w=wide))
-    name = say("Mailer {name}", name=mailer.name)
+    name = Say() if is_named else say("Mailer {name}", name=mailer.name)
     return (drawing, Pairs(title=name, rows=(*weights, how, flat, thick, wrap)))
 
 
