@@ -9,6 +9,7 @@ from station.shop import lengths
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
+from station.shop.words import several
 
 CARE = 14.0  # mm, the caution's box where its words are short
 STEPS = ("Loading", "Popping", "Trimming", "Packing", "Cart")
@@ -122,7 +123,7 @@ def _draw_what(
         role = (
             "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
         )
-        words.insert(0, f"{role} from batch {batch.parent or 'not known'}")
+        words.insert(0, f"{role} from batch {several(list(batch.parents)) or 'not known'}")
         words.append(material.name if material else size)
         return page.draw_wrapped(page.edge, y + 6, page.inner, " · ".join(words), 11, most=3)
     words.append("1 sheet" if batch.sheets == 1 else f"{batch.sheets} sheets")

@@ -11,6 +11,7 @@ from station.shop.facts import (
     Concern,
     CutFile,
     Fact,
+    Mixed,
     Order,
     Pile,
     PileArea,
@@ -65,15 +66,15 @@ def find_hold(view: View, number: str) -> Batch | None:
     """Finds the batch whose hold keeps the pieces of a batch: itself, or one it came from.
 
     What was split off or is made good is of the same wood, bit and hands as its parent, so
-    a hold on the parent keeps it as well. None: the pieces may go on.
+    a hold on the parent keeps it as well; where pieces of several came back together nobody
+    knows which is of which, so a hold on any of them does. None: the pieces may go on.
     """
-    asked: set[str] = set()
-    while number and number not in asked:
-        batch = view.get(Batch, number)
-        if batch is None or batch.why_held:
+    climbed = [number]
+    for one in climbed:  # grows while it is walked
+        batch = view.get(Batch, one)
+        if batch and batch.why_held:
             return batch
-        asked.add(number)
-        number = batch.parent
+        climbed += [b for b in (batch.parents if batch else ()) if b not in climbed]
     return None
 
 
@@ -99,7 +100,8 @@ def refuse_held(view: View, number: str) -> Answer | None:
 
 def refuse_held_parent(view: View, batch: Batch) -> Answer | None:
     """Refuses to let a batch go on while one that it came from is held."""
-    parent = find_hold(view, batch.parent)
+    holds = (find_hold(view, number) for number in batch.parents)
+    parent = next(filter(None, holds), None)
     if parent is None:
         return None
     return refuse(
@@ -109,10 +111,11 @@ def refuse_held_parent(view: View, batch: Batch) -> Answer | None:
 
 
 def list_family(view: View, number: str) -> tuple[str, ...]:
-    """Lists a batch and all that came of it: what was split off, what is made good."""
+    """Lists a batch and all that came of it: what was split off, is made good, came back."""
     found = [number]
     for one in found:  # grows while it is walked
-        children = (b.id for b in view.shelf(Batch, f"child/{one}"))
+        children = [b.id for b in view.shelf(Batch, f"child/{one}")]
+        children += [mixed.within for mixed in view.shelf(Mixed, f"of/{one}")]
         found += [child for child in children if child not in found]
     return tuple(found)
 
@@ -214,6 +217,7 @@ def make_child(act: Act[Any], batch: Batch, role: BatchRole, *, tries: int = 0) 
         batch,
         id=new_number(act, "batch"),
         parent=batch.id,
+        others=(),
         role=role,
         tries=tries or batch.tries,
         sheets=0,

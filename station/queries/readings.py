@@ -39,14 +39,15 @@ class Source(NamedTuple):
 def find_source(view: View, number: str) -> Source:
     """Finds what a batch's pieces came from, by the slips of its sheets or its parent's.
 
-    What was split off or is made good was cut with its parent.
+    What was split off or is made good was cut with its parent; of pieces of several batches
+    that came back together nobody knows.
     """
     cut = view.get(Batch, number)
     asked = {number}
-    while cut and cut.parent not in ("", *asked):
+    while cut and not cut.others and cut.parent not in ("", *asked):
         asked.add(cut.parent)
         cut = view.get(Batch, cut.parent)
-    if cut is None:
+    if cut is None or cut.others:
         return Source(number)
     sheets = range(1, cut.sheets + 1)
     slips = [slip for n in sheets if (slip := view.get(Slip, f"{cut.id}-{n}"))]

@@ -74,3 +74,9 @@ def find_origin(view: View, drawn: tuple[Held, ...]) -> Batch | None:
         if revision and drawn[0].part in revision.makes():
             return Batch(id=drawn[0].batch, cut_file=cut_file.id, revision=revision.letter)
     return None
+
+
+def list_other_origins(view: View, drawn: tuple[Held, ...], origin: Batch) -> tuple[str, ...]:
+    """Lists the batches beside its origin that pieces drawn together are of, as drawn."""
+    numbers = dict.fromkeys(h.batch for h in drawn)
+    return tuple(n for n in numbers if n != origin.id and view.get(Batch, n))

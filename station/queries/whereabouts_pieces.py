@@ -42,7 +42,7 @@ def answer_batch(view: View, batch: Batch, now: str) -> Thing:
         next=_tell_next_of_batch(view, batch),
         where=(*to_cut, *lying, *children),
         promised=_list_promised_of_batch(view, batch, now),
-        origin=(*_list_parent(batch), *list_sheets(view, batch)),
+        origin=(*_list_parents(batch), *list_sheets(view, batch)),
         about=(batch.key, *(f"slip/{batch.id}-{n}" for n in range(1, _count_slips(batch) + 1))),
     )
 
@@ -104,11 +104,11 @@ def _list_promised_of_batch(view: View, batch: Batch, now: str) -> tuple[AnswerL
     return ()
 
 
-def _list_parent(batch: Batch) -> tuple[AnswerLine, ...]:
-    if not batch.parent:
-        return ()
-    what = say("made of batch {batch}", batch=batch.parent)
-    return (AnswerLine(what, code=write_touch("batch", batch.parent)),)
+def _list_parents(batch: Batch) -> tuple[AnswerLine, ...]:
+    return tuple(
+        AnswerLine(say("made of batch {batch}", batch=number), code=write_touch("batch", number))
+        for number in batch.parents
+    )
 
 
 def list_sheets(view: View, batch: Batch) -> tuple[AnswerLine, ...]:

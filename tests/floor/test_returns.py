@@ -10,11 +10,13 @@ from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.anywhere.screen import screen
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart.rules import RULES as CART_RULES
-from station.queries.batches import find_hold
+from station.queries.batches import find_hold, list_family, refuse_held_parent
+from station.queries.readings import find_source
 from station.queries.whereabouts_orders import answer_pack
+from station.queries.whereabouts_pieces import answer_batch
 from station.shop.acts import Act, good
-from station.shop.codes import Code
-from station.shop.facts import Batch, Pack, Part, Reason, Revision
+from station.shop.codes import Code, write_touch
+from station.shop.facts import Batch, Pack, Part, Reason, Revision, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number
 from station.shop.views import by_batch, by_part, total
@@ -113,6 +115,35 @@ def test_pieces_of_a_held_batch_are_held_when_they_come_back(view, worker):
     back(worker, RETURNED, PACK, COMBS_CARD, number(4))
     child = next(h.batch for h in view.stock(place="rework"))
     assert find_hold(view, child).id == "00100", "one of the four is of it, nobody knows which"
+
+
+@pytest.mark.parametrize("batch", ["00100", "00101"])
+def test_a_later_hold_on_any_of_several_batches_reaches_what_came_back_together(
+    batch, view, worker
+):
+    back(worker, RETURNED, PACK, COMBS_CARD, number(4))
+    child = next(h.batch for h in view.stock(place="rework"))
+    assert find_hold(view, child) is None
+    view.facts[f"batch/{batch}"] = replace(view.get(Batch, batch), holds=("wood splits",))
+    assert find_hold(view, child).id == batch
+    refused = refuse_held_parent(view, view.get(Batch, child))
+    assert f"held with batch {batch}" in str(refused.said)
+    assert list_family(view, batch) == (batch, child), "a hold tells where its pieces lie"
+    assert [line.code for line in answer_batch(view, view.get(Batch, child), DUE).origin] == [
+        write_touch("batch", "00101"), write_touch("batch", "00100"),
+    ]  # fmt: skip
+
+
+def test_nobody_knows_the_bit_of_pieces_that_came_back_together(view, worker):
+    slips = [Slip(id=f"{n}-1", batch=n, sheet=1, router=r, at=DUE) for n, r in
+             (("00100", "1"), ("00101", "2"))]  # fmt: skip
+    view.facts |= {slip.key: slip for slip in slips}
+    back(worker, RETURNED, PACK, COMBS_CARD, number(3))
+    back(worker, COMBS_CARD, number(1))
+    one, other = sorted(h.batch for h in view.stock(place="rework"))
+    assert [find_source(view, n).router for n in (one, other)] == ["2", "1"]
+    view.facts[f"batch/{one}"] = replace(view.get(Batch, one), others=("00100",))
+    assert find_source(view, one).router == ""
 
 
 def test_what_is_older_than_the_books_comes_back_too(view, worker):

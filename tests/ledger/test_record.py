@@ -53,6 +53,7 @@ RICH: dict[str, dict[str, object]] = {
     "bit": {"words": "6 mm", "diameter_mm": 6.0},
     "notice": {"router": "1", "text": "“uncut” – again", "at": AT},
     "batch": {"cut_file": "001", "revision": "A", "holds": ("a lot to look at",)},
+    "mixed": {"within": "00413", "batch": "00412"},
     "slip": {"batch": "00412", "sheet": 1, "router": "1", "at": AT},
     "pile": {"area": "trimming", "batch": "00412", "since": AT},
     "product": {"name": "P", "words": "p", "parts": (("014", 2),)},

@@ -4,15 +4,15 @@ from dataclasses import replace
 
 from station.floor.anywhere.acts import TakeReturn
 from station.queries.batches import make_child, make_pile
-from station.queries.returns import count_gone, draw_gone, find_origin
+from station.queries.returns import count_gone, draw_gone, find_origin, list_other_origins
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask_why, attention, refuse
-from station.shop.facts import Batch, CutFile, Pack, Part, Product, Reason, Revision
+from station.shop.facts import Batch, CutFile, Mixed, Pack, Part, Product, Reason, Revision
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import View
 from station.shop.words import Say, say
 
-RETURN_READS = frozenset({Batch, CutFile, Pack, Part, Product, Reason, Revision})
+RETURN_READS = frozenset({Batch, CutFile, Mixed, Pack, Part, Product, Reason, Revision})
 
 
 def take_return(act: Act[TakeReturn], view: View) -> Answer:
@@ -33,6 +33,7 @@ def take_return(act: Act[TakeReturn], view: View) -> Answer:
         return ask_why(say("{n} {part} came back", n=quantity, part=part.name), "returned")
     child = replace(
         make_child(act, origin, "rework", tries=1),
+        others=list_other_origins(view, drawn, origin),
         order="",
         due="",
         why=f"came back: {reason.words}",
@@ -44,7 +45,8 @@ def _take_back(
     act: Act[TakeReturn], view: View, part: Part, drawn: tuple[Held, ...], child: Batch
 ) -> Answer:
     pack = view.get(Pack, tail(act.subject)) if head(act.subject) == "pack" else None
-    sets = (child, make_pile(act, "rework", child))
+    mixed = (Mixed(id=f"{child.id}/{b}", within=child.id, batch=b) for b in child.others)
+    sets = (child, make_pile(act, "rework", child), *mixed)
     return attention(
         say("{n} {part} came back: batch {batch}", n=act.args.quantity, part=part.name,
             batch=child.id),

@@ -29,7 +29,17 @@ from station.queries.stock import count_gone, take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
 from station.shop.codes import next_copy
-from station.shop.facts import Batch, Concern, Part, Pile, RackPlace, Reason, Slip, Station
+from station.shop.facts import (
+    Batch,
+    Concern,
+    Mixed,
+    Part,
+    Pile,
+    RackPlace,
+    Reason,
+    Slip,
+    Station,
+)
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import Rule, Rules, View, by_kind, total
 from station.shop.words import Say, say
@@ -249,7 +259,7 @@ def tell_health(act: Act[TellHealth], _view: View) -> Answer:
     )
 
 
-_READS = frozenset({Batch, Concern, Part, Pile, RackPlace, Reason, Slip}) | COUNT_READS
+_READS = frozenset({Batch, Concern, Mixed, Part, Pile, RackPlace, Reason, Slip}) | COUNT_READS
 
 RULES: Rules = by_kind(
     Rule(args=SplitBatch, reads=_READS, decide=split_batch),

@@ -17,6 +17,7 @@ from station.shop.facts import (
     Batch,
     Bed,
     Fact,
+    Mixed,
     Notice,
     Part,
     Pile,
@@ -263,6 +264,6 @@ def _say_passed(
     return answer(said, do, moves=moves, sets=sets, prints=prints)
 
 
-_READS = frozenset({Batch, Bed, Notice, Part, Pile, RackPlace, Reason, Router, Slip})
+_READS = frozenset({Batch, Bed, Mixed, Notice, Part, Pile, RackPlace, Reason, Router, Slip})
 
 RULES: Rules = by_kind(Rule(args=PassOn, reads=_READS, decide=decide_pass_on))

@@ -15,6 +15,7 @@ from station.shop.facts import (
     Batch,
     Concern,
     Fact,
+    Mixed,
     Order,
     Part,
     Pile,
@@ -196,7 +197,7 @@ def _say_where_to(view: View, moves: tuple[Move, ...]) -> Say:
     return say("Scan the next traveller.")
 
 
-_READS = frozenset({Batch, Concern, Order, Part, Pile, RackPlace, Reason, Slip})
+_READS = frozenset({Batch, Concern, Mixed, Order, Part, Pile, RackPlace, Reason, Slip})
 
 RULES: Rules = by_kind(
     Rule(args=PutOnRack, reads=_READS, decide=decide_put_on_rack),

@@ -97,7 +97,7 @@ def _settle(
         sets=(
             _drop_doubt(batch, doubt),
             *_settle_look(act, view, doubt),
-            *(fact for heap in heaps for fact in _pass_doubt(act, heap, doubt)),
+            *(fact for heap in heaps for fact in _pass_doubt(act, batch, heap, doubt)),
         ),
     )
 
@@ -111,15 +111,17 @@ def _list_heaps(view: View, batch: Batch, part: str) -> tuple[Batch, ...]:
     return tuple(b for b in family if b and count_in_shop(view, b.id, part))
 
 
-def _pass_doubt(act: Act[CheckMaster], heap: Batch, doubt: Doubt) -> tuple[Fact, ...]:
-    """Passes a doubt on to a heap that shows for itself, with what asks for a look at it."""
+def _pass_doubt(
+    act: Act[CheckMaster], batch: Batch, heap: Batch, doubt: Doubt
+) -> tuple[Fact, ...]:
+    """Passes a doubt on to a heap of a batch that shows for itself, with a look at it."""
     if find_doubt(heap, doubt.part, doubt.size):
         return ()
     look = Concern(
         id=f"{act.id}-{heap.id}",
         what="master",
         since=act.at,
-        text=f"Batch {heap.id} waits with batch {heap.parent}: {doubt.text}",
+        text=f"Batch {heap.id} waits with batch {batch.id}: {doubt.text}",
         about=heap.key,
         choices=("let it go on", "keep it"),
     )

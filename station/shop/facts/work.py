@@ -47,6 +47,7 @@ class Batch(Fact):
     spoiled: Sheets = 0  # of these spoiled
     copy: Annotated[str, Limit(written="letter")] = "A"
     parent: str = ""
+    others: tuple[str, ...] = ()  # batches beside its parent that some of its pieces are of
     role: BatchRole = "cut"
     tries: Times = 0
     order: str = ""  # for one order: goes to packing, not to the rack
@@ -69,6 +70,11 @@ class Batch(Fact):
         return (self.state, self.id)
 
     @property
+    def parents(self) -> tuple[str, ...]:
+        """The batches that its pieces came from; none where its own sheets were cut."""
+        return (self.parent, *self.others) if self.parent else ()
+
+    @property
     def has_sheets(self) -> bool:
         """Whether it has sheets of its own: it was neither split off nor is it made good."""
         return self.role == "cut"
@@ -84,6 +90,20 @@ class Batch(Fact):
         if self.holds:
             return self.holds[-1]
         return self.doubts[-1].text if self.doubts else ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Mixed(Fact):
+    """Pieces of a batch lie in a batch of another parent; id ``<the other>/<batch>``."""
+
+    kind: ClassVar[str] = "mixed"
+    within: str  # the number of the other
+    batch: str
+
+    @property
+    def shelf(self) -> Shelf:
+        """By the batch that the pieces are of."""
+        return (f"of/{self.batch}", self.within)
 
 
 @dataclass(frozen=True, kw_only=True)
