@@ -20,7 +20,7 @@ from station.ledger.history import SHOP, pending_row
 from station.ledger.newest import Newest, read_newest
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.rebuild import fill
-from station.ledger.salvage import Piece, Salvage, Unshared, gather, list_backups, read_backup
+from station.ledger.salvage import FoundEntry, Salvage, Unshared, gather, list_backups, read_backup
 from station.ledger.sound import taken_in
 from station.ledger.store import LAYOUT_NAME, MENDED, Store
 from station.ledger.supply import ASKED, OWN, SPARE
@@ -84,7 +84,7 @@ class Saving:
         self._store.put(MENDED, "yes")
         self._store.put(LAYOUT_NAME, str(statements.LAYOUT))
 
-    def _add(self, piece: Piece) -> None:
+    def _add(self, piece: FoundEntry) -> None:
         """Takes an entry in; one that does not hold or fit keeps its place and needs a look."""
         body, why = taken_in(piece.id, piece.text, self._at)
         self._at = body.act.at
@@ -124,7 +124,7 @@ class Saving:
         lost = gap.lost if gap.since or gap.until else 0
         return Mended(self._found.begin.number + kept, lost, gap.since, gap.until)
 
-    def _is_there(self, id: str, runs: list[list[Piece]]) -> bool:
+    def _is_there(self, id: str, runs: list[list[FoundEntry]]) -> bool:
         """Tells whether an act is among those that were saved."""
         saved = (piece.id for pieces in (self._chain.kept, *runs) for piece in pieces)
         return bool(id) and id in saved

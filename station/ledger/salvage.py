@@ -35,7 +35,7 @@ _PARTS = re.compile(rb'"(?:[^"\\]|\\.)*"|[{}]', re.DOTALL)
 LONGEST = 65536  # bytes of a text that stands in one page
 
 
-class Piece(NamedTuple):
+class FoundEntry(NamedTuple):
     """An entry where it was found; number 0: not known. `link` is the digest beside it.
 
     `altered`: its digest proves that it was another.
@@ -62,8 +62,8 @@ class Salvage:
 
     begin: Begin = Begin()
     books: bytes = b""  # of the closing that it begins with
-    pieces: dict[int, list[Piece]] = field(default_factory=dict)
-    loose: list[Piece] = field(default_factory=list)  # texts that no row leads to
+    pieces: dict[int, list[FoundEntry]] = field(default_factory=dict)
+    loose: list[FoundEntry] = field(default_factory=list)  # texts that no row leads to
     waiting: dict[str, Unshared] = field(default_factory=dict)
     local: dict[str, str] = field(default_factory=dict)
 
@@ -168,7 +168,7 @@ def _read_closing(found: Salvage, run: Callable[..., Any]) -> None:
             found.books = books
 
 
-def _entries(run: Callable[..., Any], after: int) -> Iterator[Piece]:
+def _entries(run: Callable[..., Any], after: int) -> Iterator[FoundEntry]:
     """Every entry that can be read, past those that cannot.
 
     Asked from a number on, not from behind one: that would be looked for on the page before.
@@ -182,7 +182,7 @@ def _entries(run: Callable[..., Any], after: int) -> Iterator[Piece]:
                     break
                 came, after, fails = True, number, 0
                 if _are_texts(id_, text) and isinstance(link, bytes):
-                    yield Piece(number, id_, text, link)
+                    yield FoundEntry(number, id_, text, link)
             else:
                 if not came:
                     return
@@ -198,7 +198,7 @@ def _read_loose(found: Salvage, files: Iterable[Path]) -> None:
         for id_, text, link in _texts(file):
             if (id_, text) not in known:
                 known.add((id_, text))
-                found.loose.append(Piece(0, id_, text, link))
+                found.loose.append(FoundEntry(0, id_, text, link))
 
 
 def _texts(file: Path) -> Iterator[tuple[str, str, bytes]]:

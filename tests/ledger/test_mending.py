@@ -61,6 +61,24 @@ def test_an_altered_entry_does_not_count_and_needs_a_look(tmp_path):
     assert ledger.check() == []
 
 
+def test_an_entry_behind_one_whose_digest_is_spoilt_too_is_taken_in(tmp_path):
+    """Nothing proves it, and nothing speaks against it: it stands as behind a gap."""
+    ledger = filled(tmp_path, 40)
+    before = sum(held.qty for held in ledger.balances() if held.place == "popping/1")
+    ledger.close()
+    spoil(
+        tmp_path / "shop.station",
+        "UPDATE entry SET body=replace(body, ',6,', ',7,'), digest=zeroblob(32) WHERE number=9",
+    )
+    ledger, _ = mended(tmp_path)
+    there = {entry.id for entry in ledger.entries()}
+    assert {f"a{n:02}" for n in range(40)} - there == {"a08"}
+    assert sum(h.qty for h in ledger.balances() if h.place == "popping/1") == before - 6
+    looks = {str(c.text) for c in ledger.facts(Concern)}
+    assert "An entry of station 1 was left out: its digest does not match" in looks
+    assert ledger.check() == []
+
+
 def test_an_altered_entry_whose_text_stands_in_a_backup_is_whole_again(tmp_path):
     ledger = filled(tmp_path, 40)
     (tmp_path / "backups").mkdir()
