@@ -38,7 +38,7 @@ RULES = (
           "a broken bit goes back into a router", HELD),
     Plant(f"{FLOOR}/loading/rules_off.py", "at) < TOO_SOON * bed.minutes",
           "at) > TOO_SOON * bed.minutes", "a sheet taken off while the spindle turns", LOADING),
-    Plant("station/queries/batches.py", "if batch is None or batch.why_held:", "if batch is None:",
+    Plant("station/queries/batches.py", "if batch and batch.why_held:", "if batch is None:",
           "a held batch goes on", HELD),
     Plant(f"{FLOOR}/trimming/rules.py", "if batch.tries >= MOST_TRIES and",
           "if batch.tries > MOST_TRIES and", "a third try at rework",

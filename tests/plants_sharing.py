@@ -64,7 +64,8 @@ SIMULATED = (
           "sharing: an old disk hands its numbers out again",
           SEEN),
     Plant(f"{LEDGER}/again.py",
-          "            was = _looked_at(was, answer, _first(history, was))\n",
+          "            was = _looked_at(was, answer, _first(history, was), "
+          "twice=answer is twice)\n",
           '            _carry_out(history, was)\n            run("RELEASE one")\n'
           "            return was, frozenset()\n",
           "sharing: what holds no longer is carried out all the same", SEEN),
@@ -119,6 +120,9 @@ OTHERS = (
     Plant(f"{LEDGER}/again.py", "if body and _deed(body) == _deed(was):", "if body:",
           "sharing: other pieces than a person moved are booked in silence",
           TESTED),
+    Plant(f"{LEDGER}/again.py", "if not printed or now is None or", "if True or",
+          "sharing: two papers bear one copy letter, and nobody is told",
+          ("tests/floor/test_conflicts.py",)),
     Plant(f"{LEDGER}/again.py", "    if not was.verdict:\n", "    if True:\n",
           "sharing: what needs a look is decided again",
           TESTED),

@@ -1252,8 +1252,16 @@
       <translation>Bestätigen; der Rest bleibt hier.</translation>
     </message>
     <message>
+      <source>Copy {copy} of batch {batch} was printed twice</source>
+      <translation>Kopie {copy} von Los {batch} wurde zweimal gedruckt</translation>
+    </message>
+    <message>
       <source>Copy {new} of batch {batch} is printed</source>
       <translation>Kopie {new} von Los {batch} ist gedruckt</translation>
+    </message>
+    <message>
+      <source>Copy {old} is void: throw both papers away.</source>
+      <translation>Kopie {old} ist ungültig: beide Papiere wegwerfen.</translation>
     </message>
     <message>
       <source>Copy {old} is void: throw it away.</source>
@@ -2358,6 +2366,10 @@
     <message>
       <source>Its pack must be opened and put back.</source>
       <translation>Das Paket muss geöffnet und zurückgelegt werden.</translation>
+    </message>
+    <message>
+      <source>Its paper is printed as batch {batch}</source>
+      <translation>Sein Papier ist als Los {batch} gedruckt</translation>
     </message>
     <message>
       <source>Its passes begin {high} mm above a sheet of {thick} mm. Is it for another one?</source>
@@ -4310,6 +4322,10 @@
     <message>
       <source>Put it in and scan it.</source>
       <translation>Einsetzen und scannen.</translation>
+    </message>
+    <message>
+      <source>Put it with its {n} {n|piece|pieces}; throw the other paper away.</source>
+      <translation>Zu seinen {n} {n|Stück|Stück} legen; das Papier von vorher wegwerfen.</translation>
     </message>
     <message>
       <source>Put it with the packs.</source>

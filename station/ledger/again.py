@@ -25,6 +25,7 @@ from station.ledger.codec import (
     read_body,
     state_of,
     write_body,
+    written,
 )
 from station.ledger.faults import OwnBug
 from station.ledger.history import Decided, History, pending_row, rule_for
@@ -32,6 +33,7 @@ from station.ledger.numbers import TAKE_BLOCK, TAKING, given_to, spent_by
 from station.ledger.undo import decide_undo
 from station.shop.acts import ActAgain, Answer, attention, refuse
 from station.shop.conflicts import BOTH, no_longer
+from station.shop.facts import Batch
 from station.shop.views import Rules
 from station.shop.words import Say, say
 
@@ -127,13 +129,14 @@ def _again(
         run("SAVEPOINT one")
         try:
             decided = _decided(history, rules, was)
-            body = decided.body
+            twice = _find_twice(history, was, decided.body)
+            body = None if twice else decided.body
             if body and _deed(body) == _deed(was):
                 _carry_out(history, body)
                 run("RELEASE one")
                 return body, frozenset(decided.reads)
-            answer = _tell_root(was, decided.answer, fallen)
-            was = _looked_at(was, answer, _first(history, was))
+            answer = _tell_root(was, twice or decided.answer, fallen)
+            was = _looked_at(was, answer, _first(history, was), twice=answer is twice)
         except (OwnBug, ArithmeticError, LookupError, TypeError, ValueError, AssertionError):
             log.exception("Cannot be decided again: %r", was.act)
             was = _looked_at(was, attention(say("It could not be decided again")))
@@ -160,17 +163,35 @@ def _decided(history: History, rules: Rules, was: Body) -> Decided:
     rule = TAKE_BLOCK if was.act.kind == TAKING else rule_for(rules, was.act.kind)
     read = read_act(was.act, {was.act.kind: rule})
     act = ActAgain(**{f.name: getattr(read, f.name) for f in fields(read)})
-    decided = history.decide(act, rule, was.act)
-    for kind, number in given_to(was.act):
-        if history.reader.state(f"{kind}/{number}") is not None:
-            return decided._replace(answer=_twice(number), body=None)
-    return decided
+    return history.decide(act, rule, was.act)
 
 
-def _twice(number: str) -> Answer:
-    """An older disk was put in, and its numbers were handed out before it asked the shop."""
-    said = say("Number {number} was given out twice", number=number)
+def _find_twice(history: History, was: Body, now: Body | None) -> Answer | None:
+    """Finds what another paper bears as well as the one of this act; None: nothing.
+
+    A number: an older disk was put in, and it was handed out before that asked the shop. A copy
+    letter: two stations have printed a lost traveller anew.
+    """
+    taken = (n for kind, n in given_to(was.act) if history.reader.state(f"{kind}/{n}") is not None)
+    if number := next(taken, ""):
+        said = say("Number {number} was given out twice", number=number)
+        return refuse(said, say("Two papers bear it: give one of them another."))
+    printed = _list_copies(was)
+    if not printed or now is None or printed == _list_copies(now):
+        return None
+    batch, letter = next(iter(printed.items()))
+    said = say("Copy {copy} of batch {batch} was printed twice", copy=letter, batch=batch)
     return refuse(said, say("Two papers bear it: give one of them another."))
+
+
+def _list_copies(body: Body) -> dict[str, str]:
+    """Lists the batches whose travellers an entry has printed anew, with the copy's letter."""
+    facts = ((w.before, w.after) for w in written(body))
+    return {
+        after.id: after.copy
+        for before, after in facts
+        if isinstance(before, Batch) and isinstance(after, Batch) and before.copy != after.copy
+    }
 
 
 def _carry_out(history: History, body: Body) -> None:
@@ -200,7 +221,9 @@ def _first(history: History, was: Body) -> tuple[str, Say]:
     return "", Say()
 
 
-def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say())) -> Body:
+def _looked_at(
+    was: Body, answer: Answer, before: tuple[str, Say] = ("", Say()), *, twice: bool = False
+) -> Body:
     """The act as something that needs a look: said what stands against it, nothing moved.
 
     Where the rule would do something else by now, that is said, and is what can be booked. Where
@@ -209,7 +232,7 @@ def _looked_at(was: Body, answer: Answer, before: tuple[str, Say] = ("", Say()))
     said, meant = answer.said, was.moves
     if not answer.refused and answer.moves:
         meant = answer.moves
-    concern = no_longer(was.act, lift_say(was.said), said, meant, before)
+    concern = no_longer(was.act, lift_say(was.said), said, meant, before, twice=twice)
     same = (_is_done(answer) and not was.moves) or _changes_nothing(answer)
     if same:
         concern = replace(concern, settled=BOTH, settled_at=was.act.at)

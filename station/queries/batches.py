@@ -3,8 +3,8 @@
 from dataclasses import replace
 from typing import Any
 
-from station.shop.acts import Act, Answer, new_number, refuse
-from station.shop.codes import Code
+from station.shop.acts import Act, Answer, good, new_number, refuse
+from station.shop.codes import Code, next_copy
 from station.shop.facts import (
     Batch,
     BatchRole,
@@ -16,8 +16,9 @@ from station.shop.facts import (
     Pile,
     PileArea,
     Revision,
+    Slip,
 )
-from station.shop.moves import Held
+from station.shop.moves import Held, Spot, head, tail
 from station.shop.views import View
 from station.shop.words import Say, moment, say
 
@@ -242,3 +243,46 @@ def make_rework(act: Act[Any], batch: Batch) -> Batch:
 def make_pile(act: Act[Any], area: PileArea, batch: Batch) -> Pile:
     """Makes the pile of a batch's pieces that wait in an area since this act."""
     return Pile(id=f"{area}/{batch.id}", area=area, batch=batch.id, since=act.at, due=batch.due)
+
+
+def list_where_it_lies(view: View, child: Batch, spot: Spot, at: str) -> Slip | Pile:
+    """Makes what puts a child's pieces of a spot into the list of the area where they lie."""
+    if head(spot.place) != "popping":
+        return Pile(
+            id=f"{spot.place}/{child.id}",
+            area="rework" if spot.place == "rework" else "trimming",
+            batch=child.id,
+            since=at,
+            due=child.due,
+        )
+    sheet = tail(spot.place)
+    slip = view.get(Slip, f"{spot.batch}-{sheet}")
+    return Slip(
+        id=f"{child.id}-{sheet}",
+        batch=child.id,
+        sheet=int(sheet),
+        router=slip.router if slip else child.router,
+        at=slip.at if slip else at,
+        by=slip.by if slip else "",
+    )
+
+
+def list_mixed(child: Batch) -> tuple[Mixed, ...]:
+    """Makes what leads from each other batch that a child's pieces are of to the child."""
+    return tuple(Mixed(id=f"{child.id}/{b}", within=child.id, batch=b) for b in child.others)
+
+
+def print_anew(batch: Batch) -> Answer:
+    """Prints a batch's traveller as a new copy; the one before is void from now on."""
+    letter = next_copy(batch.id, batch.copy, batch.sheets)
+    if not letter:
+        return refuse(
+            say("Batch {batch} has no copy letter left", batch=batch.id),
+            say("Split it: the child has its own paper."),
+        )
+    return good(
+        say("Copy {new} of batch {batch} is printed", new=letter, batch=batch.id),
+        say("Copy {old} is void: throw it away.", old=batch.copy),
+        sets=(replace(batch, copy=letter, void=(*batch.void, batch.copy)),),
+        prints=(("traveller", batch.id),),
+    )

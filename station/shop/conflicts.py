@@ -12,10 +12,12 @@ from station.shop.words import Say, say
 NO_LONGER = "no-longer"  # an act that did not hold any more when it was shared
 LEFT_OUT = "left-out"  # an entry that does not fit what came before it, or cannot be read
 SHARED = (NO_LONGER, LEFT_OUT)
+NEW_COPY = "new_copy"  # the kind of act that prints a traveller anew
 MISSING = "work-missing"  # what a damage of this shop's file has cost
 
 LEAVE = "leave it out"
 BOOK = "book what is there"
+RENEW = "give the paper another number and print it"
 BOTH = "both meant the same"  # settled by itself
 
 
@@ -25,10 +27,13 @@ def no_longer(
     now: Say,
     meant: tuple[Move, ...],
     before: tuple[str, Say] = ("", Say()),
+    *,
+    twice: bool = False,
 ) -> Concern:
     """An act that holds no longer: what was said then, what would be said now.
 
-    `before`: the id of the act that was first, and what was said to it.
+    `before`: the id of the act that was first, and what was said to it. `twice`: its paper bears
+    what another paper bears. Then nothing is booked under that number.
     """
     who = {"by": act.worker or "?", "why": str(now) or "somebody was first"}
     text = say("“{first}” does not hold: {why}, worker {by}", first=str(first), **who)
@@ -36,7 +41,20 @@ def no_longer(
         pieces = sum(m.qty for m in meant)
         text = say("{why}: {n} {n|piece|pieces} of worker {by} not counted", n=pieces, **who)
     concern = _concern(act, NO_LONGER, text, (first, now), meant)
+    if twice:
+        ways = (RENEW, LEAVE) if _can_renew(act, meant) else (LEAVE,)
+        concern = replace(concern, choices=ways)
     return replace(concern, before=before[0], other=flat(before[1]))
+
+
+def _can_renew(act: Act[object], meant: tuple[Move, ...]) -> bool:
+    """Whether the paper is a traveller of pieces that are known: a new copy, or a child's own."""
+    return any(into_child(m) for m in meant) or (not meant and act.kind == NEW_COPY)
+
+
+def into_child(move: Move) -> bool:
+    """Whether pieces go into a batch of their own with a move."""
+    return move.to.batch != move.frm.batch
 
 
 def left_out(act: Act[object], first: Say, why: Say, meant: tuple[Move, ...]) -> Concern:

@@ -8,7 +8,7 @@ import pytest
 from station import bootstrap
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Act
-from station.shop.conflicts import BOOK, BOTH, LEAVE, LEFT_OUT, NO_LONGER, bookable
+from station.shop.conflicts import BOOK, BOTH, LEAVE, LEFT_OUT, NO_LONGER, RENEW, bookable
 from station.shop.facts import Batch, Concern, Line, Order, Pile
 from station.shop.places import balances
 from tests.fakes import fit_args
@@ -108,7 +108,54 @@ def test_a_number_that_two_papers_bear_needs_a_look(two):
     concern = concern_of(two, "two")
     assert str(concern.now) == "Number 00950 was given out twice"
     assert [at(two[0], "trimming", b) for b in ("00900", "00950")] == [19, 5]
+    assert concern.choices == (RENEW, LEAVE), "no pieces go under the number of others"
     assert settle(two[0], concern, LEAVE).entry
+
+
+def test_a_paper_with_the_number_of_another_gets_its_own(two):
+    assert split(two[0], "one", 5, "00950").entry
+    assert split(two[1], "two", 4, "00950").entry
+    heal(two)
+    done = settle(two[0], concern_of(two, "two"), RENEW, numbers={"batch": "00960"})
+    assert str(done.answer.said) == "Its paper is printed as batch 00960"
+    assert done.answer.prints == (("traveller", "00960"),)
+    heal(two)
+    view = two[1].ledger.view
+    assert [at(two[1], "trimming", b) for b in ("00900", "00950", "00960")] == [15, 5, 4]
+    child = view.get(Batch, "00960")
+    assert (child.parent, child.role, child.state) == ("00900", "split", "cut")
+    assert "00960" in [p.batch for p in view.shelf(Pile, "trimming")], "trimming lists its pile"
+
+
+def print_anew_on_both(two):
+    """The paper of one batch is lost, and printed anew at both stations."""
+    assert all(do(s, f"copy{s.number}", "new_copy", "batch/00900").entry for s in two)
+    heal(two)
+    return concern_of(two, "copy2")
+
+
+def test_a_lost_paper_that_was_printed_at_two_stations_needs_a_look(two):
+    """Both papers bear copy B: no third copy is valid that nobody has printed."""
+    concern = print_anew_on_both(two)
+    assert str(concern.now) == "Copy B of batch 00900 was printed twice"
+    assert concern.choices == (RENEW, LEAVE)
+    batch = two[1].ledger.view.get(Batch, "00900")
+    assert (batch.copy, batch.void) == ("B", ("A",))
+    done = settle(two[0], concern, RENEW)
+    assert done.answer.prints == (("traveller", "00900"),)
+    assert str(done.answer.do) == "Copy B is void: throw both papers away."
+    heal(two)
+    batch = two[1].ledger.view.get(Batch, "00900")
+    assert (batch.copy, batch.void) == ("C", ("A", "B"))
+
+
+def test_a_paper_lost_twice_at_one_station_is_no_conflict(two):
+    for again in ("first", "second"):
+        assert do(two[0], again, "new_copy", "batch/00900").entry
+    assert split(two[1], "other", 1, "00951").entry
+    heal(two)
+    assert two[1].ledger.view.get(Batch, "00900").copy == "C"
+    assert two[0].ledger.view.shelf(Concern, "open") == ()
 
 
 def test_both_supervisors_settle_it_and_it_is_booked_once(two):
@@ -230,6 +277,7 @@ def by_hand(body):
 RAISED = {  # what arises by sharing: its kind, its choices, and how it comes about
     "an act with pieces": (NO_LONGER, (LEAVE, BOOK), two_splits),
     "an act without": (NO_LONGER, (LEAVE,), two_claims),
+    "a copy printed twice": (NO_LONGER, (RENEW, LEAVE), print_anew_on_both),
     "an entry that takes too many": (LEFT_OUT, (LEAVE, BOOK), by_hand(TOO_MANY)),
     "an entry that nobody can read": (LEFT_OUT, (LEAVE,), by_hand("{")),
 }

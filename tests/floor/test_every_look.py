@@ -143,6 +143,7 @@ def test_every_kind_and_choice_has_its_story():
     assert {c for _, choices, _ in RAISED.values() for c in choices} == {
         conflicts.LEAVE,
         conflicts.BOOK,
+        conflicts.RENEW,
     }
 
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from station.floor.anywhere.acts import TakeReturn
-from station.queries.batches import make_child, make_pile
+from station.queries.batches import list_mixed, make_child, make_pile
 from station.queries.returns import count_gone, draw_gone, find_origin, list_other_origins
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask_why, attention, refuse
@@ -45,8 +45,7 @@ def _take_back(
     act: Act[TakeReturn], view: View, part: Part, drawn: tuple[Held, ...], child: Batch
 ) -> Answer:
     pack = view.get(Pack, tail(act.subject)) if head(act.subject) == "pack" else None
-    mixed = (Mixed(id=f"{child.id}/{b}", within=child.id, batch=b) for b in child.others)
-    sets = (child, make_pile(act, "rework", child), *mixed)
+    sets = (child, make_pile(act, "rework", child), *list_mixed(child))
     return attention(
         say("{n} {part} came back: batch {batch}", n=act.args.quantity, part=part.name,
             batch=child.id),

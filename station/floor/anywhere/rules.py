@@ -24,11 +24,17 @@ from station.floor.shared.recounts import (
     recount_place,
     say_difference,
 )
-from station.queries.batches import find_hold, free_batch, make_child, refuse_held_parent
+from station.queries.batches import (
+    find_hold,
+    free_batch,
+    list_where_it_lies,
+    make_child,
+    print_anew,
+    refuse_held_parent,
+)
 from station.queries.stock import count_gone, take_in_order, tell_where
 from station.queries.underway import list_with_paper
 from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
-from station.shop.codes import next_copy
 from station.shop.facts import (
     Batch,
     Concern,
@@ -40,7 +46,7 @@ from station.shop.facts import (
     Slip,
     Station,
 )
-from station.shop.moves import Held, head, move, tail
+from station.shop.moves import Spot, move, tail
 from station.shop.views import Rule, Rules, View, by_kind, total
 from station.shop.words import Say, say
 
@@ -66,7 +72,7 @@ def split_batch(act: Act[SplitBatch], view: View) -> Answer:
     child = make_child(act, batch, "split")
     taken = take_in_order(here, quantity)
     moves = tuple(move(part, h.qty, h.place, h.place, batch.id, child.id) for h in taken)
-    papers = tuple(_list_where_it_lies(view, child, h, act) for h in taken)
+    papers = tuple(list_where_it_lies(view, child, Spot(h.place, h.batch), act.at) for h in taken)
     return good(
         say(
             "{quantity} split off as batch {child}, {left} {left|stays|stay}",
@@ -82,28 +88,6 @@ def split_batch(act: Act[SplitBatch], view: View) -> Answer:
         moves=moves,
         sets=(child, *papers),
         prints=(("traveller", child.id),),
-    )
-
-
-def _list_where_it_lies(view: View, child: Batch, held: Held, act: Act[Args]) -> Slip | Pile:
-    """Puts a child's pieces into the list of the area where they lie."""
-    if head(held.place) != "popping":
-        return Pile(
-            id=f"{held.place}/{child.id}",
-            area="rework" if held.place == "rework" else "trimming",
-            batch=child.id,
-            since=act.at,
-            due=child.due,
-        )
-    sheet = tail(held.place)
-    slip = view.get(Slip, f"{held.batch}-{sheet}")
-    return Slip(
-        id=f"{child.id}-{sheet}",
-        batch=child.id,
-        sheet=int(sheet),
-        router=slip.router if slip else child.router,
-        at=slip.at if slip else act.at,
-        by=slip.by if slip else "",
     )
 
 
@@ -165,18 +149,7 @@ def make_copy(act: Act[NewCopy], view: View) -> Answer:
     batch = find_batch(act, view)
     if batch is None:
         return refuse(say("There is no such batch"), say("Choose another."))
-    letter = next_copy(batch.id, batch.copy, batch.sheets)
-    if not letter:
-        return refuse(
-            say("Batch {batch} has no copy letter left", batch=batch.id),
-            say("Split it: the child has its own paper."),
-        )
-    return good(
-        say("Copy {new} of batch {batch} is printed", new=letter, batch=batch.id),
-        say("Copy {old} is void: throw it away.", old=batch.copy),
-        sets=(replace(batch, copy=letter, void=(*batch.void, batch.copy)),),
-        prints=(("traveller", batch.id),),
-    )
+    return print_anew(batch)
 
 
 def hold_batch(act: Act[HoldBatch], view: View) -> Answer:

@@ -8,6 +8,7 @@ from station.queries.looks import OPEN, Raised, list_alike, list_raised
 from station.shop.acts import good, notice, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
+from station.shop.conflicts import RENEW
 from station.shop.facts import Concern
 from station.shop.rooms import Do, Input, Took
 from station.shop.views import View
@@ -113,9 +114,10 @@ def _settle_concern(hand: TodayHand, row: int, view: View) -> Do | Took:
     if concern is None or row >= len(concern.choices):
         return Took(hand, refuse(say("That is no choice here"), say("Choose a row.")))
     alike = list_alike(view, concern) if hand.work.together else (concern,)
-    args = SettleConcern(how=concern.choices[row], others=tuple(c.id for c in alike[1:]))
+    how = concern.choices[row]
+    args = SettleConcern(how=how, others=tuple(c.id for c in alike[1:]))
     left = replace(hand, subject="", work=replace(hand.work, together=False))
-    return Do(concern.key, args, left)
+    return Do(concern.key, args, left, ("batch",) if how == RENEW and concern.meant else ())
 
 
 def _choose_alike(hand: TodayHand, view: View) -> Took:

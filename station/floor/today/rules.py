@@ -3,7 +3,17 @@
 from dataclasses import replace
 
 from station.floor.shared.settling import SettleConcern
-from station.queries.batches import LET_GO, free_batch, refuse_held, refuse_held_parent
+from station.queries.batches import (
+    LET_GO,
+    free_batch,
+    list_mixed,
+    list_where_it_lies,
+    make_child,
+    make_rework,
+    print_anew,
+    refuse_held,
+    refuse_held_parent,
+)
 from station.queries.first_offs import refuse_unmeasured
 from station.queries.routers import TAKE_OUT
 from station.queries.unmade import AGAIN, refuse_one_more, want_one_more
@@ -16,8 +26,10 @@ from station.shop.facts import (
     Concern,
     CutFile,
     Fact,
+    Mixed,
     Order,
     Part,
+    Pile,
     Reason,
     Revision,
     Router,
@@ -50,6 +62,8 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return _settle_together(act, view, done)
     if how == conflicts.BOOK:
         return _book_rest(view, concern, done)
+    if how == conflicts.RENEW:
+        return _renew_paper(act, view, concern, done)
     if how == LET_GO:
         return _let_batch_go(view, concern, done)
     if how == AGAIN:
@@ -62,7 +76,8 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
     )
 
 
-ALONE = (conflicts.BOOK, LET_GO, AGAIN, TAKE_OUT)  # more than the concern changes with them
+# more than the concern changes with them
+ALONE = (conflicts.BOOK, conflicts.RENEW, LET_GO, AGAIN, TAKE_OUT)
 
 
 def _settle_together(act: Act[SettleConcern], view: View, done: Concern) -> Answer:
@@ -110,7 +125,11 @@ def _take_out(view: View, concern: Concern) -> tuple[Fact, ...]:
 
 def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
     """Moves what an act had meant to move, as far as it still lies there."""
-    there = conflicts.bookable(view, concern)
+    return _book(view, concern, done, conflicts.bookable(view, concern))
+
+
+def _book(view: View, concern: Concern, done: Concern, there: tuple[Move, ...]) -> Answer:
+    """Moves what is still there of what an act had meant to move."""
     if not there:
         return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
     led = (_lead_on(view, m) for m in there)
@@ -129,6 +148,48 @@ def _book_rest(view: View, concern: Concern, done: Concern) -> Answer:
         moves=moves,
         sets=(done,),
     )
+
+
+def _renew_paper(act: Act[SettleConcern], view: View, concern: Concern, done: Concern) -> Answer:
+    """Prints a paper that bears what another bears anew: as the next copy, or as a new batch."""
+    if concern.meant:
+        return _give_number(act, view, concern, done)
+    batch = view.get(Batch, tail(concern.about))
+    if batch is None:
+        return refuse(say("Nobody knows its batch any more"), say("Leave it out."))
+    printed = print_anew(batch)
+    if printed.refused:
+        return printed
+    do = say("Copy {old} is void: throw both papers away.", old=batch.copy)
+    return replace(printed, do=do, sets=(*printed.sets, done))
+
+
+def _give_number(act: Act[SettleConcern], view: View, concern: Concern, done: Concern) -> Answer:
+    """Books pieces that got a batch of their own under a number that nothing else bears."""
+    there = conflicts.bookable(view, concern)
+    into = [m for m in there if conflicts.into_child(m)]
+    parents = [b for n in dict.fromkeys(m.frm.batch for m in into) if (b := view.get(Batch, n))]
+    if not parents:
+        return refuse(say("Nothing of it lies there any more"), say("Leave it out."))
+    first, *rest = parents
+    made = into[0].to.place == "rework"
+    child = make_rework(act, first) if made else make_child(act, first, "split")
+    child = replace(child, others=tuple(b.id for b in rest))
+    own = {m: m._replace(to=Spot(m.to.place, child.id)) for m in into}
+    booked = _book(view, concern, done, tuple(own.get(m, m) for m in there))
+    if booked.refused:
+        return booked
+    spots = dict.fromkeys(Spot(m.to.place, m.frm.batch) for m in into)
+    listed = (list_where_it_lies(view, child, spot, act.at) for spot in spots)
+    once = {fact.key: fact for fact in listed}.values()
+    return replace(
+        booked,
+        said=say("Its paper is printed as batch {batch}", batch=child.id),
+        do=say("Put it with its {n} {n|piece|pieces}; throw the other paper away.",
+               n=sum(m.qty for m in into)),
+        sets=(*booked.sets, child, *list_mixed(child), *once),
+        prints=(("traveller", child.id),),
+    )  # fmt: skip
 
 
 def _refuse_onward(view: View, meant: Move) -> Answer | None:
@@ -170,15 +231,13 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
 
 
 _READS: frozenset[type[Fact]] = frozenset(
-    {Batch, Bed, Bit, Concern, CutFile, Order, Part, Reason, Revision, Router, Slip}
+    {Batch, Bed, Bit, Concern, CutFile, Mixed, Order, Part, Pile, Reason, Revision, Router, Slip}
 )
 
 RULES: Rules = by_kind(
     Rule(
         args=SettleConcern,
-        reads=frozenset(
-            {Batch, Bed, Bit, Concern, CutFile, Order, Part, Reason, Revision, Router, Slip}
-        ),
+        reads=_READS,
         decide=settle_concern,
     )
 )
