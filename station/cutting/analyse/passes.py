@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
+from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, find_earlier, name_ways
 from station.cutting.model import (
     LINE,
     XY,
@@ -208,7 +206,7 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     cuts = sheet.cuts
     if not len(cuts):
         return []
-    one, other = (_find_earlier(cuts, (AGAIN_MM, shift)) for shift in AGAIN_SHIFTS)
+    one, other = (find_earlier(cuts, (AGAIN_MM, shift), SAME_SIZE_MM) for shift in AGAIN_SHIFTS)
     earlier = np.where(other.low < one.low, other.cut, one.cut)
     low, deepest = np.minimum(one.low, other.low), np.minimum(one.deepest, other.deepest)
     last = (cuts.low <= deepest + TOUCH_MM) & (cuts.low <= cuts.run_low[cuts.run] + LEVEL_MM)
@@ -223,35 +221,4 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
         line = int(cuts.moves.line[cuts.index[earlier[position]]])
         text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
         found.append(note_cut(sheet.cuts, position, "twice", text))
-    return found
-
-
-@dataclass(frozen=True)
-class Earlier:
-    """Tells of each cut how `low` an earlier run has cut the same way (inf: none has), a `cut`
-    of such a run, and the `deepest` height of all over this way.
-    """
-
-    cut: Ints
-    low: Floats
-    deepest: Floats
-
-
-def _find_earlier(cuts: Cuts, grid: tuple[float, float]) -> Earlier:
-    """Finds for each cut what was cut over the same way."""
-    n = len(cuts)
-    keys = name_ways(cuts, np.arange(n), grid, SAME_SIZE_MM)
-    order = np.argsort(keys, kind="stable")
-    new = np.append(True, np.diff(keys[order]) != 0)
-    group = np.cumsum(new) - 1
-    apart = float(np.ptp(cuts.low)) + 1.0  # so that each group begins anew
-    lowest = np.minimum.accumulate(cuts.low[order] - group * apart) + group * apart
-    block = new | np.append(True, np.diff(cuts.run[order]) != 0)
-    start = np.flatnonzero(block)[np.cumsum(block) - 1]  # where a run's cuts of this way begin
-    first = np.flatnonzero(new)
-    known = start > first[group]
-    found = Earlier(np.zeros(n, dtype=np.int64), np.full(n, np.inf), np.empty(n))
-    found.low[order[known]] = lowest[start[known] - 1]
-    found.cut[order[known]] = order[start[known] - 1]
-    found.deepest[order] = np.minimum.reduceat(cuts.low[order], first)[group]
     return found

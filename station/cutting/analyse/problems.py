@@ -181,22 +181,21 @@ def _check_spindle(
 
 def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
     """Looks for chip loads outside the band, once for each bit, feed and speed."""
-    index = np.flatnonzero(level)
-    if not len(index):
-        return []
-    changed = np.ones(len(index), dtype=bool)
-    columns = [c[index] for c in (moves.tool, moves.feed, moves.rpm)]
-    changed[1:] = np.logical_or.reduce([c[1:] != c[:-1] for c in columns])
-    index, pairs = index[changed], np.column_stack([c[changed] for c in columns])
-    _, first = np.unique(pairs, axis=0, return_index=True)
     low, high = setting.shop.chip_low_mm, setting.shop.chip_high_mm
+    index = np.flatnonzero(level)
+    teeth = np.zeros(len(index))
+    for tool in list_values(moves.tool[index]):
+        teeth[moves.tool[index] == tool] = setting.count_teeth(tool)
+    chip = moves.feed[index] / (moves.rpm[index] * teeth)
+    outside = ~((low <= chip) & (chip <= high))
+    index, chip = index[outside], chip[outside]
+    pairs = np.column_stack([c[index] for c in (moves.tool, moves.feed, moves.rpm)])
+    _, first = np.unique(pairs, axis=0, return_index=True)
     found = []
-    for i in sorted(index[first].tolist()):
-        chip = float(moves.feed[i] / (moves.rpm[i] * setting.count_teeth(int(moves.tool[i]))))
-        if not low <= chip <= high:
-            text = say("Chip load {chip} mm; this shop looks for {low} to {high} mm.",
-                       chip=length(chip, 3), low=length(low), high=length(high))  # fmt: skip
-            found += _note_moves(moves, [i], "chip-load", text)
+    for n in sorted(first.tolist()):
+        text = say("Chip load {chip} mm; this shop looks for {low} to {high} mm.",
+                   chip=length(float(chip[n]), 3), low=length(low), high=length(high))  # fmt: skip
+        found += _note_moves(moves, [int(index[n])], "chip-load", text)
     return found
 
 

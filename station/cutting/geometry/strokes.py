@@ -26,6 +26,7 @@ WAY_MM = 0.002  # ends of the same way lie this near
 OFF_GRID = 0.27  # of a grid's step: round values lie on none of its borders
 CLOSE_MM = 1.0  # ends of a contour this near were meant to meet
 IN_SHEET_MM = 0.01  # a move this little below the face does not cut
+MIXED = 0x1E3779B97F4A7C15  # odd: numbers times it differ in their upper bits
 
 
 @dataclass(frozen=True)
@@ -268,6 +269,57 @@ def name_ways(
     fill_ways(moves.points, cuts.index[some], moves.kind, moves.plane, moves.centre, moves.sweep,
               *grid, size, names)  # fmt: skip
     return names
+
+
+@compile_entry("void(i8[::1], i8[::1], f8[::1], i8[::1], i8[::1], f8[::1], f8[::1])")
+def fill_earlier(
+    names: Ints, run: Ints, low: Floats, table: Ints, cut: Ints, earlier: Floats, deepest: Floats
+) -> None:
+    """Fills in for each cut how low earlier runs have cut the way of its name (inf: none has),
+    the last `cut` of such a run, and the deepest height of all cuts of this name.
+
+    `table` is scratch, all -1: a power of two long, and longer than there are cuts.
+    """
+    n, mask = len(names), len(table) - 1
+    group, groups = np.empty(n, np.int64), 0
+    last, before = np.empty(n, np.int64), np.empty(n, np.int64)  # cuts of a way, by now
+    lowest, own, old = np.empty(n), np.empty(n), np.empty(n)  # of all, this run, those before
+    for k in range(n):
+        slot = (names[k] * MIXED >> 32) & mask
+        while table[slot] >= 0 and names[last[table[slot]]] != names[k]:
+            slot = (slot + 1) & mask
+        g = table[slot]
+        if g < 0:
+            g = table[slot] = groups
+            groups += 1
+            last[g], before[g], lowest[g], own[g], old[g] = k, 0, low[k], np.inf, np.inf
+        elif run[last[g]] != run[k]:
+            before[g], old[g], own[g] = last[g], min(old[g], own[g]), np.inf
+        group[k], cut[k], earlier[k] = g, before[g], old[g]
+        last[g], own[g], lowest[g] = k, min(own[g], low[k]), min(lowest[g], low[k])
+    for k in range(n):
+        deepest[k] = lowest[group[k]]
+
+
+@dataclass(frozen=True)
+class Earlier:
+    """Tells of each cut how `low` an earlier run has cut the same way (inf: none has), a `cut`
+    of such a run, and the `deepest` height of all over this way.
+    """
+
+    cut: Ints
+    low: Floats
+    deepest: Floats
+
+
+def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
+    """Finds for each cut what was cut over the same way; `grid` and `size`: see `name_ways`."""
+    n = len(cuts)
+    names = name_ways(cuts, np.arange(n), grid, size)
+    table = np.full(1 << (2 * n).bit_length(), -1, dtype=np.int64)
+    found = Earlier(np.empty(n, dtype=np.int64), np.empty(n), np.empty(n))
+    fill_earlier(names, cuts.run, cuts.low, table, found.cut, found.low, found.deepest)
+    return found
 
 
 def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -56,7 +56,7 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
     lines: list[str] | None = None
     ends = 0
     line = 1
-    for found in REMARK.finditer(data):
+    for found in _list_remarks(data):
         text = _decode(found[1] if found[1] is not None else found[2]).upper()
         if not any(c.isdigit() for c in text):
             continue
@@ -75,6 +75,21 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
         if named or number is not None or BIT_WORDS.search(text) or NAMED.search(text):
             said.append(BitSaid(number, size, line, text.strip()[:80], named=bool(named)))
     return tuple(s for s in said if s.named or s.number not in named_bits)
+
+
+def _list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:
+    """Gives the remarks one after another; a long file has few or none, so its marks are sought
+    rather than all its letters matched.
+    """
+    begins = {mark: data.find(mark) for mark in (b"(", b";")}
+    while there := [at for at in begins.values() if at >= 0]:
+        found = REMARK.match(data, min(there))
+        if found is None:
+            return
+        yield found
+        for mark, at in begins.items():
+            if 0 <= at < found.end():
+                begins[mark] = data.find(mark, found.end())
 
 
 def _decode(remark: bytes) -> str:
