@@ -5,9 +5,9 @@ from typing import NamedTuple
 
 from station.queries.orders import count_wanted
 from station.queries.shelf import deal_packs
-from station.queries.stock import list_free_on_rack
+from station.queries.stock import count_free_on_rack
 from station.shop.facts import Order, Part, Product
-from station.shop.views import View, by_part, total
+from station.shop.views import View, by_part
 
 LOOKED = 100  # open orders that are looked through, the first due: a scan waits for it
 
@@ -69,25 +69,30 @@ def are_more_open(view: View) -> bool:
 
 def _look_over(view: View) -> tuple[Prospect, ...]:
     """Looks at each of the first orders, by due time."""
-    free: dict[str, int] = {}
-    return tuple(_look_at(view, o, free) for o in view.shelf(Order, "open", LOOKED + 1)[:LOOKED])
+    dealt, free = deal_packs(view), dict[tuple[str, int], int]()
+    found = view.shelf(Order, "open", LOOKED + 1)[:LOOKED]
+    return tuple(_look_at(view, order, dealt.get(order.id, {}), free) for order in found)
 
 
-def _look_at(view: View, order: Order, free: dict[str, int]) -> Prospect:
-    """Looks at what an order lacks; `free` keeps what the rack has free of each part."""
+def _look_at(
+    view: View, order: Order, ahead: dict[str, int], free: dict[tuple[str, int], int]
+) -> Prospect:
+    """Looks at what an order lacks, the pieces of packs that are ready `ahead` left out.
+
+    `free` keeps what the rack has free of a part, up to so many.
+    """
     inside, lacks = by_part(view.stock(place=f"packing/{order.id}")), []
     known = all(view.get(Product, line.product) for line in order.lines)
-    ahead = deal_packs(view).get(order.id, {})
-    for number, all_ in count_wanted(view, order).items():
-        part, wanted = view.get(Part, number), all_ - ahead.get(number, 0)
+    for number, wanted in count_wanted(view, order).items():
+        to_go = wanted - ahead.get(number, 0) - inside.get(number, 0)
+        part = view.get(Part, number)
         if part is None:
             known = False
-            continue
-        if number not in free:
-            free[number] = total(list_free_on_rack(view, part))
-        missing = max(0, wanted - inside.get(number, 0)) - free[number]
-        if missing > 0:
-            lacks.append(Lack(part, missing))
+        elif to_go > 0:
+            if (number, to_go) not in free:
+                free[number, to_go] = count_free_on_rack(view, part, to_go)
+            if (missing := to_go - free[number, to_go]) > 0:
+                lacks.append(Lack(part, missing))
     return Prospect(order, tuple(lacks), known=known)
 
 

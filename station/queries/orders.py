@@ -3,7 +3,7 @@
 Pieces are counted by part. What is approved to be owed (`short`) is no more needed.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from station.queries.batches import keep_free, keep_held
@@ -14,6 +14,7 @@ from station.shop.views import View, by_part, total
 from station.shop.words import Say, say
 
 MOST = 1000  # open orders that are looked through
+FIRST = 25  # that are read at once; then four times as many, while they are walked on
 
 
 class Need(NamedTuple):
@@ -194,16 +195,17 @@ def list_losing(view: View, part: Part, there: int, fewer: int) -> tuple[Order, 
     losing = []
     for order, to_go in list_takers(view, part.id):
         there -= to_go
-        if there - fewer < 0 <= there:
+        if there < 0:
+            break
+        if there - fewer < 0:
             losing.append(order)
     return tuple(losing)
 
 
-def list_takers(view: View, part: str) -> tuple[tuple[Order, int], ...]:
+def list_takers(view: View, part: str) -> Iterator[tuple[Order, int]]:
     """Lists the open orders that still take pieces of a part, by due time, and how many."""
     each: dict[str, int] = {}  # of the part in a product
-    found = []
-    for order in view.shelf(Order, "open", MOST):
+    for order in _walk_open(view):
         wanted = 0
         for line in order.lines:
             if line.product not in each:
@@ -214,8 +216,18 @@ def list_takers(view: View, part: str) -> tuple[tuple[Order, int], ...]:
             continue
         inside = total(view.stock(place=f"packing/{order.id}"), part=part)
         if (to_go := wanted - inside) > 0:
-            found.append((order, to_go))
-    return tuple(found)
+            yield order, to_go
+
+
+def _walk_open(view: View) -> Iterator[Order]:
+    """Walks the open orders by due time; not many more are read than it walks."""
+    walked, limit = 0, FIRST
+    while walked < limit:
+        found = view.shelf(Order, "open", limit)
+        yield from found[walked:]
+        if len(found) < limit:
+            break
+        walked, limit = limit, min(4 * limit, MOST)
 
 
 def say_void(pack: Pack) -> Say:

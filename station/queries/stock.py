@@ -1,6 +1,6 @@
 """Questions about what lies where: on the rack, in the store; held or free to be taken."""
 
-from station.queries.batches import keep_free, list_family
+from station.queries.batches import find_hold, keep_free, list_family
 from station.shop.facts import Part, RackPlace
 from station.shop.moves import Held, Move, head, move, tail
 from station.shop.places import place_words
@@ -18,6 +18,16 @@ def list_on_rack(view: View, part: Part) -> tuple[Held, ...]:
 def list_free_on_rack(view: View, part: Part) -> tuple[Held, ...]:
     """Lists what may be taken from a part's rack place, oldest batch first."""
     return keep_free(view, list_on_rack(view, part))
+
+
+def count_free_on_rack(view: View, part: Part, enough: int) -> int:
+    """Counts what may be taken from a part's rack place, no further than `enough`."""
+    free = 0
+    for held in list_on_rack(view, part):
+        if free >= enough:
+            return enough
+        free += held.qty if find_hold(view, held.batch) is None else 0
+    return min(free, enough)
 
 
 def count_in_store(view: View, lot: str) -> int:

@@ -52,9 +52,7 @@ def say_due(view: View, batch: Batch) -> Say:
 
 def list_wanted(view: View) -> Listing:
     """Lists the parts whose rack place is below its mark, the emptiest first."""
-    marked = [p for p in view.shelf(Part, "all", PARTS) if p.mark and p.active]
-    there = [(total(list_on_rack(view, p)), p) for p in marked]
-    low = sorted((n / p.mark, n, p.id, p) for n, p in there if n < p.mark)
+    low = view.once("trimming/below mark", lambda: _list_low(view))
     title = say("The rack is below its mark")
     if (more := len(low) - MOST) > 0:
         title = say("{title}: {n} more", title=title, n=more)
@@ -73,6 +71,13 @@ def list_wanted(view: View) -> Listing:
         ),
         empty=say("No part is."),
     )
+
+
+def _list_low(view: View) -> list[tuple[float, int, str, Part]]:
+    """Lists the parts below their mark: which share of it is there, how many, number and part."""
+    marked = [p for p in view.shelf(Part, "all", PARTS) if p.mark and p.active]
+    there = [(total(list_on_rack(view, p)), p) for p in marked]
+    return sorted((n / p.mark, n, p.id, p) for n, p in there if n < p.mark)
 
 
 def _name_rack(view: View, part: Part) -> str:
