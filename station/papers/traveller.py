@@ -52,7 +52,8 @@ def make_traveller(
     y = _draw_head(page, batch, cut_file)
     y = _draw_what(page, y, batch, cut_file, revision, material, router)
     y = _draw_file(page, y, revision) if batch.has_sheets else y
-    y = _draw_sizes(page, y, [p for row in revision.makes() if (p := parts.get(row))])
+    held = [row for row in revision.makes() if batch.has_sheets or row in (pieces or {})]
+    y = _draw_sizes(page, y, [p for row in held if (p := parts.get(row))])
     y = _draw_reason(page, y, batch, orders, first_due)
     y = _draw_runs(page, y, runs) if batch.has_sheets else y
     caution = _fit_caution(page, material, batch, shop, laser=laser)

@@ -257,14 +257,10 @@ def list_where_it_lies(view: View, child: Batch, spot: Spot, at: str) -> Slip | 
         )
     sheet = tail(spot.place)
     slip = view.get(Slip, f"{spot.batch}-{sheet}")
-    return Slip(
-        id=f"{child.id}-{sheet}",
-        batch=child.id,
-        sheet=int(sheet),
-        router=slip.router if slip else child.router,
-        at=slip.at if slip else at,
-        by=slip.by if slip else "",
-    )
+    number = f"{child.id}-{sheet}"
+    if slip:  # it is of the same sheet: its lot, its bit, its router
+        return replace(slip, id=number, batch=child.id, state="popping")
+    return Slip(id=number, batch=child.id, sheet=int(sheet), router=child.router, at=at)
 
 
 def list_mixed(child: Batch) -> tuple[Mixed, ...]:
@@ -286,3 +282,22 @@ def print_anew(batch: Batch) -> Answer:
         sets=(replace(batch, copy=letter, void=(*batch.void, batch.copy)),),
         prints=(("traveller", batch.id),),
     )
+
+
+def find_cut_batch(view: View, number: str) -> Batch | None:
+    """Finds the batch whose sheets a batch's pieces were cut of.
+
+    What was split off or is made good was cut with its parent; None: nobody knows, as of
+    pieces of several batches that came back together.
+    """
+    cut, asked = view.get(Batch, number), {number}
+    while cut and not cut.others and cut.parent not in ("", *asked):
+        asked.add(cut.parent)
+        cut = view.get(Batch, cut.parent)
+    return None if cut and cut.others else cut
+
+
+def list_slips(view: View, batch: Batch) -> tuple[Slip, ...]:
+    """Lists the slips of a batch's own sheets, by their number; those not cut have none."""
+    slips = (view.get(Slip, f"{batch.id}-{n}") for n in range(1, batch.sheets + 1))
+    return tuple(slip for slip in slips if slip)

@@ -3,8 +3,9 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from station.queries.batches import find_cut_batch, list_slips
 from station.shop.acts import Answer, question
-from station.shop.facts import Batch, Revision, Size, Slip
+from station.shop.facts import Revision, Size
 from station.shop.readings import name_size
 from station.shop.views import Noted, View
 from station.shop.words import length, say
@@ -42,15 +43,10 @@ def find_source(view: View, number: str) -> Source:
     What was split off or is made good was cut with its parent; of pieces of several batches
     that came back together nobody knows.
     """
-    cut = view.get(Batch, number)
-    asked = {number}
-    while cut and not cut.others and cut.parent not in ("", *asked):
-        asked.add(cut.parent)
-        cut = view.get(Batch, cut.parent)
-    if cut is None or cut.others:
+    cut = find_cut_batch(view, number)
+    if cut is None:
         return Source(number)
-    sheets = range(1, cut.sheets + 1)
-    slips = [slip for n in sheets if (slip := view.get(Slip, f"{cut.id}-{n}"))]
+    slips = list_slips(view, cut)
     return Source(
         batch=number,
         sheet=slips[0].sheet if len(slips) == 1 else 0,

@@ -86,10 +86,19 @@ def count_pieces_to_cut(view: View) -> int:
 
 
 def list_cut(view: View, router: str, day: str) -> tuple[Slip, ...]:
-    """Lists the sheets that came off a router on a day (``2026-11-25``), oldest first."""
+    """Lists the sheets that came off a router on a day (``2026-11-25``), oldest first.
+
+    The slip of what was split off a sheet tells of no sheet more.
+    """
     slips = [*view.shelf(Slip, f"cut/{router}/{day}", MOST)]
     slips += (s for s in view.shelf(Slip, "popping", MOST) if s.router == router)
-    return tuple(sorted((s for s in slips if s.at[:10] == day), key=lambda s: s.at))
+    found = (s for s in slips if s.at[:10] == day and not _is_split_off(view, s))
+    return tuple(sorted(found, key=lambda s: s.at))
+
+
+def _is_split_off(view: View, slip: Slip) -> bool:
+    batch = view.get(Batch, slip.batch)
+    return batch is not None and not batch.has_sheets
 
 
 def list_all_batches(view: View) -> tuple[Batch, ...]:

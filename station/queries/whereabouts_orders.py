@@ -1,13 +1,13 @@
 """Answers about orders, products, packs and carts: what is in them, how far they are."""
 
-from station.queries.batches import keep_free
+from station.queries.batches import find_cut_batch, keep_free, list_slips
 from station.queries.carts import is_loaded, list_packs_on, say_when
 from station.queries.orders import MOST, Need, list_needs
 from station.queries.routers import name_router
 from station.queries.stock import list_free_on_rack, name_part
 from station.queries.things import AnswerLine, Thing
 from station.shop.codes import write_touch
-from station.shop.facts import Batch, Cart, Mailer, Order, Pack, Part, Product, Slip
+from station.shop.facts import Batch, Cart, Mailer, Order, Pack, Part, Product
 from station.shop.moves import head, tail
 from station.shop.views import View, total
 from station.shop.words import Say, moment, say, together, when
@@ -178,10 +178,16 @@ def _list_origin(view: View, pack: Pack) -> tuple[tuple[AnswerLine, ...], tuple[
 
 
 def _tell_cut(view: View, batch: Batch) -> Say:
-    """Tells on which router a batch was cut, from which lots and with which bits."""
-    slips = [view.get(Slip, f"{batch.id}-{n}") for n in range(1, batch.sheets + 1)]
-    cut = [s for s in slips if s]
-    told = [say("{router}", router=name_router(view, batch.router))]
+    """Tells on which routers a batch was cut, from which lots and with which bits.
+
+    Of one without sheets in the book its own router is told, where it has one.
+    """
+    made = find_cut_batch(view, batch.id)
+    if made is None:
+        return Say()
+    cut = list_slips(view, made)
+    routers = dict.fromkeys(s.router for s in cut) or {batch.router: None}
+    told = [say("{router}", router=name_router(view, router)) for router in routers if router]
     told += [say("lot {lot}", lot=lot) for lot in dict.fromkeys(s.lot for s in cut if s.lot)]
     told += [say("bit {bit}", bit=bit) for bit in dict.fromkeys(s.bit for s in cut if s.bit)]
     return together(told)

@@ -168,6 +168,15 @@ def test_what_is_split_off_the_sheet_waits_with_it():
     assert not pass_on(view, 1, number="00777").refused
 
 
+def test_what_is_split_off_the_sheet_was_cut_of_the_same_lot_with_the_same_bit():
+    view = waiting()
+    sheet = replace(view.get(Slip, "00412-1"), lot="0931", bit="12", minutes=18.0)
+    view.facts[sheet.key] = sheet
+    do(view, ANYWHERE, "split_batch", "batch/00412", part=GAUGE, quantity=20, area="popping",
+       numbers={"batch": "00777"})  # fmt: skip
+    assert view.get(Slip, "00777-1") == replace(sheet, id="00777-1", batch="00777")
+
+
 def test_a_run_before_on_another_router_is_looked_for_too():
     view = waiting()
     view.facts["slip/00412-1"] = Slip(

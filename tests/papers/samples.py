@@ -120,6 +120,7 @@ def a_traveller(
     cut_file=CUT_FILE,
     *,
     laser=False,
+    pieces=None,
 ):
     return make_traveller(
         batch,
@@ -134,7 +135,7 @@ def a_traveller(
         paper=paper,
         shop=shop,
         laser=laser,
-        pieces={"014": 6, "045": 12},
+        pieces=pieces or {"014": 6, "045": 12},
         racks={"014": "C 14"},
     )
 

@@ -236,6 +236,13 @@ def test_a_traveller_says_which_file_bits_rack_places_and_sizes(units, said, mon
     assert [each for each in (*said, "rack C 14") if each not in text] == []
 
 
+@pytest.mark.parametrize(("held", "said"), [("014", True), ("045", False)])
+def test_the_paper_of_a_few_pieces_says_their_sizes_and_no_others(held, said, monkeypatch):
+    monkeypatch.setitem(samples.PARTS, "014", SIZED)
+    child = samples.a_traveller(batch=samples.CHILD, pieces={held: 3})
+    assert ("HC-300 A along" in words(child)) is said
+
+
 def test_a_card_says_what_it_is():
     named = {"01": "6 mm birch plywood"}
     lot = Lot(id="0931", material="01", received="2026-11-25")

@@ -101,6 +101,13 @@ def test_sheets_of_a_day_end_at_midnight():
     assert found == {DAY: [7, 1, 2], "2026-11-26": [3]}
 
 
+def test_what_is_split_off_a_sheet_is_no_sheet_that_was_cut():
+    child = replace(BATCH, id="00418", sheets=0, parent="00412", role="split")
+    cut, off = slip("00412", 1, f"{DAY}T09:00:00"), slip("00418", 1, f"{DAY}T09:00:00")
+    view = FakeView.of(ONE, BATCH, child, cut, off)
+    assert underway.list_cut(view, "1", DAY) == (cut,)
+
+
 def test_a_part_s_pieces_under_way_are_counted_by_place():
     found = underway.count_underway(shop(), "014")
     assert found == (10, 3, 24, 2, 4, f"{DAY}T14:00:00")

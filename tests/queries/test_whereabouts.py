@@ -1,9 +1,11 @@
 """The page of a thing: every line of it, or how many more there are."""
 
+import pytest
+
 from station.floor.anywhere.finding import LINES, cut_lines
 from station.queries.whereabouts import find_thing
 from station.shop.codes import Code
-from station.shop.facts import Cart, Line, Order, Pack
+from station.shop.facts import Cart, Line, Order, Pack, Router, Slip
 from station.shop.moves import move
 from tests.floor.orders import shop
 from tests.floor.shop_small import COMBS, DAY, SHUTTLE, batch, small_shop
@@ -46,3 +48,22 @@ def test_a_cart_is_late_while_packs_wait_for_it_on_its_page_too():
     view = shop(Cart(id="1", name="Cart 1", goes="11:30"), waits)
     late = find_thing(view, Code("cart", "1"), f"{DAY}T11:52:00")
     assert str(late.note) == "late: 11:30"
+
+
+@pytest.mark.parametrize(
+    ("planned", "cut_on", "told"),
+    [("", (), ""), ("3", (), "Router 3"), ("3", ("4", "3"), "Router 4 and Router 3"),
+     ("", ("4",), "Router 4")],
+)  # fmt: skip
+def test_a_pack_tells_the_routers_that_really_cut_its_pieces(planned, cut_on, told):
+    made = batch(COMBS, router=planned)
+    slips = [
+        Slip(id=f"00412-{n}", batch="00412", sheet=n, router=router, at=f"{DAY}T09:00:00")
+        for n, router in enumerate(cut_on, 1)
+    ]
+    kept = Pack(id="00061", order="", product="040", mailer="01", state="shelf")
+    routers = [Router(id=n, name=f"Router {n}") for n in "34"]
+    view = shop(made, *slips, kept, *routers)
+    view._move((move(SHUTTLE, 7, "cut", "pack/00061", "00412"),))
+    thing = find_thing(view, Code("pack", "00061"), f"{DAY}T10:00:00")
+    assert [str(line.where) for line in thing.origin] == [told]

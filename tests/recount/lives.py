@@ -1,8 +1,9 @@
 """What must stand in a life or in the list of all that was done: what the history says it was."""
 
-from typing import NamedTuple
+import re
+from typing import Any, NamedTuple
 
-from station.shop.facts import Concern, Order, Pack, Router, Slip
+from station.shop.facts import Batch, Concern, CutFile, Order, Pack, Reason, Router, Slip
 from tests.recount import figures as fig
 from tests.recount import needs_look, trade
 from tests.recount.books import Books, Entry
@@ -10,6 +11,7 @@ from tests.recount.pages import name_place
 from tests.recount.rules import At, Rule
 
 PAGE = 12  # lines of a life on one page
+UNMADE_ROWS = 6  # of the page of sheets that were not made
 TAKEN_BACK = " (taken back)"
 
 
@@ -180,14 +182,50 @@ def _settled(at: At) -> list[str] | None:
     ]
 
 
+def _list_unmade(books: Books) -> list[tuple[str, ...]]:
+    """Every sheet that was not made: batch, cut file, sheet, why and since when.
+
+    Sheets that nobody may cut any more stand there as one row of their batch.
+    """
+    rows = []
+    for concern in needs_look.open_concerns(books):
+        batch = books.get(Batch, concern.about.partition("/")[2])
+        spoiled = books.by_id.get(concern.id)
+        if concern.what == "unmade" and batch and spoiled:
+            sheet = re.search(r"sheet (\d+)", str(concern.text))
+            reason = books.get(Reason, str(spoiled.args.get("reason", "")))
+            since = f"{fig.day(concern.since)} {fig.clock(concern.since)}"
+            rows.append((batch, sheet[1] if sheet else "", reason.words if reason else "", since))
+    for number in needs_look.list_stuck(books):
+        if batch := books.get(Batch, number):
+            left = f"{batch.cut + 1}–{batch.sheets}"
+            rows.append((batch, left, "another revision is approved", "now"))
+    files = [(row, books.get(CutFile, row[0].cut_file)) for row in rows]
+    return [(f"Batch {b.id}", f.name if f else b.cut_file, *more) for (b, *more), f in files]
+
+
 def _not_made(at: At) -> str:
     """How many sheets were not made, or may not be cut any more."""
-    unmade = [c for c in needs_look.open_concerns(at.books) if c.what == "unmade"]
-    return f"Not made: {fig.n(len(unmade) + len(needs_look.list_stuck(at.books)))}"
+    return f"Not made: {fig.n(len(_list_unmade(at.books)))}"
+
+
+def _unmade(at: At) -> list[str] | None:
+    """The page of those sheets: how many there are, and each of its rows."""
+    if not at.shown.whole.startswith("Sheets not made: "):
+        return None
+    every = _list_unmade(at.books)
+    if at.k >= 0:
+        alike = [row for row in every if row[0] == at.row[0] and row[2] == at.row[2]]
+        return [row[at.k] for row in alike]
+    work: Any = at.look.hand.work
+    pages = max(1, -(-len(every) // UNMADE_ROWS))
+    return [f"Sheets not made: {fig.n(len(every))}, page {work.page + 1} of {pages}"]
 
 
 RULES = (
     Rule("buttons", "", r"Not made: [^ ]+", _not_made),
+    Rule("table", r"\{list\}", r".*", _unmade, "title"),
+    Rule("table", r"\{list\}", r".*", _unmade),
     Rule("list", "Its life", r".*", _step),
     Rule("list", "Newest first", r".*", _newest),
     Rule("pairs", "What happened", r".*", _story),

@@ -119,8 +119,9 @@ def write(seconds: float) -> str:
 def _share_cut(at: At) -> str | None:
     """How much of a sheet is drawn as cut, and how long the bar is."""
     bed = find_bed(at.look)
-    if at.look.hand.area == "office":  # drawn from the file, of no sheet that is cut
-        return "0.000"
+    of_no_bed = not at.look.where and at.look.find("hint", "One more was added")
+    if at.look.hand.area == "office" or at.look.hand.aside.what == "find" or of_no_bed:
+        return "0.000"  # drawn from the file, of no sheet that is cut
     if bed is None or at.look.hand.area != "loading":
         return None
     if not bed.sheet or bed.minutes <= 0:
@@ -348,7 +349,7 @@ def _band(at: At) -> list[str]:
 
 
 def _spans(books: Books, bed: Bed, now: str) -> Iterator[tuple[str, str]]:
-    for slip in books.all(Slip):
+    for slip in trade.sheets_off(books):
         if slip.router == bed.id and slip.at[:10] == now[:10]:
             yield f"{max(0.0, hour(slip.at) - slip.minutes / 60):.3f}", f"{hour(slip.at):.3f}"
     begun = bed.stopped if bed.state == "stopped" else bed.started

@@ -24,6 +24,15 @@ def _rack(at: At) -> str | None:
     return f"rack {name_rack(at.books, part.rack)}" if part and part.rack else "rack no place"
 
 
+def _lacks(at: At) -> list[str]:
+    """What the order in hand lacks of a part: pieces to go that do not lie free on the rack."""
+    order = in_hand(at.look)
+    to_go = trade.to_go(at.books, order) if order else {}
+    lacks = {p: n - trade.on_rack(at.books, p, free=True) for p, n in to_go.items()}
+    n = lacks.get(trade.find_part(at.books, at[1]), 0)
+    return [f"{fig.n(n)} × {at[1]} short", f"{fig.n(n)} {at[1]} would be owed"] if n > 0 else []
+
+
 def _assumed(at: At) -> str | None:
     """Whether the batch of a part in the pack is only assumed: more than one it may be from."""
     order, part = in_hand(at.look), at.books.get(Part, trade.find_part(at.books, at.row[0]))
@@ -412,6 +421,8 @@ def _inside(at: At) -> list[str] | None:
 
 
 RULES = (
+    Rule("pairs", r"\{n\} × \{part\} short", r"[^ ]+ × (.+) short", _lacks, "title"),
+    Rule("hint", r"\{n\} \{part\} would", r"[^ ]+ (.+) would be owed", _lacks),
     Rule("header", "For the shelf", r".* there", _for_the_shelf),
     Rule("table", r"part \| take from \| a set", r"[\d\u2009]+", _for_the_shelf),
     Rule("header", "Order", r"[^ ]+ parts?", _inside),
@@ -433,7 +444,7 @@ RULES = (
     ),
     Rule("cards", "By what can leave", r"(today )?(\d\d:\d\d|\d+ \w+)", _due),
     Rule("cards", "By what can leave", r"[^ ]+ lines? · .*", _stands),
-    Rule("cards", "By what can leave", r"[\d, ]+( …)? · .*", _blocked_orders),
+    Rule("cards", "By what can leave", r"[\d, -]+( …)? · .*", _blocked_orders),
     Rule("asked", "", r"How many (.+) are really in rack .*", _really),
     Rule("remark", "Which mailer", r".* has no outline.*", _no_outline),
     Rule("cards", "Closed last", r".*order .*|closed .*", _closed),

@@ -23,7 +23,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.places import place_words
-from tests.recount import benches, loading, trade
+from tests.recount import benches, loading, parcels, trade
 from tests.recount import figures as fig
 from tests.recount.books import NO_PIECES, Books
 from tests.recount.orders_said import count_coming, say_coming
@@ -78,7 +78,7 @@ def family(books: Books, number: str) -> list[str]:
     """A batch and all that came of it."""
     found = [number]
     for one in found:
-        found += [b.id for b in books.all(Batch) if b.parent == one]
+        found += [b.id for b in books.all(Batch) if one in b.parents]
     return found
 
 
@@ -212,7 +212,7 @@ def _machine(books: Books, thing: object, now: str) -> Iterator[tuple[str, str]]
                 yield f"Batch {batch.id}", f"{router.name if router else ''}{due}"
         case Mailer():
             yield _size(thing), ""
-            n = books.at.get("supplies", {}).get((f"supply-{thing.id}", "supply"), 0)
+            n = parcels.count_left(books, thing.id)
             yield f"hangs at {thing.hangs}" if thing.hangs else "in the shop", f"{fig.n(n)} left"
 
 
@@ -324,7 +324,7 @@ def list_origin(look: Look) -> Lines:
 
 
 def _parent(batch: Batch) -> Lines:
-    return [(f"made of batch {batch.parent}", "")] if batch.parent else []
+    return [(f"made of batch {number}", "") for number in batch.parents]
 
 
 def _sheet(books: Books, slip: Slip) -> tuple[str, str]:
@@ -346,12 +346,13 @@ def _origin(books: Books, pack: Pack) -> Iterator[tuple[str, str]]:
     for (part, number), n in counts.items():
         batch = books.get(Batch, number)
         told = ""
-        if batch:
-            slips = [s for s in books.all(Slip) if s.batch == number]
-            router = books.get(Router, batch.router)
+        slips = trade.cut_of(books, batch) if batch else None
+        if batch and slips is not None:
+            cut_on = dict.fromkeys(s.router for s in slips) or {batch.router: None}
+            routers = [r.name for number in cut_on if (r := books.get(Router, number))]
             lots = dict.fromkeys(f"lot {s.lot}" for s in slips if s.lot)
             bits = dict.fromkeys(f"bit {s.bit}" for s in slips if s.bit)
-            told = fig.joined([router.name if router else "", *lots, *bits])
+            told = fig.joined([*routers, *lots, *bits])
         yield f"{fig.n(n)} {trade.name(books, part)} of batch {number}", told
 
 
@@ -567,6 +568,16 @@ def _by_the_book(at: At) -> list[str] | None:
     return [fig.n(n) for n in sums]
 
 
+def _to_correct(at: At) -> list[str]:
+    """What is there by the book of what the office corrects: sheets of a lot, a rack's pieces."""
+    what, _, name = at.shown.whole.partition(" ")
+    if what == "Lot":
+        return [fig.n(at.books.sheets("store", name))]
+    racks = [r for r in at.books.all(RackPlace) if r.name == name]
+    part = trade.find_part(at.books, at.row[1].partition(",")[0])
+    return [fig.n(at.books.count(place=f"rack/{r.id}", part=part)) for r in racks]
+
+
 RULES = (
     Rule("list", "Where all of it is", r".*", lambda at: _line("where", at)),
     Rule("list", "Promised and coming", r".*", lambda at: _line("promised", at)),
@@ -577,5 +588,6 @@ RULES = (
     Rule("hint", "", r".*", _thing),
     Rule("cards", "Under way", r".*(pieces?|popping|trimming|rework|kept).*", _under_way),
     Rule("cards", "Could be theirs", r".*(pieces?|popping|trimming|rework|kept).*", _could_be),
+    Rule("table", r"(Rack \{name\}|Lot \{id\})$", r"[\d\u2009]+", _to_correct),
     Rule("table", r"Batch \{batch\}", r"[\d\u2009]+", _by_the_book),
 )  # fmt: skip

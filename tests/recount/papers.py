@@ -16,6 +16,7 @@ from station.shop.facts import (
     Batch,
     Cart,
     CutFile,
+    Lot,
     Mailer,
     Material,
     Order,
@@ -70,7 +71,7 @@ def compare_paper(books: Books, kind: str, number: str, page: Page, now: str) ->
     due = list(DUES[kind](books, number, now))
     said = texts(page)
     whole = _flatten(" ".join(said))
-    cut = [_flatten(text[:-1]) for text in said if text.endswith("…")]
+    cut = list(_list_cut_off(said))
     told = [
         f"{kind} {number}: {d.words!r} is not said: {whole[:500]}"
         for d in due
@@ -89,6 +90,15 @@ def compare_paper(books: Books, kind: str, number: str, page: Page, now: str) ->
 
 def _flatten(words: str) -> str:
     return re.sub(r"[ \n]+", " ", words).strip()
+
+
+def _list_cut_off(said: list[str]) -> Iterator[str]:
+    """What a sentence may begin with that is cut off: its last line, with those above it."""
+    for n, text in enumerate(said):
+        if text.endswith("…"):
+            yield from (
+                _flatten(" ".join(said[k : n + 1])[:-1]) for k in range(max(0, n - 2), n + 1)
+            )
 
 
 def _is_said(words: str, whole: str, cut: list[str]) -> bool:
@@ -134,7 +144,7 @@ def _traveller(books: Books, number: str, now: str) -> Iterator[Due]:
         role = (
             "split off" if batch.role == "split" else f"to be made good, try {batch.tries} of 2,"
         )
-        words = [f"{role} from batch {batch.parent}"]
+        words = [f"{role} from batch {fig.joined(list(batch.parents))}"]
         words += [f"revision {batch.revision} of cut file {file.name}"]
         yield Due(" · ".join([*words, material.name if material else size]))
     else:
@@ -160,9 +170,11 @@ def _bits_and_sizes(books: Books, batch: Batch, revision: Revision) -> Iterator[
     """The bits of a sheet, and the limits of each part's sizes, as they were entered."""
     bits = ", ".join(f"{use.number}: {use.diameter_mm:g}" for use in revision.bits)
     yield Due(f"bits {bits} mm", must=False)
-    parts = [p for number in count_pieces(books, batch) if (p := books.get(Part, number))]
+    made = dict.fromkeys(placed.part for placed in revision.placed)
+    held = count_pieces(books, batch)
+    parts = [p for number in made if number in held and (p := books.get(Part, number))]
     sizes = [f"{p.name} {s.name} {s.low_mm:g} to {s.high_mm:g}" for p in parts for s in p.sizes]
-    yield Due(f"Check, mm: {'; '.join(sizes)}", must=False)
+    yield Due(f"Check, mm: {'; '.join(sizes)}", must=bool(sizes))
     for part in parts:
         yield Due(f"rack {name_rack(books, part.rack)} · {part.words}", must=False)
 
@@ -422,6 +434,12 @@ def _cards(books: Books, _number: str, _now: str) -> Iterator[Due]:
             yield Due(words, must=False)
         if isinstance(fact, Mailer):
             yield Due(f"mailer, {fact.length_mm:g} × {fact.width_mm:g} mm", must=False)
+        if isinstance(fact, Lot):
+            good = books.get(Material, fact.material)
+            came = f" · {fig.day(fact.received)} {fact.received[:4]}" if fact.received else ""
+            yield Due(f"{good.name if good else fact.material}{came}", must=False)
+        if isinstance(fact, Cart) and fact.goes:
+            yield Due(f"cart, goes at {fact.goes}", must=False)
 
 
 DUES: dict[str, Callable[[Books, str, str], Iterator[Due]]] = {

@@ -7,7 +7,7 @@ the stack is long and thick together, and a little more; wrap goes once around a
 import math
 import re
 
-from station.shop.facts import Mailer, Material, Order, Pack, Part, Product
+from station.shop.facts import Mailer, Material, Order, Pack, Part, Product, Shop
 from tests.recount import figures as fig
 from tests.recount import trade
 from tests.recount.books import Books
@@ -194,7 +194,31 @@ def weigh_pack(books: Books, pack: Pack) -> float | None:
     return total + (mailer.mass_g if mailer else 0.0)
 
 
+def count_left(books: Books, number: str) -> int:
+    """What is left of a mailer or of labels; of wrap in tenths of a metre."""
+    found: int = books.at.get("supplies", {}).get((f"supply-{number}", "supply"), 0)
+    return found
+
+
+def _supplies(at: At) -> list[str] | None:
+    """What packs take: how many are left of it, and its mark."""
+    shop = at.books.get(Shop, "shop") or Shop(id="shop")
+    mailer = next((m for m in at.books.all(Mailer) if m.name == at.row[0]), None)
+    if mailer:
+        left, mark = count_left(at.books, mailer.id), mailer.mark
+    elif at.row[0] == "wrap, m":
+        left, mark = count_left(at.books, "wrap") // 10, shop.wrap_mark_m
+    elif at.row[0] == "labels":
+        left, mark = count_left(at.books, "labels"), shop.label_mark
+    else:
+        return []
+    if at.shown.title == "Running low":
+        return [f"{fig.n(left)} of {fig.n(mark)}"] if left < mark else []
+    return [f"{fig.n(left)} by the book", f"mark {fig.n(mark)}"]
+
+
 RULES = (
+    Rule("cards|list", "(What packs take|Running low)", r"(mark )?[\d\u2009]+( .*)?", _supplies),
     Rule("mailer", "size", r".*", _mailer),
     Rule("mailer", "layers", r".*", _is_right),
     Rule("pairs", "", r"\d+ layers?[:,].*", _layers),

@@ -29,7 +29,11 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"(Printers and papers|Open pack \{pack\} again|All like it)", WHICH),
     (r"What is the new bit", "a size of a bit, as it was entered"),
     (r"(waits: \{why\}|\{n\} \{part\} came back|, header 'counted'|What came back)", TYPED),
-    (r"like it are settled with it", "a question to a person"),
+    (r"^today, places '', 4: ", "half way between two figures, either is right"),
+    (r"like it (are|is|are\}) settled with it", "a question to a person"),
+    (r"Type or touch one', 1: A#$", "a size of paper"),
+    (r"header 'Lot', 3: Look twice", KEPT),
+    (r"^office, table '(Rack|Lot) \{(name|id)\}'(, its title|, [12]:)", WHICH),
     (r"CSV files in", "a folder of this PC"),
     (r"^office, table '\{name\}'", "a count to be corrected, in the office's own tests"),
     (r"page \{page\} of \{count\}', its title", "the page of a list"),
@@ -43,6 +47,9 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"(PIN of supervisor|Why may batch|is planned for)", WHICH),
     (r"(Batch \{batch\}', its title|needs you next', 1)", WHICH),
     (r"can't tell yet: \{n\} of", "how many sheets a router's time is learnt from"),
+    (r"^packing, pairs '\{n\} × \{part\} short', 2: leaves ", "the days of carts, in tests/floor"),
+    (r"hint 'How many are there: \{name\}\?'", WHICH),
+    (r"let it send F#", "the name of a key"),
     (r"(Held: |set it: |One more was added)", KEPT),
 )
 

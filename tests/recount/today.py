@@ -1,6 +1,7 @@
 """What must stand under Shop today, counted from the books."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from station.shop.facts import Batch, Cart, Pack, Shop
 from tests.recount import benches, trade
@@ -66,9 +67,8 @@ def places(books: Books, now: str) -> Iterator[Row]:
     hours = hours_so_far(books, now)
 
     def row(name: str, done: int, unit: str, waiting: int | None) -> Row:
-        rate = f"{fig.n(done / hours)} an hour" if hours else ""
-        if name == "Loading" and hours:  # sheets are few: a tenth tells them apart
-            rate = f"{done / hours:.1f} an hour"
+        tenths = name == "Loading"  # sheets are few: a tenth tells them apart
+        rate = say_rate(done, hours, digits=int(tenths))
         return name, fig.n(done), unit, rate, "", "" if waiting is None else str(waiting)
 
     yield row("Loading", cut, f"of {fig.of(cut + sheets, 'sheet')}", None)
@@ -80,6 +80,14 @@ def places(books: Books, now: str) -> Iterator[Row]:
     wait = len(benches.waiting_packs(books))
     unit = "pack left" if left == 1 else "packs left"
     yield "Cart", fig.n(left), unit, next_to_go(books, now), "", str(wait)
+
+
+def say_rate(done: int, hours: float, *, digits: int) -> str:
+    """How many an hour; half way between two figures, either: doubles meet there."""
+    rate = Fraction(done * 3600, round(hours * 3600))
+    if rate * 10**digits % 1 == Fraction(1, 2):
+        return "* an hour"
+    return f"{float(rate):.{digits}f} an hour" if digits else f"{fig.n(rate)} an hour"
 
 
 def packs_left(books: Books, now: str) -> int:

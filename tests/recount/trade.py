@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable
 
-from station.shop.facts import Batch, Order, Pack, Part, Product, RackPlace, Revision
+from station.shop.facts import Batch, Order, Pack, Part, Product, RackPlace, Revision, Slip
 from tests.recount.books import Books
 
 IN_HOUSE = ("open", "packing", "waiting", "packed")  # an order that has not left
@@ -84,10 +84,12 @@ def racks_of(books: Books, part: str) -> list[RackPlace]:
 
 def why_held(books: Books, batch: Batch | None) -> str:
     """Why a batch may not go on: its own hold or doubt, or that of what it came from."""
-    while batch is not None:
-        if batch.holds or batch.doubts:
-            return batch.holds[-1] if batch.holds else batch.doubts[-1].text
-        batch = books.get(Batch, batch.parent) if batch.parent else None
+    climbed = [batch] if batch else []
+    for one in climbed:  # grows while it is walked
+        if one.holds or one.doubts:
+            return one.holds[-1] if one.holds else one.doubts[-1].text
+        above = [b for number in one.parents if (b := books.get(Batch, number))]
+        climbed += [b for b in above if b not in climbed]
     return ""
 
 
@@ -114,6 +116,24 @@ def makes(books: Books, batch: Batch) -> Counter[str]:
     revision = revision_of(books, batch)
     pieces: Iterable[str] = (p.part for p in revision.placed) if revision else ()
     return Counter(pieces) if has_sheets(batch) else Counter()
+
+
+def cut_of(books: Books, batch: Batch) -> list[Slip] | None:
+    """The sheets that a batch's pieces were cut of: what came of another was cut with it.
+
+    Of pieces of several batches nobody knows.
+    """
+    while (parent := books.get(Batch, batch.parent)) and not batch.others:
+        batch = parent
+    if batch.others:
+        return None
+    return [s for s in books.all(Slip) if s.batch == batch.id]
+
+
+def sheets_off(books: Books) -> list[Slip]:
+    """Every sheet that came off a bed; what was split off one is no sheet more."""
+    found = ((s, books.get(Batch, s.batch)) for s in books.all(Slip))
+    return [slip for slip, batch in found if batch is None or has_sheets(batch)]
 
 
 def whole_products(books: Books, order: Order) -> list[int]:
