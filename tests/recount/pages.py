@@ -78,7 +78,7 @@ def family(books: Books, number: str) -> list[str]:
     """A batch and all that came of it."""
     found = [number]
     for one in found:
-        found += [b.id for b in books.all(Batch) if one in b.parents]
+        found += [b.id for b in books.all(Batch) if one in b.parents and b.id not in found]
     return found
 
 
