@@ -85,12 +85,31 @@ def _overlap(a: tuple[float, ...], b: tuple[float, ...]) -> bool:
     return all(min(a[i] + a[i + 2], b[i] + b[i + 2]) - max(a[i], b[i]) > NEAR_MM for i in (0, 1))
 
 
+def find_mailer(look: Look) -> Mailer | None:
+    """The mailer that a stack is drawn in: named over its figures, or in large above them."""
+    if not look.find("mailer", "size"):
+        return None
+    titled = look.find("pairs", "Mailer")
+    if titled:
+        names = [titled.whole.removeprefix("Mailer ")]
+    else:
+        names = [shown.rows[0][0] for shown in look.face if shown.kind == "hint"]
+    return next((m for m in look.books.all(Mailer) if m.name in names), None)
+
+
 def _mailer(at: At) -> str | None:
     """The mailer that is drawn is as large as the one that is named."""
-    titled = at.look.find("pairs", "Mailer")
-    named = titled.whole.removeprefix("Mailer ") if titled else ""
-    mailer = next((m for m in at.books.all(Mailer) if m.name == named), None)
+    mailer = find_mailer(at.look)
     return f"{(mailer.length_mm, mailer.width_mm)[at.k]:g}" if mailer else None
+
+
+def _left_there(at: At) -> str | None:
+    """How many are left of the mailer that is named in large, and where it hangs."""
+    mailer = next((m for m in at.books.all(Mailer) if m.name == at.row[0]), None)
+    if mailer is None:
+        return None
+    there = f"{fig.n(count_left(at.books, mailer.id))} left"
+    return f"hangs at {mailer.hangs} · {there}" if mailer.hangs else there
 
 
 def _read_pair(shown: Shown, label: str) -> str:
@@ -104,11 +123,11 @@ def _layers(at: At) -> str:
 
 def _needs_flat(at: At) -> str | None:
     """Length and width of the mailer that is needed, from the drawing and the thickness."""
-    if not _find_layers(at.look):
+    if not _find_layers(at.look) or at.row[0] != "it needs, flat":
         return None
     thick = float(_read_pair(at.shown, "thick").split()[0])
     length, width = (side + thick + MORE_MM for side in _size(at.look))
-    mailer = next((m for m in at.books.all(Mailer) if at.shown.whole.endswith(m.name)), None)
+    mailer = find_mailer(at.look)
     if not mailer or thick > mailer.thick_mm + NEAR_MM:
         return f"{mailer} does not close over {thick}"
     if not any(a <= mailer.length_mm + ROUND_MM and b <= mailer.width_mm + ROUND_MM
@@ -176,7 +195,7 @@ def _weight(at: At) -> str | None:
         if found is None:
             return f"can't tell: {part.name if part else number}"
         grams += found * n
-    mailer = next((m for m in at.books.all(Mailer) if at.shown.whole == f"Mailer {m.name}"), None)
+    mailer = find_mailer(at.look)
     grams += mailer.mass_g if mailer else 0.0
     return f"{fig.n(grams)} g ± {at[0].rpartition(' ')[2]}"
 
@@ -222,7 +241,8 @@ RULES = (
     Rule("mailer", "size", r".*", _mailer),
     Rule("mailer", "layers", r".*", _is_right),
     Rule("pairs", "", r"\d+ layers?[:,].*", _layers),
-    Rule("pairs", "Mailer", r"\d+ × \d+ mm", _needs_flat),
+    Rule("pairs", "", r"\d+ × \d+ mm", _needs_flat),
+    Rule("hint", "", r"(hangs at .* · )?[\d\u2009]+ left", _left_there),
     Rule("pairs", "", r"([^ ]+) mm", _thick),
     Rule("pairs", "", r"one turn, .*", _wrap),
     Rule("pairs", "", r"([^ ]+ g ± [^ ]+|can't tell: .*)", _weight),
