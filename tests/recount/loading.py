@@ -119,8 +119,8 @@ def write(seconds: float) -> str:
 def _share_cut(at: At) -> str | None:
     """How much of a sheet is drawn as cut, and how long the bar is."""
     bed = find_bed(at.look)
-    of_no_bed = not at.look.where and at.look.find("hint", "One more was added")
-    if at.look.hand.area == "office" or at.look.hand.aside.what == "find" or of_no_bed:
+    asked = not at.look.where  # a question stands alone, beside the sheet it is about
+    if at.look.hand.area == "office" or at.look.hand.aside.what == "find" or asked:
         return "0.000"  # drawn from the file, of no sheet that is cut
     if bed is None or at.look.hand.area != "loading":
         return None
