@@ -7,6 +7,8 @@ A scenario file holds, line by line:
     slip 00001 3                        a code by what it is; see `code_of`
     touch HC300-SET                     what on the screen says so; see `tests.touch`
     32                                  a number
+    list-in worker / id;active / 07;no   a list as CSV: its columns, then its lines
+    scan --worker 77                  the text station begins anew, with this worker
     > good | 384 parts … | Pass on …    the answer that must come: level | happened | next
     = rack ST-200 379                   what the state must hold afterwards; see `holds`
     * 23 have other tabs                what stands on the screen now
@@ -33,10 +35,13 @@ from station.clock import Clock
 from station.commands.state import describe_shop
 from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
+from station.files import lists
 from station.ledger.ledger import Ledger
 from station.shop import cards, codes
+from station.shop.acts import Answer, good, refuse
 from station.shop.faces import Face
 from station.shop.facts import (
+    KINDS,
     Batch,
     BitUse,
     CutFile,
@@ -53,6 +58,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.moves import SHEET, WEAR, head
+from station.shop.words import say
 from tests.floor.shop_small import COMBS, FRAME, FRAMES, GAUGE, GAUGES, small_facts
 from tests.measured import note
 from tests.touch import find_touch, list_texts
@@ -115,8 +121,17 @@ class Stage:
     def new_id(self) -> str:
         return f"t{next(self.count):06d}"
 
-    def new_desk(self, area: str = "loading") -> Desk:
-        return bootstrap.make_desk(self.ledger, Where(area=area), self.clock, ids=self.new_id)
+    def new_desk(self, area: str = "loading", worker: str = "") -> Desk:
+        where = Where(area=area, worker=worker)
+        return bootstrap.make_desk(self.ledger, where, self.clock, ids=self.new_id)
+
+    def take_list_in(self, of: str, *lines: str) -> Answer:
+        """Takes a list in as the command does once the PIN was given; says what is wrong."""
+        with tempfile.TemporaryDirectory() as folder:
+            file = Path(folder) / f"{of}.csv"
+            file.write_text("\n".join(lines), encoding="utf-8")
+            found = lists.read(self.ledger, KINDS[of], file, "07", self.clock(), self.new_id())
+        return refuse(say(found[0])) if found else good(say("Taken in"))
 
     def check(self) -> list[str]:
         """What is not sound in the end."""
@@ -130,6 +145,12 @@ class Stage:
         if text == "restart":
             self.desk = self.new_desk(self.desk.hand.area)
             return Given(self.desk.greeting())
+        if text.startswith("scan --worker "):
+            self.desk = self.new_desk(self.desk.hand.area, text.rsplit(maxsplit=1)[-1])
+            return Given(self.desk.greeting())
+        if text.startswith("list-in "):
+            of, *lines = text.removeprefix("list-in ").split(" / ")
+            return Given(self.take_list_in(of, *lines))
         words = text if text.startswith("@") else code_of(text, self.ledger, self.desk.face)
         return take_line(self.desk, self.clock, words)
 
