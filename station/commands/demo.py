@@ -28,7 +28,7 @@ def run(options: argparse.Namespace) -> int:
     if not has_display():
         out = data / "tour"
         print(f"There is no display here, so the tour runs; its pictures go to {out}")
-        return tour.run(argparse.Namespace(out=out, scanner_only=False, now=options.now))
+        return tour.run_day(out, now=options.now)
     from station.window import first_run, show  # noqa: PLC0415 - Qt, where there is a display
 
     with bootstrap.open_ledger(data) as ledger:

@@ -243,7 +243,7 @@ def test_every_problem_of_a_text_can_be_paged_to(stage):
         seen += [str(cells[1].text) for cells, _ in rows]
         assert str(told.title).startswith("To look at: ")
         stage.desk.take(code)
-    assert seen == [f"Line {p.line}: {p.words}" for p in read.told]
+    assert seen == [f"Line {p.line}: {p.words!s}" for p in read.told]
     told = next(b for b in stage.desk.face().main if isinstance(b, Listing))
     assert str(told.rows[0][0][1].text) == seen[0]  # round again
 

@@ -16,5 +16,7 @@ def server() -> Iterator[Server]:
 
 
 @pytest.fixture
-def shop(server: Server) -> Shop:
-    return found(server)
+def shop(server: Server) -> Iterator[Shop]:
+    made = found(server)
+    yield made
+    server.drop(made.database)  # hundreds of them at the end took two minutes
