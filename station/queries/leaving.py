@@ -9,7 +9,9 @@ from station.queries.stock import count_free_on_rack
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part
 
-LOOKED = 100  # open orders that are looked through, the first due: a scan waits for it
+LOOKED = (
+    50  # open orders that are looked through, a day of them, the first due: a scan waits for it
+)
 
 
 class Lack(NamedTuple):

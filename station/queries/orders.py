@@ -14,7 +14,7 @@ from station.shop.views import View, by_part, total
 from station.shop.words import Say, say
 
 MOST = 1000  # open orders that are looked through
-FIRST = 25  # that are read at once; then four times as many, while they are walked on
+FIRST = 50  # of them that are read at first; all, where the walk goes on
 
 
 class Need(NamedTuple):
@@ -227,7 +227,7 @@ def _walk_open(view: View) -> Iterator[Order]:
         yield from found[walked:]
         if len(found) < limit:
             break
-        walked, limit = limit, min(4 * limit, MOST)
+        walked, limit = limit, MOST
 
 
 def say_void(pack: Pack) -> Say:
