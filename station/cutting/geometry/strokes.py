@@ -271,7 +271,7 @@ def name_ways(
     return names
 
 
-@compile_entry("void(i8[::1], i8[::1], f8[::1], i8[::1], i8[::1], f8[::1], f8[::1])")
+@compile_entry("void(i8[::1], i8[::1], f8[::1], i4[::1], i8[::1], f8[::1], f8[::1])")
 def fill_earlier(
     names: Ints, run: Ints, low: Floats, table: Ints, cut: Ints, earlier: Floats, deepest: Floats
 ) -> None:
@@ -316,7 +316,7 @@ def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
     """Finds for each cut what was cut over the same way; `grid` and `size`: see `name_ways`."""
     n = len(cuts)
     names = name_ways(cuts, np.arange(n), grid, size)
-    table = np.full(1 << (2 * n).bit_length(), -1, dtype=np.int64)
+    table = np.full(1 << (2 * n).bit_length(), -1, dtype=np.int32)
     found = Earlier(np.empty(n, dtype=np.int64), np.empty(n), np.empty(n))
     fill_earlier(names, cuts.run, cuts.low, table, found.cut, found.low, found.deepest)
     return found
