@@ -20,6 +20,8 @@ from station.shop.words import Say
 # Entries whose parts are in memory at once: with those of a whole page of 4,000 there, the
 # processor waits for its memory, and taking in is slower (``python -m tests.bench shared``).
 AT_ONCE = 250
+# Pending acts that are decided again in one step where somebody may scan in between.
+MOST_AGAIN = 100
 
 
 class HistoryBroken(Fault):
@@ -56,6 +58,32 @@ def absorb(
     history.number, history.digest = entries[-1].number, entries[-1].digest
     history.store.bound_log()
     return turned
+
+
+def count_step(history: History, entries: Sequence[SharedEntry]) -> int:
+    """Counts how many of the entries to take in at once, so that nobody waits long for a scan.
+
+    Zero: pending acts were read ahead instead. Entries that touch more pending acts than a step
+    has room for are taken in by fewer; where the first alone touches so many, as many go with it
+    as touch hardly more, for each step decides all of those again.
+    """
+    with quiet():
+        acts = again.waiting(history)
+        if len(acts) <= MOST_AGAIN:
+            return len(entries)
+        if not again.read_ahead(acts):
+            return 0
+        return _own(acts, entries) or _count_fitting(acts, entries)
+
+
+def _count_fitting(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
+    bodies = [taken_in(entry.id, entry.body)[0] for entry in entries]
+    if len(_touched(acts, bodies)) <= MOST_AGAIN:
+        return len(entries)
+    most, count = max(MOST_AGAIN, len(_touched(acts, bodies[:1])) * 5 // 4), 1
+    while 2 * count < len(entries) and len(_touched(acts, bodies[: 2 * count])) <= most:
+        count *= 2
+    return count
 
 
 @contextmanager

@@ -7,7 +7,7 @@ needs a look. Nothing scanned is ever dropped.
 
 import logging
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -39,6 +39,7 @@ from station.shop.words import Say, say
 
 _NAMES = msgspec.json.Decoder(frozenset[str])
 MOST_KEPT = 4096  # acts whose parts are kept at hand
+MOST_READ = 200  # acts that are read ahead in one step
 log = logging.getLogger(__name__)
 
 
@@ -99,6 +100,17 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
     """The acts in `pending`, oldest first; all where no limit is said."""
     rows = history.store.rows(statements.FIRST_PENDING, (limit,))
     return [Waiting(seq, id_, _read_names(reads), text) for seq, id_, _, reads, text in rows]
+
+
+def read_ahead(acts: Sequence[Waiting]) -> bool:
+    """Reads some of the acts whose parts are not at hand; tells whether all are, or too many."""
+    read = _writes_of.cache_info().misses
+    for act in acts[:MOST_KEPT]:
+        if _writes_of.cache_info().misses - read >= MOST_READ:
+            return len(acts) > MOST_KEPT
+        _marks_of(act.text)
+        _writes_of(act.text)
+    return True
 
 
 def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:

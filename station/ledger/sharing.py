@@ -1,15 +1,16 @@
 """What one station shares: its side of the talk with the shop, on the file's own thread."""
 
 import logging
+from collections.abc import Sequence
 from typing import Literal
 
 from station.ledger import again, closing, effects, statements
-from station.ledger.absorb import absorb
+from station.ledger.absorb import absorb, count_step
 from station.ledger.again import Turned
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
 from station.ledger.rebuild import derived, fill
-from station.ledger.shop_link import SharedRow
+from station.ledger.shop_link import SharedEntry, SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import MENDED
 from station.ledger.talk import ROWS, Mark, News, Offer, steps_back
@@ -51,6 +52,12 @@ class Sharing:
             rows=rows,
             marks=self._marks(),
         )
+
+    def count_step(self, entries: Sequence[SharedEntry]) -> int:
+        """Counts how many of the entries are taken in at once; none: it has to be asked again."""
+        if self._store.values.get(MENDED):
+            return len(entries)
+        return count_step(self._history, entries)
 
     def take(self, news: News) -> list[Turned]:
         """Takes the news in; gives the acts of this station that do not hold any more."""

@@ -5,17 +5,19 @@ from dataclasses import replace
 
 import pytest
 
-from station.ledger import absorb
+from station.ledger import absorb, again
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.statements import DERIVED
 from station.ledger.supply import NoNumbers
-from station.ledger.talk import exchange
+from station.ledger.talk import News, exchange
+from station.shop.acts import good
 from station.shop.facts import Batch, Concern, Numbers
 from station.shop.moves import Held
+from station.shop.words import say
 from tests.ledger.stations import Station, same
-from tests.ledger.toy import ToyArgs, act, tables_of
+from tests.ledger.toy import EVERY, ToyArgs, act, new_batch, tables_of, toy_rule
 from tests.simulate.shop import MemoryShop
 
 
@@ -514,6 +516,78 @@ def dies_once(run):
         return run(changed)
 
     return dies
+
+
+def news_under_many(two, others):
+    """Sixty acts of station 1 wait, on ten batches, and what station 2 did meanwhile comes."""
+    a, b = two
+    a.link.cut = True
+    for n in range(60):
+        a.ledger.record(act(f"mine{n}", batch=f"{n % 10:05d}"))
+    for other in others:
+        b.ledger.record(other)
+    b.share()
+    a.link.cut = False
+    return list(exchange(a.link, a.ledger.offer()).entries)
+
+
+def steps_of(a, entries):
+    """Takes entries in by steps, with a scan after each; gives how many each step took in."""
+    steps = []
+    while entries:
+        count = a.ledger.count_step(entries)
+        page, entries = entries[:count], entries[count:]
+        if page:
+            a.ledger.take_news(News("shared", tuple(page), more=bool(entries)))
+        steps.append(count)
+        scanned = act(f"scan{len(steps)}", batch=f"{90000 + len(steps)}")
+        assert a.ledger.record(scanned).entry == scanned.id
+    return steps
+
+
+@pytest.fixture
+def small_steps(monkeypatch):
+    """Steps have room for 12 acts; gives how many were decided again in each."""
+    counts, decide = [], absorb.decide_again
+
+    def counted(history, rules, acts):
+        counts.append(len(acts))
+        return decide(history, rules, acts)
+
+    monkeypatch.setattr(absorb, "MOST_AGAIN", 12)
+    monkeypatch.setattr(again, "MOST_READ", 25)
+    monkeypatch.setattr(absorb, "decide_again", counted)
+    for kept in (again._read_kept, again._marks_of, again._writes_of):
+        kept.cache_clear()
+    return counts
+
+
+def test_a_step_decides_few_acts_again_and_a_scan_may_follow_it(two, small_steps):
+    a, b = two
+    others = [act(f"its{n}", batch=f"{n:05d}") for n in range(10)]
+    steps = steps_of(a, news_under_many(two, others))
+    assert steps[:2] == [0, 0]  # read ahead first
+    assert sum(steps) == 10
+    assert 0 < max(small_steps) <= 12
+    settled(a, b)
+
+
+def test_what_comes_behind_one_that_touches_all_goes_with_it(two, small_steps):
+    """Each by itself would decide the same acts again."""
+    a, b = two
+    b.rules["all"] = toy_rule(EVERY, touch_all)
+    others = [act(f"its{n}", batch=f"{n:05d}") for n in range(8)]
+    entries = news_under_many(two, [act("all", "all"), *others])
+    steps = [count for count in steps_of(a, entries) if count]
+    assert steps[0] == 8
+    assert len(small_steps) == len(steps)
+    settled(a, b)
+
+
+def touch_all(_act, view):
+    """A sheet more of each of the ten batches."""
+    batches = [view.get(Batch, f"{n:05d}") or new_batch(f"{n:05d}") for n in range(10)]
+    return good(say("All"), sets=tuple(replace(b, cut=b.cut + 1) for b in batches))
 
 
 BAD = {
