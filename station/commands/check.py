@@ -13,6 +13,11 @@ ADVICE = (
     "aside, saves all of it that can be read, and tells what is missing and from when on."
 )
 
+CLOSE_FIRST = (
+    "It cannot be mended while the station's window is open: close that, and say "
+    "station check --mend once more."
+)
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the option of the command."""
@@ -38,16 +43,28 @@ def run(options: argparse.Namespace) -> int:
     if witness and not _bears_out(data, witness):
         return 1
     if problems and options.mend:
-        try:
+        if _mend(data):
             problems = _check(data)
-        except Damaged as fault:  # it is mended where it is opened, for check has marked it
-            print(fault)
-            problems = _check(data)
+        else:
+            print(CLOSE_FIRST)
     elif problems:
         print(ADVICE)
     if not problems:
         print("Sound: the history is whole and every count follows from it.")
     return 1 if problems else 0
+
+
+def _mend(data: Path) -> bool:
+    """Opens the file anew, which mends it, for check has marked it; tells whether it did.
+
+    The file that the station's window holds is not opened anew.
+    """
+    try:
+        with bootstrap.open_ledger(data):
+            return False
+    except Damaged as fault:
+        print(fault)
+        return True
 
 
 def _bears_out(data: Path, witness: tuple[int, str]) -> bool:

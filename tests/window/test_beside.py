@@ -12,7 +12,7 @@ import pytest
 import station
 from station import bootstrap
 from station.commands.open import run_asked
-from station.window.beside import KEY, Beside, ask
+from station.window.beside import KEY, Beside, CommandAsked, ask
 from tests.replay import START, small_shop
 
 NOW = "2026-11-25T10:42:00"
@@ -59,6 +59,17 @@ def test_a_one_pc_shop_is_asked_and_backed_up_while_its_window_is_open(shop, tmp
     code, _, told = run(shop, "pin", "07", folder=tmp_path)  # that one changes something
     assert code == 1
     assert "Another program has shop.db open" in told
+
+
+def test_a_file_that_the_window_holds_is_not_mended_but_the_window_is_to_be_closed(shop, tmp_path):
+    data, _ = shop
+    bootstrap.HELD[data.resolve()]._store.run("DELETE FROM fact WHERE key = 'worker/02'")
+    asked = ["check", "--mend", "--data", str(data)]
+    reply = run_asked(CommandAsked(words=asked, folder=str(tmp_path)))
+    assert reply.code == 1
+    assert "close that, and say station check --mend once more" in reply.out
+    assert "Sound" not in reply.out
+    assert not list(data.glob("*.damaged*"))
 
 
 def test_only_who_can_read_the_shops_folder_may_ask(shop, tmp_path):
