@@ -13,6 +13,9 @@ A scenario file holds, line by line:
     = rack ST-200 379                   what the state must hold afterwards; see `holds`
     * 23 have other tabs                what stands on the screen now
 
+What a day keeps from coming back stands at its head, behind ``Once seen:``
+(``grep "Once seen" -A1 tests/scenarios -r``); what takes two stations is in ``two/``.
+
 ``--write`` fills in the answers that come, to be read before they are kept. Each file runs
 on a fresh small shop with the clock it sets itself; every act goes through desk, rules and
 ledger as at a real station, and at the end the ledger checks itself.
