@@ -79,10 +79,10 @@ def when_exactly(at: str, now: str) -> Say:
 
 
 def list_open_packs(view: View) -> tuple[OpenPack, ...]:
-    """Lists the orders whose open packs have pieces in them, those of cancelled ones too."""
+    """Lists the orders whose open packs have pieces in them by due time, cancelled ones too."""
     orders = (*view.shelf(Order, "open", MOST), *view.shelf(Order, "cancelled", MOST))
     return tuple(
         OpenPack(order, inside, sum(count_wanted(view, order).values()))
-        for order in orders
+        for order in sorted(orders, key=lambda o: (o.due, o.id))
         if (inside := count_inside(view, order))
     )

@@ -1,5 +1,7 @@
 """What one shift leaves to the next: each bed with its sheet and stop, each open pack."""
 
+from dataclasses import replace
+
 import pytest
 
 from station.floor.anywhere import screen
@@ -55,6 +57,16 @@ def open_orders(count):
         view.facts[f"order/{number}"] = Order(id=number, due=NOW, lines=six, claimed="2")
         view.pieces[f"packing/{number}", "00001", "014"] = 4
     return view
+
+
+def test_open_packs_stand_by_due_time_whether_they_are_packed_or_put_back():
+    view = open_orders(3)
+    due = {"3301": f"{DAY}T16:00:00", "3302": f"{DAY}T09:00:00", "3303": f"{DAY}T11:00:00"}
+    for number, at in due.items():
+        order = view.facts[f"order/{number}"]
+        state = "cancelled" if number == "3303" else "packing"
+        view.facts[order.key] = replace(order, due=at, state=state)
+    assert [p.order.id for p in list_open_packs(view)] == ["3302", "3303", "3301"]
 
 
 def test_open_packs_are_told_and_those_of_cancelled_orders():
