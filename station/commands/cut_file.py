@@ -197,11 +197,10 @@ def analyse_files(
     wrong: list[str] = []
     for name in options.files:
         try:
-            data = read_plain_file(Path(name))
+            program = read_program(read_plain_file(Path(name)), setting)  # keeps no text
         except OSError as error:
             wrong.append(f"{name} cannot be read: {error.strerror}.")
             continue
-        program = read_program(data, setting)
         if program.refused:
             wrong.append(f"{name}: {program.refused}")
             continue
