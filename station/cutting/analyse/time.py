@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.geometry.moves import Geometry, find_geometry
+from station.cutting.geometry.moves import Geometry, find_directions, find_geometry
 from station.cutting.model import CW, XY, Bools, Bytes, Floats, Moves, Pause
 from station.shop.facts import Router
 
@@ -154,8 +154,8 @@ def time_path(
     halts[[min(pause.move, n) for pause in pauses]] = True
     top, accel, v2, seconds = (np.empty(n) for _ in range(4))
     fill_limits(
-        geo.length, geo.radius, np.ascontiguousarray(geo.leave.T),
-        np.ascontiguousarray(geo.arrive.T), moves.kind, moves.plane, moves.feed, moves.minutes,
+        geo.length, geo.radius, *find_directions(moves),
+        moves.kind, moves.plane, moves.feed, moves.minutes,
         moves.exact, halts, router.rapid_mm_min / 60, router.accel_mm_s2,
         router.accel_y_mm_s2 or router.accel_mm_s2, router.accel_z_mm_s2, router.corner_mm,
         top, accel, v2,

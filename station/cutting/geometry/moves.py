@@ -69,14 +69,13 @@ def _measure_upright(plane: int, begin: float, sweep: float, r: float, rise: flo
 
 @compile_entry(
     "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1],"
-    " f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1], f8[:,::1], f8[:,::1])"
+    " f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1])"
 )
 def fill_geometry(
     x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
-    sweep: Floats, length: Floats, flat: Floats, radius: Floats, leave: Floats, arrive: Floats,
-    low: Floats, high: Floats,
+    sweep: Floats, length: Floats, flat: Floats, radius: Floats, low: Floats, high: Floats,
 ) -> None:  # fmt: skip
-    """Fills the columns from `length` on; directions and boxes are (3, n)."""
+    """Fills the columns from `length` on; boxes are (3, n)."""
     for i in range(len(kind)):
         dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
         low[0, i], high[0, i] = min(x[i], x[i + 1]), max(x[i], x[i + 1])
@@ -85,22 +84,16 @@ def fill_geometry(
         if kind[i] < CW:
             far = math.sqrt(dx * dx + dy * dy + dz * dz)
             length[i], flat[i], radius[i] = far, math.sqrt(dx * dx + dy * dy), math.inf
-            scale = 1 / far if far > 0 else 0.0
-            leave[0, i], leave[1, i], leave[2, i] = dx * scale, dy * scale, dz * scale
-            arrive[0, i], arrive[1, i], arrive[2, i] = dx * scale, dy * scale, dz * scale
             continue
         p, turn = plane[i], sweep[i]
         a, b, _ = _to_plane(p, x[i], y[i], z[i])
-        a2, b2, _ = _to_plane(p, x[i + 1], y[i + 1], z[i + 1])
         _, _, rise = _to_plane(p, dx, dy, dz)
-        spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
+        spoke = (a - c0[i], b - c1[i])
         r = math.hypot(spoke[0], spoke[1])
         bow = r * abs(turn)
         begin = math.atan2(spoke[1], spoke[0])
         length[i], radius[i] = math.hypot(bow, rise), max(r, 1e-9)
         flat[i] = bow if p == XY else _measure_upright(p, begin, turn, r, rise)
-        leave[0, i], leave[1, i], leave[2, i] = _find_tangent(p, turn, spoke, bow, rise)
-        arrive[0, i], arrive[1, i], arrive[2, i] = _find_tangent(p, turn, other, bow, rise)
         none = -math.inf
         right, left = _find_reach(begin, turn, r, 0, none), _find_reach(begin, turn, r, 2, none)
         top, under = _find_reach(begin, turn, r, 1, none), _find_reach(begin, turn, r, 3, none)
@@ -112,34 +105,68 @@ def fill_geometry(
             low[axis, i] = min(low[axis, i], ends[axis])
 
 
+@compile_entry(
+    "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1],"
+    " f8[:,::1], f8[:,::1])"
+)
+def fill_directions(
+    x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
+    sweep: Floats, leave: Floats, arrive: Floats,
+) -> None:  # fmt: skip
+    """Fills in the unit directions at the start and at the end of every move, both (3, n)."""
+    for i in range(len(kind)):
+        dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
+        if kind[i] < CW:
+            far = math.sqrt(dx * dx + dy * dy + dz * dz)
+            scale = 1 / far if far > 0 else 0.0
+            leave[0, i], leave[1, i], leave[2, i] = dx * scale, dy * scale, dz * scale
+            arrive[0, i], arrive[1, i], arrive[2, i] = dx * scale, dy * scale, dz * scale
+            continue
+        p, turn = plane[i], sweep[i]
+        a, b, _ = _to_plane(p, x[i], y[i], z[i])
+        a2, b2, _ = _to_plane(p, x[i + 1], y[i + 1], z[i + 1])
+        _, _, rise = _to_plane(p, dx, dy, dz)
+        spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
+        bow = math.hypot(spoke[0], spoke[1]) * abs(turn)
+        leave[0, i], leave[1, i], leave[2, i] = _find_tangent(p, turn, spoke, bow, rise)
+        arrive[0, i], arrive[1, i], arrive[2, i] = _find_tangent(p, turn, other, bow, rise)
+
+
 @dataclass(frozen=True)
 class Geometry:
-    """Holds what follows from a path: lengths in mm, unit directions, radii (inf: straight).
+    """Holds what follows from a path: lengths in mm, radii (inf: straight).
 
     `flat` is the length in the XY plane.
     """
 
     length: Floats
     flat: Floats
-    leave: Floats  # (n, 3) direction at the start
-    arrive: Floats  # (n, 3) direction at the end
     radius: Floats
     low: Floats  # (n, 3) corners of each move's own box
     high: Floats
 
 
 def find_geometry(moves: Moves) -> Geometry:
-    """Works out length, directions, radius and box of every move."""
+    """Works out length, radius and box of every move."""
     n = len(moves)
     length, flat, radius = np.empty(n), np.empty(n), np.empty(n)
-    leave, arrive, low, high = (np.empty((3, n)) for _ in range(4))
+    low, high = np.empty((3, n)), np.empty((3, n))
     x, y, z = split_columns(moves.points)
     c0, c1 = split_columns(moves.centre)
     fill_geometry(
         x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep,
-        length, flat, radius, leave, arrive, low, high,
+        length, flat, radius, low, high,
     )  # fmt: skip
-    return Geometry(length, flat, leave.T, arrive.T, radius, low.T, high.T)
+    return Geometry(length, flat, radius, low.T, high.T)
+
+
+def find_directions(moves: Moves) -> tuple[Floats, Floats]:
+    """Works out the unit directions at the start and at the end of every move, both (3, n)."""
+    leave, arrive = np.empty((3, len(moves))), np.empty((3, len(moves)))
+    x, y, z = split_columns(moves.points)
+    c0, c1 = split_columns(moves.centre)
+    fill_directions(x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep, leave, arrive)
+    return leave, arrive
 
 
 def split_columns(table: Floats) -> list[Floats]:
