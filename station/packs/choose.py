@@ -21,8 +21,8 @@ from station.packs.stack import (
 )
 
 KEPT = 512  # answers that are kept: a screen asks again at every scan
-WORK = 2500  # rooms that are filled for a problem, before only a few ways are tried
-MANY_WORK = 4000  # the same for an order of many parts
+WORK = 3000  # rooms that are filled for a problem, before only a few ways are tried
+MANY_WORK = 4500  # the same for an order of many parts
 MANY_PARTS = 7
 
 

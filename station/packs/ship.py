@@ -236,6 +236,7 @@ class _Finder:
             mailer=container.inside,
             allowance_mm=container.allowance_mm,
             between=between,
+            thorough=True,
         )
 
     def _find_stack(

@@ -16,7 +16,7 @@ from functools import lru_cache
 from itertools import chain, islice, product
 from typing import NamedTuple
 
-from station.packs.layers import LayerFilling
+from station.packs.layers import Filled, LayerFilling, Room
 from station.packs.messages import NEAR, PackAnswer, PackLayer, PackMailer, PackPart
 
 Layers = tuple[PackLayer, ...]
@@ -27,6 +27,7 @@ MOST_DRAWN = 60  # orders that are drawn, however little work they are
 AGAIN = 4  # heights that are tried one after another
 MOST_TALL = 6  # heights of a layer that are tried
 MOST_ENDS = 3  # pairs of outer layers that are tried, but for that of single pieces
+FEW_PIECES = 12  # with more of them, no bases are drawn: they find one as they are laid
 FEW_PARTS = 12  # with more of them, fewer ways are tried for each layer
 
 
@@ -41,7 +42,8 @@ class Base(NamedTuple):
 class StackAsk:
     """Which pieces lie in which container, by which rules.
 
-    `between`: small parts lie between larger ones. `steady`: no tower.
+    `between`: small parts lie between larger ones. `steady`: no tower. `thorough`: layers at the
+    ends are drawn by chance too, which takes longer.
     """
 
     parts: tuple[PackPart, ...]
@@ -50,6 +52,7 @@ class StackAsk:
     gap_mm: float = 0.0
     between: bool = False
     steady: bool = True
+    thorough: bool = False
 
     @property
     def volume(self) -> float:
@@ -296,11 +299,11 @@ class _Building:
         """Builds the stack; more than one way where small parts lie between larger ones."""
         left = [p.pieces for p in self._parts]
         if not self._ask.between:
-            layers = self._pile_up(left, self._most)
-            if layers is not None:
-                yield layers
+            yield from self._build_on_base(left)
             return
-        ends = islice(self._list_full_ends(left), MOST_ENDS)
+        drawn = self._noise and self._ask.thorough
+        listed = self._draw_ends(left) if drawn else self._list_full_ends(left)
+        ends = islice(listed, MOST_ENDS)
         for bottom, top in chain(ends, self._list_single_ends(left)):
             inner = (
                 min(bottom.layer.size_mm[0], top.layer.size_mm[0]),
@@ -312,6 +315,19 @@ class _Building:
                 return
             if layers is not None:
                 yield (bottom.layer, *layers, top.layer)
+
+    def _build_on_base(self, left: list[int]) -> Iterator[Layers]:
+        """Builds without small parts between; by chance first on a base of some pieces."""
+        layers = self._pile_up(left, self._most)
+        if layers is not None:
+            yield layers
+        if not self._ask.thorough or sum(left) > FEW_PIECES:
+            return
+        base = self._draw_end(left, left)
+        if base:
+            rest = self._pile_up(base.left, self._most - base.layer.height_mm)
+            if rest is not None:
+                yield (base.layer, *rest)
 
     def _pile_up(
         self, left: list[int], room: float, inner: tuple[float, float] | None = None
@@ -338,7 +354,7 @@ class _Building:
                 if self._noise:
                     rate *= self._noise.uniform(0.85, 1.0)
                 rating = (round(rate, 3), not any(filled.left), -height)
-                if filled.blocks and rating > rated:
+                if rating > rated and self._has_room(filled, room - height):
                     best, rated = (filling, filled), rating
                 if not any(filled.left):
                     break  # a higher layer takes no more
@@ -349,6 +365,11 @@ class _Building:
             layers += _split_layer(layer)
             left, room = filled.left, room - layer.height_mm
         return tuple(layers)
+
+    def _has_room(self, filled: Filled, room: float) -> bool:
+        """Tells whether a layer takes anything, and leaves no piece thicker than a room."""
+        parts = zip(self._parts, filled.left, strict=True)
+        return bool(filled.blocks) and all(not n or p.thick_mm <= room + NEAR for p, n in parts)
 
     def _list_tall(self, left: list[int], room: float) -> list[float]:
         """Lists heights for the next layer: of one piece, of some, of all that the room is for."""
@@ -383,6 +404,32 @@ class _Building:
             if top is not None:
                 yield bottom, top
 
+    def _draw_ends(self, left: list[int]) -> Iterator[tuple[Base, Base]]:
+        """Draws pairs of layers of larger parts, for the bottom and the top."""
+        for _ in range(MOST_ENDS):
+            bottom = self._draw_end(left, self._keep_large(left))
+            top = bottom and self._draw_end(bottom.left, self._keep_large(bottom.left))
+            if bottom and top:
+                yield bottom, top
+
+    def _draw_end(self, left: list[int], of: list[int]) -> Base | None:
+        """Draws pieces for a layer, one piece high; None: none, or it would not carry."""
+        if not self._noise:
+            return None
+        only = [self._noise.randint(0, n) for n in of]
+        if not any(only):
+            only = of
+        some = [p for p, n in zip(self._parts, only, strict=True) if n]
+        if not some:
+            return None
+        tall = max(p.thick_mm for p in some)
+        some += [p for p in self._parts if p.small and self._ask.between]
+        room = (  # narrow, so that it covers more of the box round it
+            self._noise.uniform(min(max(max(p[1:3]) for p in some), self._room[2]), self._room[2]),
+            self._noise.uniform(min(max(min(p[1:3]) for p in some), self._room[3]), self._room[3]),
+        )
+        return self._lay_end(self._order, tall, left, only, (0.0, 0.0, *room))
+
     def _keep_large(self, left: list[int]) -> list[int]:
         return [0 if p.small else n for n, p in zip(left, self._parts, strict=True)]
 
@@ -405,11 +452,16 @@ class _Building:
         return Base(filling.list_piles(filled.blocks, one), after)
 
     def _lay_end(
-        self, large: list[int], height: float, left: list[int], only: list[int]
+        self,
+        large: list[int],
+        height: float,
+        left: list[int],
+        only: list[int],
+        room: Room | None = None,
     ) -> Base | None:
         """Lays a layer of larger parts, one piece high; None: it would not carry."""
         filling = LayerFilling(self._parts, large, height, self._ask.gap_mm)
-        filled = filling.fill(self._room, only, widely=self._few)
+        filled = filling.fill(room or self._room, only, widely=self._few)
         self.rooms += filling.rooms
         if not filled.blocks:
             return None

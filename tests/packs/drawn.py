@@ -24,6 +24,23 @@ def draw_problem(chance: random.Random, kinds: int) -> PackingProblem:
     )
 
 
+def draw_few(chance: random.Random) -> PackingProblem:
+    """Draws a problem of one to six pieces of one to four parts, in containers that are narrow."""
+    kinds = chance.randint(1, 4)
+    problem = draw_problem(chance, kinds)
+    pieces = chance.choices(range(kinds), k=chance.randint(1, 6))
+    for n, part in enumerate(problem.parts):
+        part.count = pieces.count(n)
+        part.small = part.small or chance.random() < 0.2
+    problem.parts = [part for part in problem.parts if part.count]
+    longest = max(part.length for part in problem.parts)
+    for container in problem.containers[::2]:  # just as long as the longest needs, or hardly so
+        container.length = round(longest + chance.randrange(0, 160))
+        container.width = min(container.width, container.length)
+        container.thickness = chance.choice((12, 20, 30, 45))
+    return problem
+
+
 def _draw_parts(chance: random.Random, kinds: int) -> list[dict[str, object]]:
     many = kinds > 12
     thick = chance.sample(THICK, chance.randint(1, 3))
