@@ -264,6 +264,8 @@ def say_load(books: Books, packs: list[Pack]) -> str:
     if len(known) == len(packs):
         return f"about {kilos}"
     unknown = len(packs) - len(known)
+    if not known:
+        return "its weight is not known"
     return f"at least {kilos}, {fig.of(unknown, 'pack')} of unknown weight"
 
 
@@ -449,7 +451,7 @@ RULES = (
     Rule("remark", "Which mailer", r".* has no outline.*", _no_outline),
     Rule("cards", "Closed last", r".*order .*|closed .*", _closed),
     Rule("cards", "For one order", r"due .*|.* × .*", _for_one_order),
-    Rule("header", "Cart", r".*\d.* kg on it.*", _on_cart),
+    Rule("header", "Cart", r".*\d.* (kg on it|is not known).*", _on_cart),
     Rule("table", "", r"order .*|.* parts?|(≈ )?[^ ]+ g", _names_of_packs),
     Rule("list", "On the shelf", r"[^ ]+ (of [^ ]+|held)", _on_the_shelf),
     Rule("list", "On this walk", r"[^ ]+ of [^ ]+", _on_walk),
