@@ -273,7 +273,13 @@ def name_ways(
 
 @compile_entry("void(i8[::1], i8[::1], f8[::1], i4[::1], i8[::1], f8[::1], f8[::1])")
 def fill_earlier(
-    names: Ints, run: Ints, low: Floats, table: Ints, cut: Ints, earlier: Floats, deepest: Floats
+    names: Ints,
+    run: Ints,
+    low: Floats,
+    table: npt.NDArray[np.int32],
+    cut: Ints,
+    earlier: Floats,
+    deepest: Floats,
 ) -> None:
     """Fills in for each cut how low earlier runs have cut the way of its name (inf: none has),
     the last `cut` of such a run, and the deepest height of all cuts of this name.
