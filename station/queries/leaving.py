@@ -9,9 +9,8 @@ from station.queries.stock import count_free_on_rack
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part
 
-LOOKED = (
-    50  # open orders that are looked through, a day of them, the first due: a scan waits for it
-)
+# open orders that are looked through, a day of them, the first due: a scan waits for it
+LOOKED = 50
 
 
 class Lack(NamedTuple):

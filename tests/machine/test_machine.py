@@ -197,6 +197,8 @@ class Shop(RuleBasedStateMachine):
     @rule()
     def undo(self):
         self.awake()
+        if self.stage.desk.question():  # of other work: a badge would answer that one
+            self.send("button put_down")
         while self.done and self.stage.desk.last == self.done[-1][0]:
             given = self.send("button undo")
             for _ in range(3):  # where it was done, with nothing else in hand

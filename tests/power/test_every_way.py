@@ -206,6 +206,7 @@ READS = {  # what a ledger does without a write
     "chain": lambda it: list(it.chain(0)),
     "holds": lambda it: it.holds(1, b""),
     "check": lambda it: it.check(),
+    "count_step": lambda it: it.count_step(()),
     "witness": lambda it: it.witness(),
     "bears_out": lambda it: it.bears_out((1, "0123456789")),
     "list_backups": lambda it: it.list_backups(),

@@ -10,7 +10,7 @@ from tests.recount.books import Books
 from tests.recount.rules import At, Look, Rule
 from tests.recount.tallies import name_rack
 
-NAMED, MANY = 3, 100  # orders that a part blocks and are named; that are looked through
+NAMED, MANY = 3, 50  # orders that a part blocks and are named; that are looked through
 
 
 def in_hand(look: Look) -> Order | None:
