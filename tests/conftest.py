@@ -4,12 +4,16 @@ import gc
 import os
 
 import pytest
+from hypothesis import settings
 
 from station.shop import lengths
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 pytest_plugins = ("tests.staged",)
+# A test run walks the same ways each time; `python -m tests.machine` takes new ones.
+settings.register_profile("same", derandomize=True)
+settings.load_profile("same")
 
 
 def pytest_addoption(parser):
