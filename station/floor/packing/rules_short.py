@@ -11,7 +11,7 @@ from station.floor.packing.rules_order import (
 )
 from station.floor.packing.rules_take import NO_PART, move_back
 from station.queries.batches import keep_free
-from station.queries.orders import find_need, find_owed, list_needs, list_owed
+from station.queries.orders import Need, find_need, find_owed, list_needs, list_owed
 from station.queries.short import find_later_pack
 from station.queries.stock import move_in_order
 from station.queries.underway import count_underway
@@ -24,8 +24,10 @@ from station.shop.words import Say, say, together
 # --- wait for it
 
 
-def wait_for_part(act: Act[WaitForPart], view: View) -> Answer:
-    """Lets the order wait for a part; its pack stays as it is, and any station may go on."""
+def _find_lack(
+    act: Act[WaitForPart] | Act[AskForSheet], view: View
+) -> tuple[Order, Need] | Answer:
+    """Finds the order in hand and what it lacks of a part; else why nothing is waited for."""
     order, part = find_order(act, view), view.get(Part, act.args.part)
     if order is None or part is None:
         return refuse(say("What does it wait for?"), say("Scan the part's card."))
@@ -39,6 +41,15 @@ def wait_for_part(act: Act[WaitForPart], view: View) -> Answer:
             say("{part} is not missing", part=part.name),
             say("Take it, or touch “Part missing” to count."),
         )
+    return order, want
+
+
+def wait_for_part(act: Act[WaitForPart], view: View) -> Answer:
+    """Lets the order wait for a part; its pack stays as it is, and any station may go on."""
+    found = _find_lack(act, view)
+    if isinstance(found, Answer):
+        return found
+    order, part = found[0], found[1].part
     under_way = count_underway(view, part.id, order.id)
     if not under_way.all:
         return refuse(
@@ -86,17 +97,11 @@ def take_from_order(act: Act[TakeFromOrder], view: View) -> Answer:
 
 def ask_for_sheet(act: Act[AskForSheet], view: View) -> Answer:
     """Asks for a sheet of a part that is not under way: the office sees it, the order waits."""
-    order, part = find_order(act, view), view.get(Part, act.args.part)
-    if order is None or part is None:
-        return refuse(say("What does it wait for?"), say("Scan the part's card."))
-    if problem := refuse_not_in_hand(act, view, order):
-        return problem
-    want = find_need(view, order, part.id)
-    if want is None or not want.lacking:
-        return refuse(
-            say("{part} is not missing", part=part.name),
-            say("Take it, or touch “Part missing” to count."),
-        )
+    found = _find_lack(act, view)
+    if isinstance(found, Answer):
+        return found
+    order, want = found
+    part = want.part
     asked = Concern(
         id=act.id,
         what="sheet-asked",
