@@ -61,11 +61,12 @@ def build(
         _history(ledger, now, Random(seed), progress, days)
         ledger.hurry(on=False)
     building.replace(path)
+    _remove(building)  # its note has the name of before
 
 
 def _remove(building: Path) -> None:
-    """What an earlier attempt left behind."""
-    for ending in ("", "-wal", "-shm"):
+    """Removes what an attempt left behind."""
+    for ending in ("", "-wal", "-shm", ".noted"):
         building.with_name(building.name + ending).unlink(missing_ok=True)
 
 

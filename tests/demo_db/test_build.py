@@ -90,6 +90,7 @@ def test_the_same_seed_makes_the_same_shop(tmp_path):
     made = []
     for name in ("one.db", "two.db"):
         build(tmp_path / name, NOW, days=1)
+        assert not list(tmp_path.glob("*.building*"))
         ledger = Ledger(tmp_path / name, load_rules())
         made.append([(e.at, e.kind, e.past.act.subject) for e in ledger.entries()])
         ledger.close()
