@@ -163,9 +163,15 @@ def test_a_bare_diameter_is_for_every_bit(file):
     assert {b["diameter_mm"] for b in json.loads(text)["bits"]} == {4.0}
 
 
-@pytest.mark.parametrize(
-    "data", [b"", b"\n", b"%", b"\x00" * 50, b"G21\n", b"G21\nG81 X1 Y1 Z-3 R1 F9"]
-)
+@pytest.mark.parametrize("data", [b"", b"\n", b" \r\n\r\n"])
+def test_an_empty_file_is_refused(tmp_path, data):
+    path = tmp_path / "x.nc"
+    path.write_bytes(data)
+    (refused,) = analyse_files(options(path))[1]
+    assert str(refused).endswith("The file is empty. Choose another.")
+
+
+@pytest.mark.parametrize("data", [b"%", b"\x00" * 50, b"G21\n", b"G21\nG81 X1 Y1 Z-3 R1 F9"])
 def test_hardly_any_file(tmp_path, data):
     path = tmp_path / "x.nc"
     path.write_bytes(data)

@@ -94,6 +94,8 @@ def split_lines(data: bytes) -> list[str]:
 
 def refuse_wide_text(data: bytes) -> str:
     """Says why a file is no text that can be read; empty: it can."""
+    if not data.strip():
+        return "The file is empty. Choose another."
     return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
 
 
