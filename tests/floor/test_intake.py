@@ -130,7 +130,7 @@ def test_what_differs_is_told_against_the_approved_revision(stage):
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        (b"", "cuts no part"),
+        (b"", "The file is empty"),
         (b"\x00\xfe\x00hello", "cuts no part"),
         (b"\xff\xfeh\x00i\x00", "Save it as plain text"),
         (b"O100 WHILE [1]\nM30\n", "cannot be read"),
