@@ -7,7 +7,6 @@ started from a thread of its own. Where none is there the system's beep stands i
 import logging
 import queue
 import shutil
-import subprocess
 import sys
 import threading
 from importlib.resources import as_file, files
@@ -67,12 +66,14 @@ class Sounds:
 
     def _play_waiting(self) -> None:
         """Plays one sound after the other, in the thread, until one fails."""
+        from subprocess import SubprocessError  # noqa: PLC0415 - the first window is not kept waiting
+
         while not self._failed:
             name = self._wanted.get()
             try:
                 with as_file(files("resources") / "sounds" / f"{name}.wav") as file:
                     _play_file(file)
-            except (OSError, RuntimeError, subprocess.SubprocessError) as why:
+            except (OSError, RuntimeError, SubprocessError) as why:
                 self._failed = True
                 LOG.warning("no sounds here, the system's beep stands in: %s", why)
 
@@ -84,6 +85,8 @@ def _play_file(file: Path) -> None:
 
         winsound.PlaySound(str(file), winsound.SND_FILENAME | winsound.SND_NODEFAULT)
         return
+    import subprocess  # noqa: PLC0415 - as above
+
     command = find_player()
     if not command:
         raise FileNotFoundError(f"none of {', '.join(p[0] for p in PLAYERS)} is installed")

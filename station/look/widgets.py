@@ -1,7 +1,7 @@
 """The smallest widgets: a label, a block that writes itself, something to touch."""
 
 from collections.abc import Callable, Iterable
-from typing import Generic, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, Generic, NamedTuple, TypeVar
 
 from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPalette
@@ -12,7 +12,9 @@ from station.look.language import Text, translate
 from station.look.marks import draw_plate
 from station.look.style import Lettering, Palette, find_lettering, palette, px
 from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
-from station.shop.faces import Press
+
+if TYPE_CHECKING:
+    from station.shop.faces import Press
 
 Send = Callable[[str], None]
 Shown = TypeVar("Shown")
@@ -224,7 +226,7 @@ def make_keys(parent: QWidget, send: Send, signs: Iterable[Sign]) -> list[Key]:
 class InnerPress(Touch):
     """A button inside a block: what stands there is decided by it."""
 
-    def show_press(self, press: Press, box: QRect) -> None:
+    def show_press(self, press: "Press", box: QRect) -> None:
         """Shows a button in its place."""
         primary, off, colours = press.style == "primary", press.style == "off", palette()
         self.ground = colours.act if primary else colours.paper
@@ -243,7 +245,7 @@ class InnerPress(Touch):
 PRESS_SIZE, PRESS_EDGE = 17, 14  # px
 
 
-def measure_press(press: Press) -> int:
+def measure_press(press: "Press") -> int:
     """Measures the width of a button inside a block, pixels."""
     return measure_width(press.label, PRESS_SIZE, bold=True) + 2 * px(PRESS_EDGE)
 

@@ -4,7 +4,7 @@ A program serves one shop: its units are set once it is known, and followed when
 """
 
 import re
-from fractions import Fraction
+from math import gcd
 
 # the international inch of 1959; a foot is twelve of them
 MM_PER_INCH = 25.4
@@ -87,7 +87,8 @@ def _write_fraction(inches: float) -> str:
     if abs(abs(inches) - parts / PARTS) > NEAR:
         return ""
     whole, rest = divmod(parts, PARTS)
-    part = str(Fraction(rest, PARTS)) if rest else ""
+    most = gcd(rest, PARTS)
+    part = f"{rest // most}/{PARTS // most}" if rest else ""
     sign = "-" if inches < 0 and parts else ""
     return sign + (" ".join(filter(None, (str(whole) if whole else "", part))) or "0")
 

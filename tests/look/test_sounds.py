@@ -84,7 +84,7 @@ def test_a_player_that_fails_is_not_tried_again(beeps, monkeypatch):
 
     monkeypatch.setattr(sounds.sys, "platform", "linux")
     monkeypatch.setattr(sounds, "find_player", lambda: ("pw-play",))
-    monkeypatch.setattr(sounds.subprocess, "run", broken)
+    monkeypatch.setattr(subprocess, "run", broken)
     playing = Sounds()
     playing.play_answer(good(WORDS))
     ended(playing)
@@ -101,7 +101,7 @@ def test_the_right_file_goes_to_the_player(beeps, monkeypatch):
         heard.append(command)
         raise OSError("enough")
 
-    monkeypatch.setattr(sounds.subprocess, "run", note)
+    monkeypatch.setattr(subprocess, "run", note)
     playing = Sounds()
     playing.play_answer(ask(WORDS, WORDS, "sure"))
     ended(playing)

@@ -1,6 +1,8 @@
 """Opening a station: the first run's questions, the session's care for our own bugs."""
 
 import logging
+import subprocess
+import sys
 
 import pytest
 from PySide6.QtCore import QLocale
@@ -19,6 +21,13 @@ from tests.replay import Stage
 from tests.touch import find_touch
 
 AT = "2026-11-25T07:00:00"
+
+
+FRAME = """
+import sys
+import station.window.show
+print(*sorted({"station.shop.facts", "station.shop.faces", "msgspec"} & set(sys.modules)))
+"""
 
 
 @pytest.fixture
@@ -181,3 +190,8 @@ def test_the_first_run_of_a_pc_that_joined_leaves_the_shop_as_it_is(stage, qtbot
     first_run.FirstRun(stage.ledger, window, AT).keep()
     assert stage.ledger.view.get(Shop, "shop").units == "inch"
     assert list(stage.ledger.entries())[-1] == changed
+
+
+def test_the_frame_waits_for_nothing_that_the_shop_knows():
+    ran = subprocess.run([sys.executable, "-c", FRAME], capture_output=True, text=True, check=True)
+    assert ran.stdout.split() == []
