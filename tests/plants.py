@@ -92,7 +92,7 @@ AT_DESK = (
           "PINs may be tried for ever", ("tests/desk/test_wrong_pins.py",)),
     Plant(QUESTIONS, ">= A_MOMENT", ">= -A_MOMENT",
           "a trigger pulled twice is a yes", (*PEOPLE, "replay:11")),
-    Plant(COMMON, '"•" * len(digits) if secret else digits', "digits",
+    Plant(COMMON, '"•" * len(digits) if secret else figure(digits)', "digits",
           "a PIN stands on the screen", PEOPLE),
     Plant(DESK, "self._draft, self.unlocked = before", "pass",
           "a full disk loses what was in hand", PEOPLE),

@@ -15,7 +15,7 @@ from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.codes import Code
 from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, figure, say
 
 LONGEST_NUMBER = 9
 SECRET = ("pin", "new_pin")  # questions whose digits are not shown
@@ -73,7 +73,7 @@ def digit(draft: Draft, char: str) -> Replied:
     return Replied(
         replace(draft, hand=replace(draft.hand, digits=digits)),
         question(
-            say("Number: {digits}", digits="•" * len(digits) if secret else digits),
+            say("Number: {digits}", digits="•" * len(digits) if secret else figure(digits)),
             say("Scan “That is it” when it is complete."),
         ),
     )

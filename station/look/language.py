@@ -9,6 +9,7 @@ from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QTranslator
 
+from station.shop.lengths import use_decimals
 from station.shop.words import Say, fill_in
 
 Text = Say | str
@@ -42,6 +43,7 @@ def set_language(language: str) -> bool:
     if _InUse.translator:
         QCoreApplication.removeTranslator(_InUse.translator)
     _InUse.translator, _InUse.language = None, language
+    use_decimals(language)
     found = load_translator(language) if language else None
     if found:
         _InUse.translator = found

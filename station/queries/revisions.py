@@ -7,7 +7,7 @@ from dataclasses import replace
 from station.queries.shapes import list_recess_differences
 from station.shop.facts import Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
-from station.shop.words import Say, length, say
+from station.shop.words import Say, figure, length, say
 
 SIZE_MM = 0.02  # below this two sizes are one: the reader's own grid is 0.01 mm
 PLACE_MM = 0.5
@@ -149,7 +149,7 @@ def _of_file(old: Revision, new: Revision) -> list[Say]:
     if (old.length_mm, old.width_mm) != (new.length_mm, new.width_mm):
         found.append(say("Another size of sheet."))
     if abs(old.minutes - new.minutes) > SHARE * max(old.minutes, new.minutes):
-        now, was = f"{new.minutes:.1f}", f"{old.minutes:.1f}"
+        now, was = figure(new.minutes, 1), figure(old.minutes, 1)
         found.append(say("{now} min a sheet instead of {was}.", now=now, was=was))
     return found + _of_bits(old, new)
 

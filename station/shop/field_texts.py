@@ -60,6 +60,12 @@ def write_scalar(value: object, unit: str = "") -> str:
     return f"{value:g}" if isinstance(value, float) else str(value)
 
 
+def show_scalar(value: object, unit: str = "") -> str:
+    """Writes one plain value for a person, who may type it so too: with the language's sign."""
+    text = write_scalar(value, unit)
+    return lengths.write_figure(text) if isinstance(value, float) else text
+
+
 # --- rows of a list
 
 

@@ -1,6 +1,7 @@
-"""Lengths in the shop's own units: read and written here alone. They are kept in mm (in m).
+"""Lengths in the shop's own units, and figures with the language's decimal sign: here alone.
 
-A program serves one shop: its units are set once it is known, and followed when it changes them.
+Lengths are kept in mm (in m). A program serves one shop: its units are set once it is known, and
+followed when it changes them. What is typed may have a point or a comma in any language.
 """
 
 import re
@@ -22,7 +23,8 @@ _INCH_UNITS = {
     "m": ("ft", M_PER_FOOT),
 }
 LARGE = 100  # a speed or an area from here on is written without decimals
-THIN = "\u2009"  # parts thousands
+THOUSANDS = "\u202f"  # parts them: a narrow space at which no line is broken
+DECIMALS = {"de": ","}  # the decimal sign of a language; every other has a point
 _FRACTION = re.compile(r"(?:(\d{1,4})[ -])?(\d{1,3})/(\d{1,3})")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _MEASURED = re.compile(
@@ -36,11 +38,34 @@ class _Units:
 
     units = "mm"
     fractions = False
+    decimal = "."
 
 
 def use_units(units: str, *, fractions: bool) -> None:
     """Writes and reads lengths in these units (mm, inch) from now on, inches as fractions."""
     _Units.units, _Units.fractions = units, fractions
+
+
+def use_decimals(language: str) -> None:
+    """Writes figures with the decimal sign of a language from now on ("" is English)."""
+    _Units.decimal = DECIMALS.get(language, ".")
+
+
+def write_figure(figure: float | str, digits: int | None = None) -> str:
+    """Writes a number as the language does; `digits`: behind its sign, fixed.
+
+    One that is a text already, and what is no number, keeps all but its decimal point.
+    """
+    if isinstance(figure, str):
+        text = figure
+    else:
+        text = f"{figure:g}" if digits is None else f"{figure:.{digits}f}"
+    return text.replace(".", _Units.decimal)
+
+
+def write_count(count: int) -> str:
+    """Writes a whole number, its thousands parted."""
+    return f"{count:,}".replace(",", THOUSANDS)
 
 
 def are_in_inches() -> bool:
@@ -71,14 +96,15 @@ def write(value: float, unit: str = "mm", digits: int | None = None) -> str:
     """Writes a kept value for a person, without its unit; `digits`: of a mm, fixed."""
     shown = value / _find_factor(unit)
     if unit == "m":
-        return f"{shown:,.{digits or 0}f}".replace(",", THIN)
+        text = f"{shown:_.{digits or 0}f}"
+        return write_figure(text).replace("_", THOUSANDS)
     if not are_in_inches():
-        return f"{value:g}" if digits is None else f"{value:.{digits}f}"
+        return write_figure(value, digits)
     if unit != "mm":
-        return f"{shown:.3g}" if shown < LARGE else f"{shown:.0f}"
+        return write_figure(f"{shown:.3g}" if shown < LARGE else f"{shown:.0f}")
     if _Units.fractions and (text := _write_fraction(shown)):
         return text
-    return _strip(f"{shown:.{SHOWN}f}")
+    return write_figure(_strip(f"{shown:.{SHOWN}f}"))
 
 
 def _write_fraction(inches: float) -> str:
@@ -94,7 +120,10 @@ def _write_fraction(inches: float) -> str:
 
 
 def write_exactly(value: float, unit: str) -> str:
-    """Writes a kept value as it can be read again: as short as that allows."""
+    """Writes a kept value as a file or a form reads it again: as short as that allows.
+
+    Its decimal sign is a point in every language.
+    """
     factor = _find_factor(unit)
     if factor == 1.0:
         return f"{value:g}"

@@ -8,6 +8,7 @@ from station.shop import lengths
 
 _UNIT = re.compile(r"\{(\w+)\} (mm²|mm|m)\b")  # a value of a template, and its unit
 _KEPT = "{length}"  # of a sentence that is a length alone
+_FIGURE = "{figure}"  # the same of any other number that may have decimals
 _FORMS = re.compile(r"\{(\w+)\|([^|{}]*)\|([^|{}]*)\}")
 
 
@@ -16,9 +17,9 @@ class Say(NamedTuple):
 
     The template is the key of its translation, so values never stand inside it. A value
     may itself be a Say. Numbers are kept as numbers: `look` writes them in the shop's
-    way (thin space at thousands, units). ``{n|part|parts}`` is the first word where n
-    is one, else the second: "{n} {n|part|parts}". A translation writes its own words
-    there, or one form in both places.
+    way (thousands parted, units, the language's decimal sign). ``{n|part|parts}`` is the
+    first word where n is one, else the second: "{n} {n|part|parts}". A translation writes
+    its own words there, or one form in both places.
     """
 
     template: str = ""
@@ -65,6 +66,14 @@ def area(mm2: float, digits: int | None = 1) -> Say:
     return Say(_KEPT, {"length": mm2, "unit": "mm²", "digits": digits})
 
 
+def figure(value: float | str, digits: int | None = None) -> Say:
+    """Gives a number that may have decimals; `digits`: as many, fixed. A text is one typed so far.
+
+    A length is no such number: it is written in the shop's unit.
+    """
+    return Say(_FIGURE, {"figure": value, "digits": digits})
+
+
 def take_apart(words: Say) -> tuple[dict[str, str | int], dict[str, tuple[float, int | None]]]:
     """Gives the plain values of a sentence, and its lengths as mm and digits."""
     plain_ones: dict[str, str | int] = {}
@@ -85,6 +94,13 @@ def _write_length(words: Say) -> str:
     assert isinstance(value, int | float)
     assert isinstance(digits, int | None)
     return lengths.write(value, str(unit), digits)
+
+
+def _write_figure(words: Say) -> str:
+    value, digits = words.values["figure"], words.values["digits"]
+    assert isinstance(value, int | float | str)
+    assert isinstance(digits, int | None)
+    return lengths.write_figure(value, digits)
 
 
 def _is_length(value: object) -> bool:
@@ -112,6 +128,8 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
         return ""
     if words.template == _KEPT:
         return _write_length(words)
+    if words.template == _FIGURE:
+        return _write_figure(words)
     if words.template == MM.template:
         return find_template(_INCHES if lengths.are_in_inches() else MM.template)
     texts = {
@@ -127,10 +145,10 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
 
 
 def plain(value: object) -> str:
-    """A value in English text: thousands parted by a thin space, clocks as HH:MM."""
+    """A value in English text: thousands parted by a narrow space, clocks as HH:MM."""
     if isinstance(value, bool) or not isinstance(value, int):
         return str(value)
-    return f"{value:,}".replace(",", "\u2009")
+    return lengths.write_count(value)
 
 
 def clock(at: str) -> str:

@@ -70,7 +70,7 @@ def test_a_bit_for_later_that_is_nearly_done_is_told_at_the_start() -> None:
 
 
 CHANGES = [
-    ((), "18", "good", "Set zero, then go on: 1\u2009500 m left, 40 m needed."),
+    ((), "18", "good", "Set zero, then go on: 1\u202f500 m left, 40 m needed."),
     ((worn("18", 1470),), "18", "attention", "30 m left, 40 m needed. Watch it; set zero first."),
     ((), "17", "stop", "The file asks for 3 mm next: take that one."),
 ]
@@ -129,7 +129,7 @@ def test_the_screen_shows_the_change_and_both_bits() -> None:
     shown = screen(one.hand, one.view)
     (checks,) = [b for b in shown.beside if isinstance(b, Checks)]
     assert str(checks.items[0].label) == "Change 1 of 1, when the file stops: scan this bit in"
-    assert str(checks.items[0].text) == "3 mm, no. 18: 1\u2009500 m left, 40 m needed"
+    assert str(checks.items[0].text) == "3 mm, no. 18: 1\u202f500 m left, 40 m needed"
     assert [str(b.title) for b in shown.side if isinstance(b, Meter)] == [
         "Bit no. 11: 0 m on Router 1",
         "Bit no. 18: 0 m on Router 1",

@@ -215,7 +215,7 @@ def test_the_bit_meter_says_after_which_sheet() -> None:
     view = small_shop(CUTTING, GOOD, moves=moves)
     meter, _ = [b for b in screen(hand("loading", router="1"), view).side if isinstance(b, Meter)]
     assert str(meter.title) == "Bit no. 11: 300 m on Router 1"
-    assert str(meter.left) == "1\u2009300 m in all"
+    assert str(meter.left) == "1\u202f300 m in all"
     assert str(meter.right) == "change after sheet 3"
     assert meter.fraction == pytest.approx(1300 / 1500)
 

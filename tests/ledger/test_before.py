@@ -134,6 +134,7 @@ TAKEN = (
 LATER = f"[{button('lost')}]"  # the code of a card that trimming has on the next page by now
 # words that are others by now
 OTHER = {
+    "\u2009": "\u202f",  # between thousands: no line is broken there
     "1 line, 12 parts": "12 × SIDE, 12 parts",
     "to recount:": "to counted again:",
     "Hold the batch, tell the supervisor.": (

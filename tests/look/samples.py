@@ -341,9 +341,9 @@ def today() -> Face:
             Places(items=(
                 Place(name=say("Loading"), done="31", unit="of 40 sheets", rate="4.4 an hour",
                       plan="plan 5.0"),
-                Place(name=say("Popping"), done="1\u2009352", unit="parts", rate="178 an hour",
+                Place(name=say("Popping"), done="1\u202f352", unit="parts", rate="178 an hour",
                       plan="plan 190", waiting=112),
-                Place(name=say("Trimming"), done="1\u2009012", unit="parts", rate="145 an hour",
+                Place(name=say("Trimming"), done="1\u202f012", unit="parts", rate="145 an hour",
                       plan="plan 190", waiting=228, holding_up=True),
                 Place(name=say("Packing"), done="905", unit="parts", rate="131 an hour",
                       plan="plan 130", waiting=107),

@@ -11,8 +11,10 @@ from resources.translations.templates import templates
 from resources.translations.ts_file import CONTEXT, read
 from station.desk.appearance import LANGUAGES
 from station.look import inspect, language
+from station.look.widgets import Key
 from station.look.window import Window
 from station.shop.acts import good
+from station.shop.faces import Asked, Face
 from station.shop.words import say
 
 ROOT = Path(__file__).parent.parent.parent
@@ -91,3 +93,14 @@ def test_a_language_without_a_file_stays_english(caplog) -> None:
     language.set_language("xx")
     assert language.translate(say("Scan your badge.")) == "Scan your badge."
     assert "no translation file for 'xx'" in caplog.text
+
+
+def test_a_number_that_is_asked_for_has_the_sign_of_its_language(
+    window: Window, qapp: QApplication
+) -> None:
+    window.show_face(Face(title=say("Loading"), main=(Asked(question=say("x"), typed="6.4"),)))
+    for name, shown, key in (("de", "6,4", ","), ("", "6.4", ".")):
+        window.set_language(name)
+        qapp.processEvents()
+        assert shown in inspect.list_texts(window)
+        assert key in {found.sign for found in window.findChildren(Key)}

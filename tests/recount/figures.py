@@ -4,8 +4,8 @@ from datetime import datetime
 
 
 def n(count: float) -> str:
-    """A whole number, its thousands parted by a thin space."""
-    return f"{round(count):,}".replace(",", "\u2009")
+    """A whole number, its thousands parted by a narrow space."""
+    return f"{round(count):,}".replace(",", "\u202f")
 
 
 def of(count: int, word: str) -> str:
@@ -53,4 +53,4 @@ def joined(words: list[str]) -> str:
 
 def read(text: str) -> int:
     """A whole number as it is written, back; nothing written is none."""
-    return int(text.replace("\u2009", "") or 0)
+    return int(text.replace("\u202f", "") or 0)

@@ -504,7 +504,7 @@ RULES = (
     Rule("hint|buttons", "(Next: batch|)", r"(Next: batch |Take batch )\d+", _next_batch),
     Rule("hint", "Next: batch", r".*\. Scan its traveller\.", _next_note),
     Rule("remark", "Take care", r"Sheet [^ ]+ kg: .*", _heavy),
-    Rule("table", r"Part \| on the sheet", r"[\d\u2009]+", _stays),
+    Rule("table", r"Part \| on the sheet", r"[\d\u202f]+", _stays),
     Rule("hint", "All", r"(All .* cut|.* spoiled)", _all_cut),
     Rule("bar", "(Bit no|Spoilboard)", r"\d\.\d{3}", _meter),
     Rule("bar", "(Bit no|Spoilboard)", r"(Bit no|Spoilboard).*", _meter_title),

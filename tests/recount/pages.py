@@ -588,6 +588,6 @@ RULES = (
     Rule("hint", "", r".*", _thing),
     Rule("cards", "Under way", r".*(pieces?|popping|trimming|rework|kept).*", _under_way),
     Rule("cards", "Could be theirs", r".*(pieces?|popping|trimming|rework|kept).*", _could_be),
-    Rule("table", r"(Rack \{name\}|Lot \{id\})$", r"[\d\u2009]+", _to_correct),
-    Rule("table", r"Batch \{batch\}", r"[\d\u2009]+", _by_the_book),
+    Rule("table", r"(Rack \{name\}|Lot \{id\})$", r"[\d\u202f]+", _to_correct),
+    Rule("table", r"Batch \{batch\}", r"[\d\u202f]+", _by_the_book),
 )  # fmt: skip

@@ -237,12 +237,12 @@ def _supplies(at: At) -> list[str] | None:
 
 
 RULES = (
-    Rule("cards|list", "(What packs take|Running low)", r"(mark )?[\d\u2009]+( .*)?", _supplies),
+    Rule("cards|list", "(What packs take|Running low)", r"(mark )?[\d\u202f]+( .*)?", _supplies),
     Rule("mailer", "size", r".*", _mailer),
     Rule("mailer", "layers", r".*", _is_right),
     Rule("pairs", "", r"\d+ layers?[:,].*", _layers),
     Rule("pairs", "", r"\d+ × \d+ mm", _needs_flat),
-    Rule("hint", "", r"(hangs at .* · )?[\d\u2009]+ left", _left_there),
+    Rule("hint", "", r"(hangs at .* · )?[\d\u202f]+ left", _left_there),
     Rule("pairs", "", r"([^ ]+) mm", _thick),
     Rule("pairs", "", r"one turn, .*", _wrap),
     Rule("pairs", "", r"([^ ]+ g ± [^ ]+|can't tell: .*)", _weight),

@@ -271,5 +271,5 @@ RULES = (
     Rule("table", r"\{kind\} \{id\}$", r".*", _form_cell),
     Rule("pairs", "From the work", r".*", _from_the_work),
     Rule("drawing", "Revision", r".*", _revision),
-    Rule("list", "Not good off it", r"[\d\u2009]+", _spoiled),
+    Rule("list", "Not good off it", r"[\d\u202f]+", _spoiled),
 )

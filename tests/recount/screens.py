@@ -168,7 +168,7 @@ def _compare_flow(look: Look, shown: Shown) -> Compared:
     cells = {(n, k) for n, row in enumerate(shown.rows) for k in range(len(row))}
     if shown.title in ("plan", "ends"):
         plan = fig.n(today.flow(look.books, look.now)["cut"] + today.left_to_cut(look.books)[1])
-        wrong = shown.title == "plan" and shown.rows[0][0] != plan.replace("\u2009", "")
+        wrong = shown.title == "plan" and shown.rows[0][0] != plan.replace("\u202f", "")
         return Compared(cells, [f"flow: plan {shown.rows[0]}, counted {plan}"] if wrong else [])
     name = shown.whole.partition(" ")[0]
     due = [(f"{at:.4f}", str(n)) for at, n in today.points(look.books, look.now, name)]

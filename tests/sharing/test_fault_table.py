@@ -24,7 +24,7 @@ from tests.sharing.two import Station, healed
 
 pytestmark = pytest.mark.slow
 
-THIN = "\u2009"  # between the thousands of a number, as it is shown
+THIN = "\u202f"  # between the thousands of a number, as it is shown
 ROOT = Path(__file__).resolve().parents[2]
 
 

@@ -6,7 +6,7 @@ from station.shop import lengths
 from station.shop.facts import Bit, Material, Router
 from station.shop.field_texts import read_value, write_value
 from station.shop.fields import find_field
-from station.shop.words import MM, area, length, length_in_full, metres, say, together
+from station.shop.words import MM, area, figure, length, length_in_full, metres, say, together
 
 
 @pytest.mark.parametrize(
@@ -53,7 +53,7 @@ def test_a_sentence_names_the_unit_of_what_is_a_length_alone():
                 cut=metres(304.8), more=area(6451.6), unit=MM)  # fmt: skip
     assert str(words) == "6.35 and 9.525 mm, 7 mm, 305 m, 6451.6 mm²: enter mm"
     lengths.use_units("inch", fractions=False)
-    assert str(words) == "0.25 and 0.375 in, 7 mm, 1\u2009000 ft, 10 in²: enter inches"
+    assert str(words) == "0.25 and 0.375 in, 7 mm, 1\u202f000 ft, 10 in²: enter inches"
 
 
 @pytest.mark.parametrize(
@@ -82,3 +82,46 @@ def test_what_was_told_of_a_cut_file_in_mm_is_told_in_inches():
     assert lengths.convert(told) == (
         "A 11.736 × 1 in piece: 0.004 to 0.01 in at 100 in/min, 10 in², mmx 7 mmm."
     )
+
+
+@pytest.fixture
+def german():
+    lengths.use_decimals("de")
+    yield
+    lengths.use_decimals("")
+
+
+@pytest.mark.parametrize(
+    ("words", "german_text"),
+    [
+        (length_in_full(6.5), "6,5 mm"),
+        (length_in_full(18.0), "18 mm"),
+        (say("{a} mm²", a=area(6451.6)), "6451,6 mm²"),
+        (say("{cut} m", cut=metres(9300)), "9\u202f300 m"),
+        (say("{cut} m", cut=metres(9300.25, 2)), "9\u202f300,25 m"),
+        (say("about {kg} kg", kg=figure(13.46, 1)), "about 13,5 kg"),
+        (figure("6.4"), "6,4"),  # typed so far, by digit cards
+        (say("{file}", file="HC300.nc"), "HC300.nc"),  # the shop's own words stay its own
+        (say("{id}", id="001.A"), "001.A"),
+    ],
+)
+def test_german_has_a_comma_before_decimals(german, words, german_text):
+    assert str(words) == german_text
+
+
+def test_an_inch_has_its_comma_too_and_its_fractions(german):
+    lengths.use_units("inch", fractions=False)
+    assert str(length_in_full(9.525)) == "0,375 in"
+    lengths.use_units("inch", fractions=True)
+    assert str(length_in_full(9.525)) == "3/8 in"
+
+
+@pytest.mark.parametrize("typed", ["6.5", "6,5"])
+def test_a_field_takes_a_point_and_a_comma_in_any_language(german, typed):
+    assert read_value(find_field(Material, "low_mm"), typed) == 6.5
+    lengths.use_decimals("")
+    assert read_value(find_field(Material, "low_mm"), typed) == 6.5
+
+
+def test_a_file_has_a_point_in_any_language(german):
+    assert write_value(find_field(Material, "low_mm"), 6.5) == "6.5"

@@ -25,7 +25,7 @@ COUNTED = (
     [
         ("{n} {n|part|parts}", {"n": 1}, "1 part"),
         ("{n} {n|part|parts}", {"n": 0}, "0 parts"),
-        ("{n} {n|part|parts}", {"n": 1200}, "1\u2009200 parts"),
+        ("{n} {n|part|parts}", {"n": 1200}, "1\u202f200 parts"),
         ("{n} {n|part|parts}", {"n": "1"}, "1 part"),
         ("{n} {n|part|parts}", {"n": ""}, " parts"),
         ("{n} {n|sheet is|sheets are} cut", {"n": 2}, "2 sheets are cut"),
@@ -78,8 +78,8 @@ def test_no_template_counts_in_the_plural_alone():
 @pytest.mark.parametrize(
     ("value", "words"),
     [
-        (1234567, "1\u2009234\u2009567"),
-        (-1234, "-1\u2009234"),
+        (1234567, "1\u202f234\u202f567"),
+        (-1234, "-1\u202f234"),
         (True, "True"),
         (1.5, "1.5"),
         ("x", "x"),
@@ -111,7 +111,7 @@ def test_an_empty_sentence_says_nothing():
         ([say("one")], "one"),
         ([say("one"), say("two")], "one and two"),
         ([say("{n} here", n=1200), say("two"), say("three"), say("four")],
-         "1\u2009200 here, two, three and four"),
+         "1\u202f200 here, two, three and four"),
     ],
 )  # fmt: skip
 def test_phrases_in_a_row(phrases: list[Say], sentence: str) -> None:

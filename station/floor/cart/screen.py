@@ -24,7 +24,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Cart, Order, Pack
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, figure, say
 
 
 def screen(hand: CartHand, view: View) -> Face:
@@ -65,7 +65,7 @@ def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...], view: View) -> 
 def _say_load(packs: tuple[Pack, ...]) -> Say:
     """Says what lies on a cart; packs of no known weight are told, not taken for nothing."""
     known = [grams for p in packs if (grams := p.scale_g or p.mass_g)]
-    kg, unknown = f"{sum(known) / 1000:.1f}", len(packs) - len(known)
+    kg, unknown = figure(sum(known) / 1000, 1), len(packs) - len(known)
     if not unknown:
         return say("about {kg} kg on it", kg=kg)
     if not known:

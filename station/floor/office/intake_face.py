@@ -41,7 +41,7 @@ from station.shop.lengths import convert
 from station.shop.rooms import Doing
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
-from station.shop.words import Say, length, say
+from station.shop.words import Say, figure, length, say
 
 TOLD = 7  # lines of differences
 FEW = 3  # lines of what was taken as usual
@@ -172,8 +172,8 @@ def _show_books(read: ReadText) -> Pairs:
     return Pairs(rows=((say("All cuts"), freed), (say("Sheet"), area)))
 
 
-def _write_area(mm2: float) -> str:
-    return f"{mm2 / 1e6:.3f}"
+def _write_area(mm2: float) -> Say:
+    return figure(mm2 / 1e6, 3)
 
 
 def _say_in_short(read: ReadText, view: View) -> Say:
@@ -182,15 +182,15 @@ def _say_in_short(read: ReadText, view: View) -> Say:
     short = say(
         "{n} {n|part|parts} a sheet, {minutes} min, {bits} {bits|bit|bits}.",
         n=len(revision.placed),
-        minutes=f"{revision.minutes:.1f}",
+        minutes=figure(revision.minutes, 1),
         bits=len(revision.bits),
     )
     known = view.get(Router, read.router)
     if known is None:
         return short
-    real = f"{expect_minutes(view, revision, known.id):.1f}"
+    real = figure(expect_minutes(view, revision, known.id), 1)
     if found := find_fit(view, known.id):
-        spread = f"{found.spread_s / 60:.1f}"
+        spread = figure(found.spread_s / 60, 1)
         return say("{short} On {router}: {real} ± {spread} min.", short=short,
                    router=known.name, real=real, spread=spread)  # fmt: skip
     return say("{short} On {router}: {real} min.", short=short, router=known.name, real=real)

@@ -27,11 +27,11 @@ from station.shop.cards import button
 from station.shop.codes import Code
 from station.shop.faces import Asked, Block, Cell, Face, Letters, Press, Row, SheetDrawing, Table
 from station.shop.facts import Part, Revision, Router
-from station.shop.field_texts import Rows, from_rows, read_scalar, start_row, to_rows, write_scalar
+from station.shop.field_texts import Rows, from_rows, read_scalar, show_scalar, start_row, to_rows
 from station.shop.fields import FactField, fields_by_name
 from station.shop.rooms import Input, Number, Point, Took, Typed
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, figure, say
 
 MOST = 60  # rows of one list
 FULL = refuse(say("A list has at most {n} {n|line|lines}", n=MOST))
@@ -213,7 +213,7 @@ def _step_number(hand: OfficeHand, by: int) -> Took:
         return _remove_row(hand)
     return Took(
         _edit(hand, _put(editing, item, editing.column, value + by)),
-        good(say("Line {n}: {value}", n=item + 1, value=f"{value + by:g}"), ON),
+        good(say("Line {n}: {value}", n=item + 1, value=figure(value + by)), ON),
     )
 
 
@@ -264,12 +264,10 @@ def _make_row(hand: OfficeHand, view: View, n: int, row: tuple[object, ...]) -> 
     chosen_one = n == find_item(hand)
     part = view.get(Part, str(row[0])) if points is Part else None
     return Row(
-        title=name_fact(points, row[0], view)
-        if points
-        else write_scalar(row[0], of[0].about.unit),
+        title=name_fact(points, row[0], view) if points else show_scalar(row[0], of[0].about.unit),
         note=str(row[0]) if points else "",
         cells=tuple(
-            Cell(text=write_scalar(v, c.about.unit), bold=chosen_one)
+            Cell(text=show_scalar(v, c.about.unit), bold=chosen_one)
             for v, c in zip(row[1:], of[1:], strict=True)
             if c.about.typed
         ),

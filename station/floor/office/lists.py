@@ -25,7 +25,7 @@ from station.shop.facts import (
     Shop,
     Worker,
 )
-from station.shop.field_texts import to_rows, write_scalar, write_value
+from station.shop.field_texts import show_scalar, to_rows
 from station.shop.fields import FactField, fields_by_name, find_field
 from station.shop.lengths import is_length, write
 from station.shop.plain import to_plain
@@ -262,7 +262,7 @@ def say_value(field: FactField, value: object, view: View) -> Say | str:
         return name if name == value else f"{value} · {name}"
     if isinstance(value, float) and is_length(field.about.unit):
         return write(value, field.about.unit)
-    text = write_scalar(value)
+    text = show_scalar(value)
     if field.about.written == "day" and is_time(f"{text}T00:00:00"):
         return dated(text)
     return say("{day} {at}", day=dated(text), at=clock(text)) if is_time(text) else text
@@ -272,12 +272,17 @@ def say_rows(field: FactField, value: object, view: View) -> str:
     """Says a list field in one line: ``2 × HC-300, 1 × ST-200``."""
     points = field.columns[0].points
     if not points:
-        return write_value(field, value)
+        return "; ".join(_say_row(field, row) for row in to_rows(field, value))
     found = []
     for row in to_rows(field, value):
         name = name_fact(points, row[0], view)
         found.append(f"{row[1]} × {name}" if len(row) > 1 else name)
     return ", ".join(found)
+
+
+def _say_row(field: FactField, row: tuple[object, ...]) -> str:
+    shown = zip(row, field.columns, strict=False)
+    return " × ".join(show_scalar(v, c.about.unit) for v, c in shown if c.about.typed)
 
 
 # --- what its screens have in common

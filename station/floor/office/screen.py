@@ -74,10 +74,11 @@ from station.shop.facts import (
 )
 from station.shop.field_texts import write_value
 from station.shop.fields import FactField, fields_by_name, typed_fields
+from station.shop.lengths import write_figure
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
 from station.shop.views import View
-from station.shop.words import Say, metres, moment, say
+from station.shop.words import Say, figure, metres, moment, say
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
@@ -229,7 +230,8 @@ def _shorten(text: Text) -> Text:
 
 def _write_known(hand: OfficeHand, field: FactField, view: View) -> str:
     """Writes what stands in a field as it is typed."""
-    return write_value(field, find_value(hand, field, view))
+    text = write_value(field, find_value(hand, field, view))
+    return write_figure(text) if field.of is float else text
 
 
 def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press, ...]:
@@ -313,7 +315,7 @@ def _tell_pace(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
     if found.left_out:
         sheets = say("{n}, {m} left out", n=sheets, m=found.left_out)
     return (
-        (say("Time over the file's"), say("× {pace}", pace=f"{found.pace:.3f}")),
+        (say("Time over the file's"), say("× {pace}", pace=figure(found.pace, 3))),
         (say("Added a sheet"), say("{s} s", s=round(found.extra_s))),
         (say("Spread"), say("± {s} s", s=round(found.spread_s))),
         (say("Told by"), sheets),
@@ -371,7 +373,7 @@ def _draw_sheet(newest: Revision) -> SheetDrawing:
         "Revision {letter}: {n} {n|part|parts} a sheet, {minutes} min.",
         letter=newest.letter,
         n=len(newest.placed),
-        minutes=f"{newest.minutes:.1f}",
+        minutes=figure(newest.minutes, 1),
     )
     return SheetDrawing(revision=newest, note=note)
 

@@ -14,7 +14,7 @@ from station.shop.fields import FactField, fields_by_name
 from station.shop.limits import is_written
 from station.shop.plain import find_misfit, to_plain
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, figure, say
 
 EXAMPLES = {"time": "2026-11-25 14:00", "day": "2026-11-25", "clock": "14:00", "letter": "A"}
 
@@ -88,11 +88,11 @@ def _check_amount(field: FactField, value: object) -> Iterator[Say]:
     if not isinstance(value, int | float):
         return
     if above is not None and value <= above:
-        yield say("{field} must be above {limit}", field=field.label, limit=f"{above:g}")
+        yield say("{field} must be above {limit}", field=field.label, limit=figure(above))
     if least is not None and value < least:
-        yield say("{field} cannot be below {limit}", field=field.label, limit=f"{least:g}")
+        yield say("{field} cannot be below {limit}", field=field.label, limit=figure(least))
     if most is not None and value > most:
-        yield say("{field} cannot be above {limit}", field=field.label, limit=f"{most:g}")
+        yield say("{field} cannot be above {limit}", field=field.label, limit=figure(most))
 
 
 def find_wrong_value(field: FactField, value: object) -> Say | None:

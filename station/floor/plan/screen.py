@@ -28,7 +28,7 @@ from station.shop.faces import (
 )
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
-from station.shop.words import Say, day, length, moment, say
+from station.shop.words import Say, day, figure, length, moment, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
@@ -232,7 +232,7 @@ def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
 def _make_mark_row(mark: MarkAdvice) -> tuple[tuple[Cell, ...], str]:
     return (
         Cell(text=mark.name, bold=True),
-        Cell(text=say("{use} used a day", use=f"{mark.use:g}"), tone="quiet"),
+        Cell(text=say("{use} used a day", use=figure(mark.use)), tone="quiet"),
         Cell(text=say("{mark} → {should}", mark=mark.mark, should=mark.should)),
     ), ""
 

@@ -2,7 +2,7 @@
 
 from station.planning.messages import Blocked, CuttingPlan, Release
 from station.queries.shortage import say_blocking
-from station.shop.words import Say, clock, moment, say
+from station.shop.words import Say, clock, figure, moment, say
 
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
@@ -81,9 +81,9 @@ def say_certainty(chance: float) -> Say:
     return say("over 99 %") if chance > 0.99 else say("{n} %", n=int(chance * 100))
 
 
-def say_share(share: float) -> str:
+def say_share(share: float) -> Say:
     """Says a share in per cent, a small one with its tenth."""
-    return f"{share * 100:.1f} %" if share < 0.0995 else f"{share * 100:.0f} %"
+    return say("{n} %", n=figure(share * 100, 1 if share < 0.0995 else 0))
 
 
 def say_days(days: float | None) -> Say | str:
@@ -92,7 +92,7 @@ def say_days(days: float | None) -> Say | str:
         return "–"
     if days < 0:
         return "0"
-    return f"{days:.1f}" if days < FEW_DAYS else f"{days:.0f}"
+    return figure(days, 1 if days < FEW_DAYS else 0)
 
 
 def say_stock(release: Release) -> Say | str:
@@ -125,7 +125,7 @@ def list_reasons(release: Release) -> tuple[Pair, ...]:
         (say("good ones wanted"), say("{n}", n=release.need)),
         (say("pieces cut"), say("{n}", n=release.each * release.sheets)),
         (say("usual loss"), NOT_YET if release.loss is None else say_share(release.loss)),
-        (say("used a day"), NOT_YET if release.use is None else f"{release.use:g}"),
+        (say("used a day"), NOT_YET if release.use is None else figure(release.use)),
         (say("days of stock"), say_stock(release)),
         (say("pieces beyond need"), say("{n}", n=release.beyond)),
         (say("router minutes"), say("{n}", n=round(release.minutes))),

@@ -8,6 +8,7 @@ from station.look.widgets import PaintedBlock, Send, Sign, make_keys
 from station.look.written import RIGHT, TextPage, write_line
 from station.shop.cards import button, digit
 from station.shop.faces import Asked
+from station.shop.lengths import write_figure
 from station.shop.words import say
 
 DIGITS = tuple(Sign(sign, digit(sign), sign) for sign in "1234567890")
@@ -24,7 +25,7 @@ class AskedBlock(PaintedBlock[Asked]):
     def __init__(self, send: Send) -> None:
         super().__init__(send)
         self.flat = False
-        others = (Sign(sign, code, translate(name)) for sign, code, name in WORDS)
+        others = (Sign(write_figure(sign), code, translate(name)) for sign, code, name in WORDS)
         *self.keys, self.enter = make_keys(self, send, (*DIGITS, *others))
 
     def set_flat(self, flat: bool) -> None:  # noqa: FBT001 - as Qt's own setters
@@ -36,7 +37,8 @@ class AskedBlock(PaintedBlock[Asked]):
     def lay_out(self, page: TextPage, block: Asked) -> None:
         """Lays question and number beside each other where it is flat, else below each other."""
         tone, gap = "" if block.typed else "quiet", px(GAP)
-        typed, unit = write_line(block.typed or "–", 34, bold=True), write_line(block.unit, 17)
+        typed = write_line(write_figure(block.typed) or "–", 34, bold=True)
+        unit = write_line(block.unit, 17)
         right = typed.width + unit.width + gap
         room = page.width - right - gap if self.flat else page.width
         top = 0

@@ -90,7 +90,7 @@ def test_problems_of_one_kind_are_counted_beyond_a_thousand():
     many = [p for p in deep.problems if p.kind == "too-deep"]
     assert len(many) == 1001
     assert [str(p.text) for p in many if p.line == 0] == [
-        "300 more like the 1\u2009000 that are listed."
+        "300 more like the 1\u202f000 that are listed."
     ]
 
 
