@@ -836,6 +836,10 @@
       <translation>Vor der ersten Platte: {done} von {n} erledigt</translation>
     </message>
     <message>
+      <source>Below it more is cut. Undo takes it back.</source>
+      <translation>Darunter wird mehr geschnitten. Rückgängig nimmt es zurück.</translation>
+    </message>
+    <message>
       <source>Below the mark of {n}: new ones are to be bought.</source>
       <translation>Unter der Marke von {n}: neue sind zu kaufen.</translation>
     </message>
@@ -1012,12 +1016,12 @@
       <translation>Aufsicht rufen; Fräser, Nullpunkt und Datei ansehen.</translation>
     </message>
     <message>
-      <source>Can wait</source>
-      <translation>Kann warten</translation>
+      <source>Can wait: queued, but nobody needs it yet</source>
+      <translation>Kann warten: eingereiht, aber niemand braucht es schon</translation>
     </message>
     <message>
-      <source>Can wait, and {n} more</source>
-      <translation>Kann warten, und {n} weitere</translation>
+      <source>Can wait: queued, but nobody needs it yet; and {n} more</source>
+      <translation>Kann warten: eingereiht, aber niemand braucht es schon; und {n} weitere</translation>
     </message>
     <message>
       <source>Can't tell yet: each PC tells how it is soon after its start.</source>
@@ -1398,10 +1402,6 @@
     <message>
       <source>Cut one more to make good, or take the next batch.</source>
       <translation>Eine mehr als Ersatz fräsen oder das nächste Los nehmen.</translation>
-    </message>
-    <message>
-      <source>Cut sooner than queued</source>
-      <translation>Früher fräsen als eingereiht</translation>
     </message>
     <message>
       <source>Cut them out, put them up.</source>
@@ -1900,6 +1900,10 @@
       <translation>Hier weitermachen.</translation>
     </message>
     <message>
+      <source>Go on here: nothing waits for it.</source>
+      <translation>Hier weitermachen: nichts wartet darauf.</translation>
+    </message>
+    <message>
       <source>Go on loading it.</source>
       <translation>Weiter beladen.</translation>
     </message>
@@ -2242,6 +2246,10 @@
     <message>
       <source>It is kept as PDF in {folder}: print it from there.</source>
       <translation>Es liegt als PDF in {folder}: von dort drucken.</translation>
+    </message>
+    <message>
+      <source>It is looked at anew</source>
+      <translation>Es wird neu durchgesehen</translation>
     </message>
     <message>
       <source>It is marked on the drawing.</source>
@@ -2600,6 +2608,14 @@
       <translation>Noch einmal nachsehen</translation>
     </message>
     <message>
+      <source>Look anew</source>
+      <translation>Neu durchsehen</translation>
+    </message>
+    <message>
+      <source>Look anew at what to cut, or stop</source>
+      <translation>Neu durchsehen, was zu schneiden ist, oder anhalten</translation>
+    </message>
+    <message>
       <source>Look at it, tick it. Then “{over}”.</source>
       <translation>Ansehen, bestätigen. Dann „{over}“.</translation>
     </message>
@@ -2678,6 +2694,10 @@
     <message>
       <source>Looking at orders, rack, queues and history</source>
       <translation>Aufträge, Regal, Reihen und Verlauf werden angesehen</translation>
+    </message>
+    <message>
+      <source>Looking is stopped</source>
+      <translation>Das Durchsehen ist angehalten</translation>
     </message>
     <message>
       <source>Lot</source>
@@ -2770,6 +2790,10 @@
     <message>
       <source>Marks that are off</source>
       <translation>Marken, die nicht passen</translation>
+    </message>
+    <message>
+      <source>Marks that are off: {n} more</source>
+      <translation>Marken, die nicht passen: {n} weitere</translation>
     </message>
     <message>
       <source>Material</source>
@@ -3148,6 +3172,10 @@
       <translation>Keine Versandtasche ist groß genug</translation>
     </message>
     <message>
+      <source>No mark is off</source>
+      <translation>Keine Marke ist falsch</translation>
+    </message>
+    <message>
       <source>No material is known</source>
       <translation>Kein Material ist bekannt</translation>
     </message>
@@ -3430,6 +3458,10 @@
     <message>
       <source>Nothing is left to do with it.</source>
       <translation>Es ist nichts mehr damit zu tun.</translation>
+    </message>
+    <message>
+      <source>Nothing is looked at</source>
+      <translation>Es wird nichts durchgesehen</translation>
     </message>
     <message>
       <source>Nothing is marked on the sheet now</source>
@@ -5120,6 +5152,10 @@
       <translation>Nullpunkt setzen. Seine erste Platte wird gemessen.</translation>
     </message>
     <message>
+      <source>Set {n}</source>
+      <translation>{n} setzen</translation>
+    </message>
+    <message>
       <source>Set {n} of {all} is next.</source>
       <translation>Satz {n} von {all} ist der nächste.</translation>
     </message>
@@ -5540,6 +5576,10 @@
       <translation>Noch zu Sehendes kommt zuerst</translation>
     </message>
     <message>
+      <source>Stop looking</source>
+      <translation>Durchsehen anhalten</translation>
+    </message>
+    <message>
       <source>Stop over after {minutes} min</source>
       <translation>Halt nach {minutes} min vorbei</translation>
     </message>
@@ -5726,6 +5766,10 @@
     <message>
       <source>Take the rest and close the pack.</source>
       <translation>Den Rest nehmen und Paket schließen.</translation>
+    </message>
+    <message>
+      <source>Take the suggested mark over</source>
+      <translation>Die vorgeschlagene Marke übernehmen</translation>
     </message>
     <message>
       <source>Take this line out</source>
@@ -6868,6 +6912,10 @@
       <translation>Eines berühren, das warten kann.</translation>
     </message>
     <message>
+      <source>Touch one that stands here.</source>
+      <translation>Eines berühren, das hier steht.</translation>
+    </message>
+    <message>
       <source>Touch one to read it.</source>
       <translation>Zum Lesen eine berühren.</translation>
     </message>
@@ -6942,6 +6990,10 @@
     <message>
       <source>Touch which. A wrong one is 25 times too large or too small.</source>
       <translation>Das Richtige berühren. Ein falsches ist 25-mal zu groß oder zu klein.</translation>
+    </message>
+    <message>
+      <source>Touch “Look anew”.</source>
+      <translation>„Neu durchsehen“ berühren.</translation>
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
@@ -7262,6 +7314,10 @@
     <message>
       <source>What sheets are made of, with its thickness.</source>
       <translation>Woraus Platten sind, mit der Dicke.</translation>
+    </message>
+    <message>
+      <source>What stands here is as old as its time says.</source>
+      <translation>Was hier steht, ist so alt, wie seine Zeit sagt.</translation>
     </message>
     <message>
       <source>What survived? Enter whole parts, or confirm.</source>
@@ -7774,6 +7830,14 @@
     <message>
       <source>as most routers</source>
       <translation>wie die meisten Fräsen</translation>
+    </message>
+    <message>
+      <source>as of {at}</source>
+      <translation>Stand {at}</translation>
+    </message>
+    <message>
+      <source>as of {at} · {what}, {n} %</source>
+      <translation>Stand {at} · {what}, {n} %</translation>
     </message>
     <message>
       <source>as the text says</source>
@@ -8704,6 +8768,10 @@
       <translation>Opferplatte ansehen</translation>
     </message>
     <message>
+      <source>looks anew</source>
+      <translation>sieht neu durch</translation>
+    </message>
+    <message>
       <source>loose slugs</source>
       <translation>lose Abfallstücke</translation>
     </message>
@@ -8904,10 +8972,6 @@
       <translation>nicht geteilt</translation>
     </message>
     <message>
-      <source>not used</source>
-      <translation>nicht gebraucht</translation>
-    </message>
-    <message>
       <source>note</source>
       <translation>Notiz</translation>
     </message>
@@ -9032,8 +9096,8 @@
       <translation>Auftrag {order}</translation>
     </message>
     <message>
-      <source>order {order} wants {part}</source>
-      <translation>Auftrag {order} braucht {part}</translation>
+      <source>order {order} wants {part}, {at}</source>
+      <translation>Auftrag {order} braucht {part}, {at}</translation>
     </message>
     <message>
       <source>orders that wait for parts</source>
@@ -9198,10 +9262,6 @@
     <message>
       <source>question</source>
       <translation>Frage</translation>
-    </message>
-    <message>
-      <source>queued, but nobody needs it yet</source>
-      <translation>in der Reihe, aber noch braucht es niemand</translation>
     </message>
     <message>
       <source>rack</source>
@@ -9948,8 +10008,8 @@
       <translation>{batches}: {n} {part} in {place} {n|bleibt|bleiben} dort</translation>
     </message>
     <message>
-      <source>{batch} on router {router}</source>
-      <translation>{batch} auf Fräse {router}</translation>
+      <source>{batch} on router {router} should be cut sooner</source>
+      <translation>{batch} auf Fräse {router} sollte früher dran sein</translation>
     </message>
     <message>
       <source>{batch}, sheet {n}</source>
@@ -10070,10 +10130,6 @@
     <message>
       <source>{cut} of {life} m cut</source>
       <translation>{cut} von {life} m gefräst</translation>
-    </message>
-    <message>
-      <source>{days} days</source>
-      <translation>{days} Tage</translation>
     </message>
     <message>
       <source>{days} days of {part}: {n} there, {wanted} wanted</source>
@@ -10476,10 +10532,6 @@
       <translation>{l} × {w} mm</translation>
     </message>
     <message>
-      <source>{mark} → {should}</source>
-      <translation>{mark} → {should}</translation>
-    </message>
-    <message>
       <source>{material} left</source>
       <translation>{material} übrig</translation>
     </message>
@@ -10778,6 +10830,10 @@
     <message>
       <source>{n} is no count of it</source>
       <translation>{n} ist keine Anzahl davon</translation>
+    </message>
+    <message>
+      <source>{n} is no mark</source>
+      <translation>{n} ist keine Marke</translation>
     </message>
     <message>
       <source>{n} kept back</source>
@@ -11244,10 +11300,6 @@
       <translation>{n}, {m} ausgelassen</translation>
     </message>
     <message>
-      <source>{n}, {wanted} wanted</source>
-      <translation>{n}, {wanted} verlangt</translation>
-    </message>
-    <message>
       <source>{n}: {what}</source>
       <translation>{n}: {what}</translation>
     </message>
@@ -11364,6 +11416,10 @@
       <translation>{part} ist nicht zu wenig</translation>
     </message>
     <message>
+      <source>{part} is not used: {n} there, {wanted} wanted</source>
+      <translation>{part} wird nicht gebraucht: {n} da, {wanted} gewünscht</translation>
+    </message>
+    <message>
       <source>{part} is there now</source>
       <translation>{part} ist jetzt da</translation>
     </message>
@@ -11404,8 +11460,16 @@
       <translation>{part}: seine Stege liegen anders.</translation>
     </message>
     <message>
+      <source>{part}: mark {before} → {after}</source>
+      <translation>{part}: Marke {before} → {after}</translation>
+    </message>
+    <message>
       <source>{part}: no weight, no outline. Count the pack.</source>
       <translation>{part}: kein Gewicht, kein Umriss. Das Paket nachzählen.</translation>
+    </message>
+    <message>
+      <source>{part}: not used</source>
+      <translation>{part}: nicht gebraucht</translation>
     </message>
     <message>
       <source>{part}: one less</source>
@@ -11414,6 +11478,10 @@
     <message>
       <source>{part}: one more</source>
       <translation>{part}: eins mehr</translation>
+    </message>
+    <message>
+      <source>{part}: the mark is {n} already</source>
+      <translation>{part}: Die Marke ist schon {n}</translation>
     </message>
     <message>
       <source>{part}: {book} by the book, {counted} counted in its rack place</source>
@@ -11426,6 +11494,14 @@
     <message>
       <source>{part}: {count} {what}</source>
       <translation>{part}: {count} {what}</translation>
+    </message>
+    <message>
+      <source>{part}: {days} days</source>
+      <translation>{part}: {days} Tage</translation>
+    </message>
+    <message>
+      <source>{part}: {mark}</source>
+      <translation>{part}: {mark}</translation>
     </message>
     <message>
       <source>{part}: {now} instead of {was} a sheet.</source>
@@ -11764,8 +11840,8 @@
       <translation>{t} mm</translation>
     </message>
     <message>
-      <source>{use} used a day</source>
-      <translation>{use} am Tag gebraucht</translation>
+      <source>{use} used a day · {days} days until more is there · {service} % of uses</source>
+      <translation>{use} am Tag gebraucht · {days} Tage, bis mehr da ist · {service} % der Entnahmen</translation>
     </message>
     <message>
       <source>{value}</source>
@@ -11838,6 +11914,10 @@
     <message>
       <source>{why}. Scan its traveller.</source>
       <translation>{why}. Laufkarte scannen.</translation>
+    </message>
+    <message>
+      <source>{why}. Set it, or leave it.</source>
+      <translation>{why}. Setzen oder lassen.</translation>
     </message>
     <message>
       <source>{why}: compared with its master before the next sheet</source>

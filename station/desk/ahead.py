@@ -4,7 +4,8 @@ import logging
 import time
 from collections.abc import Callable
 
-from station.shop.rooms import Begin, RoomMemory, RunningJob
+from station.shop.rooms import Begin, Doing, RoomMemory, RunningJob
+from station.shop.words import say
 
 log = logging.getLogger(__name__)
 HOLDS_UP_S = 0.015  # that the screen is held up at once by what is read for a thought
@@ -32,6 +33,12 @@ class ThinkingAhead:
     def is_thinking(self) -> bool:
         """Whether a thought is on its way."""
         return self.is_reading or self.running is not None
+
+    def doing(self) -> Doing | None:
+        """Tells how far the thought on its way is; None where there is none."""
+        if not self.is_thinking:
+            return None
+        return Doing(say("looks anew"), self.running.progress()[1] if self.running else 0.0)
 
     def look(self, area: str, state: tuple[object, ...], make_request: MakeRequest | None) -> bool:
         """Takes in what is thought, or begins to think; True where there is a new thought.
@@ -72,6 +79,16 @@ class ThinkingAhead:
             log.exception("a thought at %s broke off", self._area)
             return False
         return True
+
+    def break_off(self) -> None:
+        """Stops the thought on its way; the next one waits until the shop has changed."""
+        state = self._state
+        self.stop()
+        self._state = state
+
+    def forget_state(self) -> None:
+        """Forgets what was thought about: the next look thinks anew."""
+        self._state = ()
 
     def stop(self) -> None:
         """Stops thinking."""

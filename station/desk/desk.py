@@ -259,7 +259,7 @@ class Desk:
         lengths.use_units(shop.units, fractions=shop.fractions)
         if self.unlocked and self._used and _gone(self._used, now) >= LEFT_ALONE:
             self.unlocked = ""
-        doing = self.underway.doing() if self.underway else None
+        doing = self.underway.doing() if self.underway else self.ahead.doing()
         hand = replace(
             self.hand, now=now, opened=self.unlocked, doing=doing, thought=self.ahead.thought
         )
@@ -363,6 +363,8 @@ class Desk:
         name = card.name if card else ""
         if self.underway and name in ("stop_reading", "put_down"):
             return self._stop(self.underway)
+        if name == "think" and self.rooms[self.hand.area].think:
+            return self._turn_thinking()
         if name.startswith(BUTTON):
             return self._area(name.removeprefix(BUTTON))
         if name == "enter":
@@ -380,6 +382,14 @@ class Desk:
         if code.kind == "worker" or name in ("sign_out", "lock"):
             self.unlocked = ""  # whoever comes finds the office locked
         return self._hold(held) if held else None
+
+    def _turn_thinking(self) -> Given:
+        """Stops what the room thinks about beside the screen, or has it think anew."""
+        if self.ahead.is_thinking:
+            self.ahead.break_off()
+            return Given(replies.NO_MORE_THOUGHT)
+        self.ahead.forget_state()
+        return Given(replies.THOUGHT_ANEW)
 
     def _hold(self, held: common.Replied) -> Given:
         """Keeps the draft that an input left."""

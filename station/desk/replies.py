@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterable
 from typing import Any
 
-from station.shop.acts import Answer, notice, refuse
+from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Unread
 from station.shop.moves import Move
@@ -12,6 +12,10 @@ from station.shop.rooms import Dropped, Hand, Input, Number, Point, Typed, Weigh
 from station.shop.words import Say, say
 
 NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
+NO_MORE_THOUGHT = notice(
+    say("Looking is stopped"), say("What stands here is as old as its time says.")
+)
+THOUGHT_ANEW = good(say("It is looked at anew"), say("Go on here: nothing waits for it."))
 
 
 def tell_gone(worker: str) -> Answer:

@@ -251,6 +251,8 @@ class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     should: int
     use: float  # pieces a worked day
     days: float  # of its use that it has to last
+    lead_days: float  # worked days from a release until its parts are on the rack
+    service: float  # share of uses for which it should last
 
 
 class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):

@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
-from station.planning.learnt import PartLearnt, count_days_to_last, learn_parts
+from station.planning.learnt import PartLearnt, learn_parts
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
 from station.planning.order import count_sheets_a_day, list_bits_to_order, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, RouterLoad
@@ -124,7 +124,7 @@ class Thinking:
             take_back=list_take_back(self.asked, self.parts),
             forward=list_forward(self.asked, self.parts),
             over_full=list_over_full(self.parts),
-            marks=list_marks(self.parts, count_days_to_last(self.asked)),
+            marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
             order_bits=list_bits_to_order(self.asked, a_day, self.hours),
             uncovered=self._list_unmakeable(),

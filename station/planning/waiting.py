@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt
+from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt, count_days_to_last
 from station.planning.messages import (
     BringForward,
     MarkAdvice,
@@ -151,11 +151,12 @@ def list_over_full(parts: Parts) -> tuple[OverFull, ...]:
     return tuple(sorted(found, key=lambda f: (f.days is not None, -(f.days or 0), f.part)))
 
 
-def list_marks(parts: Parts, days: float) -> tuple[MarkAdvice, ...]:
+def list_marks(asked: PlanCutting, parts: Parts) -> tuple[MarkAdvice, ...]:
     """Lists the marks that are far off: too low ones first, the farthest off first of each."""
     found = [
         MarkAdvice(part=p.now.id, name=p.now.name, mark=p.now.mark, should=p.should,
-                   use=round(p.use.mean, 1), days=days)
+                   use=round(p.use.mean, 1), days=round(count_days_to_last(asked), 2),
+                   lead_days=asked.lead_days, service=asked.service)
         for p in parts.values()
         if p.use and p.should and not TOO_LOW <= p.now.mark / p.should <= TOO_HIGH
     ]  # fmt: skip

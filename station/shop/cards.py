@@ -166,6 +166,8 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (652, "release_line", "Release what is chosen, print"),
             (653, "take_back_line", "Take the chosen batch back"),
             (654, "order_list", "Write the order list"),
+            (655, "take_mark", "Take the suggested mark over"),
+            (656, "think", "Look anew at what to cut, or stop"),
         ),
     ),
     (

@@ -121,6 +121,8 @@ class Session(QObject):
         """Stops by Esc what runs beside the screen."""
         if self.desk.underway is not None:
             self.take(button("stop_reading"))
+        elif self.desk.ahead.is_thinking:
+            self.take(button("think"))
 
     def look_at_job(self) -> None:
         """Looks how far the work beside the screen is, or what came of it."""

@@ -115,3 +115,23 @@ def test_a_reading_that_raises_is_not_tried_again_and_again(ahead, begun):
         ahead.look("plan", (1,), broken)
     assert not ahead.look("plan", (1,), broken)
     assert begun == []
+
+
+def test_what_is_broken_off_waits_until_the_shop_has_changed(ahead, begun):
+    ahead.look("plan", (1,), lambda _memory: "a")
+    assert ahead.doing().share == 0.0
+    ahead.break_off()
+    assert (begun[0].stopped, ahead.is_thinking, ahead.doing()) == (True, False, None)
+    assert not ahead.look("plan", (1,), lambda _memory: "a")
+    assert len(begun) == 1
+    ahead.look("plan", (2,), lambda _memory: "b")
+    assert [job.request for job in begun] == ["a", "b"]
+
+
+def test_a_state_is_thought_about_anew_where_a_person_wants_it(ahead, begun):
+    ahead.look("plan", (1,), lambda _memory: "a")
+    begun[0].over = True
+    ahead.look("plan", (1,), lambda _memory: "a")
+    ahead.forget_state()
+    ahead.look("plan", (1,), lambda _memory: "b")
+    assert [job.request for job in begun] == ["a", "b"]

@@ -5,11 +5,14 @@ from dataclasses import replace
 import pytest
 
 from station.floor.plan import dialogue, screen
+from station.floor.plan.acts import SetMark
 from station.floor.plan.lines import list_lines
+from station.floor.plan.rules import RULES
 from station.floor.plan.work import PlanWork
 from station.planning.messages import CuttingPlan
 from station.planning.think import run
 from station.queries.looks import list_raised
+from station.shop.acts import Act, Args, add_known
 from station.shop.cards import button
 from station.shop.codes import read, write
 from station.shop.faces import Decision, Hint, Listing, Pairs, Table
@@ -182,6 +185,73 @@ def test_it_stands_under_needs_a_look_until_it_is_under_way():
     assert today_lines(view) == [("1 order is late: 3301", button("area_packing"))]
 
 
+# --- marks
+
+
+def with_low_mark(*facts):
+    """Forty frame sides a day and a mark of 20: what lies there lasts half a day."""
+    view = small_shop(SIDES, *facts, moves=(on_rack(FRAME, 2000),))
+    for n in range(1, 21):
+        done(view, f"2026-11-{n:02d}T09:00:00", move(FRAME, 40, "packing/1", "pack/1", "00390"))
+    return view
+
+
+def rows_of(face, title):
+    """The rows of the table with this title."""
+    return next(
+        b.rows for b in (*face.main, *face.side) if isinstance(b, Table) and title in str(b.title)
+    )
+
+
+def test_a_mark_that_is_off_says_why_and_what_it_should_be():
+    view = with_low_mark()
+    (row,) = rows_of(screen.screen(think(view), view), "Marks that are off")
+    assert str(row.title) == "FS-600: 20"
+    # three days of forty: two until more is there, one until tomorrow's look; use never varies
+    assert str(row.note) == "40 used a day · 3 days until more is there · 95 % of uses"
+    assert 138 <= int(str(row.press.label)[4:]) <= 141  # Poisson of 120 at 95 and 97 %
+
+
+@pytest.mark.parametrize("way", ["touch", "part's card", "row and card", "card"])
+def test_a_mark_is_taken_over_by_one_touch_or_by_a_card(way):
+    view = with_low_mark()
+    held = think(view)
+    (row,) = rows_of(screen.screen(held, view), "Marks that are off")
+    (should,) = (mark.should for mark in held.thought.marks)
+    if way == "row and card":
+        chosen = take(held, row.code, view)
+        assert str(chosen.answer.said) == f"FS-600: mark 20 → {should}"
+        held = chosen.hand
+    codes = {"touch": row.press.code, "part's card": write("part", FRAME)}
+    asked = take(held, codes.get(way, button("take_mark")), view)
+    assert (asked.subject, asked.kind, asked.args.mark) == (f"part/{FRAME}", "set_mark", should)
+    answer = view.do(RULES, Act(id="m", kind=asked.kind, at=f"{DAY}T10:42:00",
+                                subject=asked.subject, args=asked.args))  # fmt: skip
+    assert answer.asks == "supervisor"
+    agreed = add_known(asked.args, Args(approved="07"))
+    answer = view.do(RULES, Act(id="m", kind=asked.kind, at=f"{DAY}T10:42:00",
+                                subject=asked.subject, args=agreed))  # fmt: skip
+    assert str(answer.said) == f"FS-600: mark 20 → {should}"
+    assert view.get(Part, FRAME).mark == should
+    assert all(line.mark is None for line in list_lines(held, view))  # it is off no more
+    assert take(held, button("take_mark"), view).answer.refused
+
+
+def test_a_part_whose_mark_is_right_is_a_question_as_everywhere():
+    view = with_low_mark()
+    assert take(think(view), write("part", "021"), view) is None
+
+
+@pytest.mark.parametrize(("mark", "part", "tone"), [(-1, FRAME, "stop"), (5, "099", "stop"),
+                                                   (20, FRAME, "attention")])  # fmt: skip
+def test_a_mark_that_cannot_be_or_is_so_already_is_said(mark, part, tone):
+    view = with_low_mark()
+    args = SetMark(mark=mark, approved="07")
+    act = Act(id="m", kind="set_mark", at=f"{DAY}T10:42:00", subject=f"part/{part}", args=args)
+    answer = view.do(RULES, act)
+    assert (answer.tone, answer.sets) == (tone, ())
+
+
 # --- at a desk, through PIN and paper
 
 
@@ -256,3 +326,15 @@ def test_after_a_fault_what_is_missing_stands_first_again(stage):
 def looks(stage):
     """What stands under Needs a look by itself."""
     return [str(raised.words) for raised in list_raised(stage.ledger.view, stage.desk.clock())]
+
+
+def test_a_card_looks_anew_and_no_other_room_knows_it(stage):
+    send_all(stage, "@area plan", "@worker 07", "button put_down")
+    before = stage.desk.ahead.thought
+    stage.clock.pin("2026-11-25T07:08:00")
+    given = stage.send("button think")
+    assert str(given.answer.said) == "It is looked at anew"
+    assert stage.desk.ahead.thought.at > before.at
+    assert str(stage.desk.face().where) == "as of 07:08"
+    stage.send("@area popping")
+    assert "is a card of" in str(stage.send("button think").answer.said)

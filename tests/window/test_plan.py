@@ -63,6 +63,25 @@ def test_scans_are_answered_while_it_reads_and_thinks(live, qtbot):
     assert live.said == "That is not in the plan"  # a thought says nothing on the strip
 
 
+@pytest.mark.parametrize("way", ["card", "Esc", "touch"])
+def test_a_thought_on_its_way_is_stopped(live, qtbot, way):
+    live.session.tick()
+    ahead = live.session.desk.ahead
+    qtbot.waitUntil(lambda: ahead.running is not None, timeout=SOON_MS)
+    process = ahead.running.process
+    if way == "card":
+        live.scan("button think")
+    elif way == "Esc":
+        live.session.stop_job()
+    else:
+        live.session.repaint()
+        live.touch(button("think"))
+    assert live.said == "Looking is stopped"
+    assert (process.poll() is None, ahead.is_thinking) == (False, False)
+    live.session.tick()
+    assert not ahead.is_thinking  # the shop is as it was
+
+
 def test_another_area_ends_its_process(live, qtbot):
     live.session.tick()
     ahead = live.session.desk.ahead

@@ -2,7 +2,9 @@
 
 from dataclasses import replace
 
+from station.floor.plan.acts import SetMark
 from station.floor.plan.lines import (
+    MARKS,
     PlanLine,
     find_chosen,
     find_plan,
@@ -10,10 +12,11 @@ from station.floor.plan.lines import (
     list_order_rows,
     list_released_since,
 )
+from station.floor.plan.words import say_mark_why
 from station.floor.plan.work import PlanHand, PlanWork
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.planning.gather import gather_plan
-from station.planning.messages import Release
+from station.planning.messages import MarkAdvice, Release
 from station.planning.past import PastReading
 from station.shop.acts import good, refuse
 from station.shop.cards import BY_NUMBER
@@ -44,11 +47,19 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJo
     if given.kind == "batch":
         waits = is_waiting(given.number, lines)
         return _take_back_batch(hand, given.number, lines) if waits else None
+    if given.kind == "part":
+        return _take_mark(hand, given.number, lines)
     if given.kind == "cutfile":
         key = next((n.key for n in lines if n.release and n.release.file == given.number), "")
         return _choose(hand, key, lines) if key else None
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
-    name = card.name if card else ""
+    return _press(hand, card.name if card else "", lines, view)
+
+
+def _press(
+    hand: PlanHand, name: str, lines: tuple[PlanLine, ...], view: View
+) -> Do | Took | FileJob | None:
+    """Does what a button says."""
     if name.startswith("row_"):
         row = int(name[4:]) - 1
         return _choose(hand, lines[row].key if row < len(lines) else "", lines)
@@ -57,6 +68,11 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJo
     if name == "release_first":
         first = lines[0] if lines and lines[0].blocked else None
         return _release(hand, first, view)
+    if name == "take_mark":
+        marks = [line.mark for line in lines if line.mark]
+        chosen = find_chosen(hand, lines)
+        mark = chosen.mark if chosen and chosen.mark else next(iter(marks), None)
+        return _set_mark(hand, mark)
     if name == "release_line":
         return _release(hand, find_chosen(hand, lines), view)
     if name == "take_back_line":
@@ -85,10 +101,32 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
         return Took(after, good(
             say("Batch {batch} of {file} can wait", batch=back.batch, file=back.name),
             say("Take it back, or leave it.")))  # fmt: skip
+    if line.mark:
+        mark = line.mark
+        return Took(after, good(
+            say("{part}: mark {before} → {after}", part=mark.name, before=mark.mark,
+                after=mark.should),
+            say("{why}. Set it, or leave it.", why=say_mark_why(mark))))  # fmt: skip
     if line.release is None:
         return Took(after, refuse(say("It cannot be cut yet"), say("Look at the reason.")))
     said = say("{file}, {n} {n|sheet|sheets}", file=line.release.name, n=line.release.sheets)
     return Took(after, good(said, say("Release it, or touch another row.")))
+
+
+def _take_mark(hand: PlanHand, part: str, lines: tuple[PlanLine, ...]) -> Do | Took | None:
+    """Takes a part's card for its suggested mark, where that stands on the screen."""
+    shown = [line.mark for line in lines if line.mark][:MARKS]
+    mark = next((m for m in shown if m.part == part), None)
+    return _set_mark(hand, mark) if mark else None
+
+
+def _set_mark(hand: PlanHand, mark: MarkAdvice | None) -> Do | Took:
+    """Sets a part's mark as it is suggested."""
+    if mark is None:
+        return Took(hand, refuse(say("No mark is off"), say("Go on here.")))
+    why = str(say_mark_why(mark))
+    return Do(f"part/{mark.part}", SetMark(mark=mark.should, why=why),
+              replace(hand, work=PlanWork()))  # fmt: skip
 
 
 def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:

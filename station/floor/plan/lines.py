@@ -3,22 +3,25 @@
 from typing import NamedTuple
 
 from station.floor.plan.work import PlanHand
-from station.planning.messages import Blocked, CuttingPlan, Release, TakeQueuedBack
+from station.planning.messages import Blocked, CuttingPlan, MarkAdvice, Release, TakeQueuedBack
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued
-from station.shop.facts import Batch
+from station.shop.facts import Batch, Part
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
 from station.shop.words import length, say
 
+MARKS = 3  # that are off and stand on the screen
+
 
 class PlanLine(NamedTuple):
-    """One thing to decide: a release, for a part that blocks or not, or a batch to take back."""
+    """One thing to decide: a release, for a part that blocks or not; a take-back; a mark."""
 
     key: str
     blocked: Blocked | None = None
     release: Release | None = None
     take_back: TakeQueuedBack | None = None
+    mark: MarkAdvice | None = None
 
 
 def find_plan(hand: PlanHand) -> CuttingPlan | None:
@@ -44,7 +47,8 @@ def list_lines(hand: PlanHand, view: View) -> tuple[PlanLine, ...]:
     back = [
         PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if is_queued(view, b)
     ]
-    return (*blocked, *then, *back)
+    marks = [PlanLine(f"mark of {m.part}", mark=m) for m in plan.marks if is_mark(view, m)]
+    return (*blocked, *then, *back, *marks)
 
 
 def list_released_since(plan: CuttingPlan, view: View) -> frozenset[str]:
@@ -56,6 +60,12 @@ def is_queued(view: View, back: TakeQueuedBack) -> bool:
     """Says whether a batch still waits as it did when it was thought about."""
     batch = view.get(Batch, back.batch)
     return batch is not None and batch.state == "queued" and not batch.cut
+
+
+def is_mark(view: View, mark: MarkAdvice) -> bool:
+    """Says whether a mark is still the one that was found to be off."""
+    part = view.get(Part, mark.part)
+    return part is not None and part.mark == mark.mark
 
 
 def find_chosen(hand: PlanHand, lines: tuple[PlanLine, ...]) -> PlanLine | None:

@@ -1,16 +1,21 @@
 """Shows what to cut next: what blocks, what else, what can wait, and the figures behind each."""
 
+from collections.abc import Sequence
+
 from station.floor.plan import words
-from station.floor.plan.lines import PlanLine, find_chosen, find_plan, list_lines, list_order_rows
+from station.floor.plan.lines import (
+    MARKS,
+    PlanLine,
+    find_chosen,
+    find_plan,
+    list_lines,
+    list_order_rows,
+)
 from station.floor.plan.work import PlanHand
 from station.planning.messages import (
     Blocked,
-    BringForward,
     CuttingPlan,
-    MarkAdvice,
-    OverFull,
     Release,
-    TakeQueuedBack,
 )
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import write_touch
@@ -28,41 +33,54 @@ from station.shop.faces import (
 )
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
-from station.shop.words import Say, day, figure, length, moment, say
+from station.shop.words import Say, day, length, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
-ROWS = 4  # of what else there is to cut
-WAITING = 2  # of what can wait
-FEW = 2  # rows of what else there is to cut, below which there is room for more
-SEVERAL = 3  # lines of what is only told, where there is room
+MOST = 4  # rows below the first decision, of what else there is to cut and of what can wait
+WAITING = 2  # of what can wait, where there is much else to cut
+ORDERED = 2  # rows of what to order
+CROWDED = 2  # rows of what else there is to cut, from which on nothing is only told
 
 
 def screen(hand: PlanHand, view: View) -> Face:
     """Shows the plan; before the first thought, that it is thought about."""
     plan = find_plan(hand)
     if plan is None:
-        hint = Hint(title=say("Looking at orders, rack, queues and history"),
-                    note=say("What to cut next stands here in a moment."))  # fmt: skip
-        return Face(title=TITLE, where=say("today and tomorrow"), main=(hint,))
+        return Face(title=TITLE, where=say("today and tomorrow"), main=(_show_none(hand),),
+                    presses=(_offer_look(hand),))  # fmt: skip
     lines = list_lines(hand, view)
     chosen = find_chosen(hand, lines)
-    then = _list_then(lines, chosen, hand)
-    roomy = sum(len(table.rows) for table in then) <= FEW
-    marks = _list_marks(plan, SEVERAL if roomy else 1)
+    then = [line for line in lines[bool(lines and lines[0].blocked) :] if line.release or
+            line.blocked]  # fmt: skip
     sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
-    beside = (sums, *_list_forward(plan, 1), *_list_waiting(lines), *_list_orders(plan),
-              *(() if roomy else marks), *_list_over(plan, WAITING if roomy else 1))  # fmt: skip
+    beside = (sums, *_list_marks(lines, chosen), *_list_orders(plan))
     if hand.work.chosen and chosen and chosen.release:
         beside = (_show_reasons(chosen.release), sums)
     return Face(
         title=TITLE,
-        where=say("today and tomorrow"),
-        main=(_show_first(lines, hand), *then, *(marks if roomy else ())),
+        where=words.say_age(plan, hand.doing),
+        main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
+              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, len(then))),
         side=beside,
-        presses=(*_list_presses(lines, chosen), *_offer_order_list(plan)),
+        presses=(*_list_presses(lines, chosen), *_offer_order_list(plan), _offer_look(hand)),
         weights=(66, 0, 34),
-    )
+    )  # fmt: skip
+
+
+def _show_none(hand: PlanHand) -> Block:
+    """Shows that nothing was thought yet."""
+    if hand.doing:
+        return Hint(title=say("Looking at orders, rack, queues and history"),
+                    right=say("{n} %", n=int(hand.doing.share * 100)),
+                    note=say("What to cut next stands here in a moment."))  # fmt: skip
+    return Hint(title=say("Nothing is looked at"), note=say("Touch “Look anew”."))
+
+
+def _offer_look(hand: PlanHand) -> Press:
+    """Offers to stop looking, or to look anew: one place for both."""
+    label = say("Stop looking") if hand.doing else say("Look anew")
+    return Press(label=label, code=button("think"))
 
 
 def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
@@ -101,27 +119,33 @@ def _note_offer(blocked: Blocked, hand: PlanHand) -> tuple[Say, ...]:
 
 
 def _list_then(
-    lines: tuple[PlanLine, ...], chosen: PlanLine | None, hand: PlanHand
+    lines: tuple[PlanLine, ...],
+    then: Sequence[PlanLine],
+    chosen: PlanLine | None,
+    hand: PlanHand,
 ) -> tuple[Table, ...]:
     """Lists what else blocks, then all other sheets."""
-    rows = [
-        _make_row(line, n, chosen, hand)
-        for n, line in enumerate(lines, 1)
-        if not line.take_back and not (n == 1 and line.blocked)
-    ]
-    if not rows:
+    if not then:
         return ()
-    title = say("And then")
-    if len(rows) > ROWS:
-        title = say("And then, and {n} more", n=len(rows) - ROWS)
+    title, most = say("And then"), MOST
+    if len(then) > most:
+        title = say("And then, and {n} more", n=len(then) - most)
     heads = (say("cut file"), say("sheets"), say("days of stock"), say("because"),
              say("router, ends"))  # fmt: skip
-    return (Table(title=title, columns=heads, rows=tuple(rows[:ROWS])),)
+    rows = tuple(_make_row(line, lines, chosen, hand) for line in then[:most])
+    return (Table(title=title, columns=heads, rows=rows, thin=True),)
 
 
-def _make_row(line: PlanLine, number: int, chosen: PlanLine | None, hand: PlanHand) -> Row:
-    row = f"row_{number}"
-    code, selected = button(row) if row in BUTTONS else "", line == chosen
+def _touch_row(line: PlanLine, lines: tuple[PlanLine, ...]) -> str:
+    """Gives the code of a line's row; beyond the last row card it cannot be touched."""
+    row = f"row_{lines.index(line) + 1}"
+    return button(row) if row in BUTTONS else ""
+
+
+def _make_row(
+    line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine | None, hand: PlanHand
+) -> Row:
+    code, selected = _touch_row(line, lines), line == chosen
     release, blocked = line.release, line.blocked
     if release is None:
         assert blocked is not None
@@ -139,36 +163,47 @@ def _make_row(line: PlanLine, number: int, chosen: PlanLine | None, hand: PlanHa
             Cell(text=words.say_stock(release)),
             Cell(text=because, tone="attention" if blocked else ""),
             Cell(
-                text=say("R{id} · {ends}", id=release.router,
-                         ends=words.say_time(release.ends, hand.now)),
-                tone="quiet",
-            ) if release.router else Cell(text=say("none free"), tone="attention"),
+                text=words.say_end(release, hand.now),
+                tone="quiet" if release.router else "attention",
+            ),
         ),
-    )  # fmt: skip
+    )
 
 
-def _list_waiting(lines: tuple[PlanLine, ...]) -> tuple[Block, ...]:
+def _list_waiting(
+    lines: tuple[PlanLine, ...], chosen: PlanLine | None, then: int
+) -> tuple[Table, ...]:
     """Lists the queued batches that nobody needs yet, each with its button."""
-    backs = [line.take_back for line in lines if line.take_back]
+    backs = [line for line in lines if line.take_back]
     if not backs:
         return ()
-    title = say("Can wait")
-    if len(backs) > WAITING:
-        title = say("Can wait, and {n} more", n=len(backs) - WAITING)
-    head = say("queued, but nobody needs it yet")
-    rows = tuple(map(_make_back_row, backs[:WAITING]))
-    return (Table(title=title, columns=(head,), rows=rows),)
+    most = 1 if then > CROWDED else WAITING
+    title = say("Can wait: queued, but nobody needs it yet")
+    if len(backs) > most:
+        title = say("Can wait: queued, but nobody needs it yet; and {n} more", n=len(backs) - most)
+    rows = tuple(_make_back_row(line, lines, chosen) for line in backs[:most])
+    return (Table(title=title, columns=(), rows=rows),)
 
 
-def _make_back_row(back: TakeQueuedBack) -> Row:
-    days = say("not used") if back.days is None else words.say_days(back.days)
+def _make_back_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> Row:
+    back = line.take_back
+    assert back is not None
     return Row(
         title=say("{file}, {n} {n|sheet|sheets}", file=back.name, n=back.sheets),
-        note=say("{days} days of {part}: {n} there, {wanted} wanted", days=days,
-                 part=back.part_name, n=back.there, wanted=back.wanted),
+        note=words.say_waiting(back),
+        code=_touch_row(line, lines),
+        selected=line == chosen,
         press=Press(label=say("Take back {batch}", batch=back.batch),
                     code=write_touch("batch", back.batch)),
     )  # fmt: skip
+
+
+def _tell_more(plan: CuttingPlan, then: int) -> tuple[Pairs, ...]:
+    """Tells what is wanted sooner than it is queued, and what lies there for long."""
+    forward = tuple(map(words.say_forward, plan.forward[:1]))
+    over = (words.say_over_full(plan.over_full),) if plan.over_full and then <= CROWDED else ()
+    rows = (*forward, *over)
+    return (Pairs(rows=rows),) if rows else ()
 
 
 def _show_reasons(release: Release) -> Block:
@@ -176,43 +211,38 @@ def _show_reasons(release: Release) -> Block:
     return Pairs(title=say("{file}: why", file=release.name), rows=words.list_reasons(release))
 
 
-def _list_marks(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
-    """Lists the marks that are far off."""
-    rows = tuple(map(_make_mark_row, plan.marks[:most]))
-    return (Listing(title=say("Marks that are off"), rows=rows),) if rows else ()
+def _list_marks(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[Table, ...]:
+    """Lists the marks that are far off, each with the button that takes the suggested one over."""
+    off = [line for line in lines if line.mark]
+    if not off:
+        return ()
+    more = len(off) - MARKS
+    title = say("Marks that are off: {n} more", n=more) if more > 0 else say("Marks that are off")
+    rows = tuple(_make_mark_row(line, lines, chosen) for line in off[:MARKS])
+    return (Table(title=title, columns=(), rows=rows),)
 
 
-def _list_forward(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
-    """Lists the queued batches that orders want sooner than they are due in their queue."""
-    rows = tuple(map(_make_forward_row, plan.forward[:most]))
-    return (Listing(title=say("Cut sooner than queued"), rows=rows),) if rows else ()
-
-
-def _make_forward_row(forward: BringForward) -> tuple[tuple[Cell, ...], str]:
-    return (
-        Cell(text=say("{batch} on router {router}", batch=forward.batch, router=forward.router),
-             bold=True),
-        Cell(text=say("order {order} wants {part}", order=forward.order, part=forward.part_name),
-             tone="quiet"),
-        Cell(text=moment(forward.by)),
-    ), ""  # fmt: skip
-
-
-def _list_over(plan: CuttingPlan, most: int) -> tuple[Block, ...]:
-    """Lists the parts of which far more lies there than is used."""
-    rows = tuple(map(_make_over_row, plan.over_full[:most]))
-    return (Listing(title=say("On the rack for long"), rows=rows),) if rows else ()
+def _make_mark_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> Row:
+    mark = line.mark
+    assert mark is not None
+    return Row(
+        title=say("{part}: {mark}", part=mark.name, mark=mark.mark),
+        note=words.say_mark_why(mark),
+        code=_touch_row(line, lines),
+        selected=line == chosen,
+        press=Press(label=say("Set {n}", n=mark.should), code=write_touch("part", mark.part)),
+    )
 
 
 def _list_orders(plan: CuttingPlan) -> tuple[Block, ...]:
-    """Lists the sheets and bits to order soon."""
+    """Lists the sheets, bits and mailers to order soon."""
     orders = list_order_rows(plan)
-    rows = tuple(map(_make_order_row, orders[:WAITING]))
+    rows = tuple(map(_make_order_row, orders[:ORDERED]))
     return (Listing(title=_title_order(orders), rows=rows),) if rows else ()
 
 
 def _title_order(orders: tuple[OrderRow, ...]) -> Say:
-    more = len(orders) - WAITING
+    more = len(orders) - ORDERED
     known = all(order.lead_known for order in orders)
     title = say("Order soon") if known else say("Order soon; lead time not known")
     return say("{title}: {n} more", title=title, n=more) if more > 0 else title
@@ -226,26 +256,6 @@ def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
         ),
         Cell(text=say("{n}", n=order.quantity), bold=True),
         Cell(text=say("by {day}", day=day(order.by))),
-    ), ""
-
-
-def _make_mark_row(mark: MarkAdvice) -> tuple[tuple[Cell, ...], str]:
-    return (
-        Cell(text=mark.name, bold=True),
-        Cell(text=say("{use} used a day", use=figure(mark.use)), tone="quiet"),
-        Cell(text=say("{mark} → {should}", mark=mark.mark, should=mark.should)),
-    ), ""
-
-
-def _make_over_row(over: OverFull) -> tuple[tuple[Cell, ...], str]:
-    days = (
-        say("not used") if over.days is None
-        else say("{days} days", days=words.say_days(over.days))
-    )  # fmt: skip
-    return (
-        Cell(text=over.name, bold=True),
-        Cell(text=say("{n}, {wanted} wanted", n=over.there, wanted=over.wanted), tone="quiet"),
-        Cell(text=days),
     ), ""
 
 

@@ -1,11 +1,21 @@
 """Says in words what planning answers in figures: what blocks, what is offered, and why."""
 
-from station.planning.messages import Blocked, CuttingPlan, Release
+from station.planning.messages import (
+    Blocked,
+    BringForward,
+    CuttingPlan,
+    MarkAdvice,
+    OverFull,
+    Release,
+    TakeQueuedBack,
+)
 from station.queries.shortage import say_blocking
-from station.shop.words import Say, clock, figure, moment, say
+from station.shop.rooms import Doing
+from station.shop.words import Say, clock, figure, moment, say, together
 
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
+OVER = 3  # parts that lie for long that are named
 
 Pair = tuple[Say | str, Say | str]
 
@@ -111,6 +121,57 @@ def say_because(release: Release, now: str) -> Say:
     if release.because == "mark":
         return say("below its mark")
     return say("its mark {mark} is too low", mark=release.mark)
+
+
+def say_end(release: Release, now: str) -> Say:
+    """Says on which router, and when its last sheet is off the bed."""
+    if not release.router:
+        return say("none free")
+    return say("R{id} · {ends}", id=release.router, ends=say_time(release.ends, now))
+
+
+def say_age(plan: CuttingPlan, doing: Doing | None) -> Say:
+    """Says of when the figures are, and how far newer ones are."""
+    at = clock(plan.at)
+    if doing is None:
+        return say("as of {at}", at=at)
+    return say("as of {at} · {what}, {n} %", at=at, what=doing.what, n=int(doing.share * 100))
+
+
+def say_waiting(back: TakeQueuedBack) -> Say:
+    """Says how long a queued batch's parts last without it."""
+    if back.days is None:
+        return say("{part} is not used: {n} there, {wanted} wanted", part=back.part_name,
+                   n=back.there, wanted=back.wanted)  # fmt: skip
+    return say("{days} days of {part}: {n} there, {wanted} wanted", days=say_days(back.days),
+               part=back.part_name, n=back.there, wanted=back.wanted)  # fmt: skip
+
+
+def say_forward(forward: BringForward) -> Pair:
+    """Says which queued batch an order wants sooner than it is due."""
+    return (
+        say("{batch} on router {router} should be cut sooner", batch=forward.batch,
+            router=forward.router),
+        say("order {order} wants {part}, {at}", order=forward.order, part=forward.part_name,
+            at=moment(forward.by)),
+    )  # fmt: skip
+
+
+def say_over_full(parts: tuple[OverFull, ...]) -> Pair:
+    """Says of which parts far more lies there than is used, and how long they last."""
+    last = [
+        say("{part}: not used", part=p.name) if p.days is None
+        else say("{part}: {days} days", part=p.name, days=say_days(p.days))
+        for p in parts[:OVER]
+    ]  # fmt: skip
+    return (say("On the rack for long"), together(last))
+
+
+def say_mark_why(mark: MarkAdvice) -> Say:
+    """Says from what a suggested mark follows: use, how long until more is there, service."""
+    return say("{use} used a day · {days} days until more is there · {service} % of uses",
+               use=figure(mark.use), days=figure(mark.days),
+               service=figure(mark.service * 100))  # fmt: skip
 
 
 def say_time(at: str, now: str) -> Say | str:
