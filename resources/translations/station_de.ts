@@ -876,6 +876,10 @@
       <translation>Fräser: {bits} der Standzeit.</translation>
     </message>
     <message>
+      <source>Bit {bit}</source>
+      <translation>Fräser {bit}</translation>
+    </message>
+    <message>
       <source>Bit {bit} is broken</source>
       <translation>Fräser {bit} ist gebrochen</translation>
     </message>
@@ -1050,6 +1054,10 @@
     <message>
       <source>Cart</source>
       <translation>Wagen</translation>
+    </message>
+    <message>
+      <source>Cart {cart}</source>
+      <translation>Wagen {cart}</translation>
     </message>
     <message>
       <source>Carts</source>
@@ -2706,6 +2714,10 @@
     <message>
       <source>Lot {id}</source>
       <translation>Charge {id}</translation>
+    </message>
+    <message>
+      <source>Lot {lot}</source>
+      <translation>Charge {lot}</translation>
     </message>
     <message>
       <source>Lot {lot} had no sheet left by the book, yet one is cut: count it</source>
@@ -5628,6 +5640,10 @@
       <translation>Andere nehmen.</translation>
     </message>
     <message>
+      <source>Take another, or bring it back in the office: “in use” on its page.</source>
+      <translation>Nimm etwas anderes, oder hol es im Büro zurück: „in Gebrauch“ auf seiner Seite.</translation>
+    </message>
+    <message>
       <source>Take another. Only if that station is out of use a supervisor takes it over.</source>
       <translation>Anderen nehmen. Nur wenn jene Station ausfällt, übernimmt die Aufsicht.</translation>
     </message>
@@ -7772,10 +7788,6 @@
       <translation>Beschleunigung z</translation>
     </message>
     <message>
-      <source>active</source>
-      <translation>in Gebrauch</translation>
-    </message>
-    <message>
       <source>all cut by</source>
       <translation>alles gefräst bis</translation>
     </message>
@@ -7928,6 +7940,14 @@
       <translation>Los {batch}</translation>
     </message>
     <message>
+      <source>batch {batch} is cut from it</source>
+      <translation>Los {batch} wird daraus gefräst</translation>
+    </message>
+    <message>
+      <source>batch {batch} is on it</source>
+      <translation>Los {batch} ist darauf</translation>
+    </message>
+    <message>
       <source>batch {batch} is taken on</source>
       <translation>Los {batch} ist übernommen</translation>
     </message>
@@ -7998,6 +8018,10 @@
     <message>
       <source>bit {bit}</source>
       <translation>Fräser {bit}</translation>
+    </message>
+    <message>
+      <source>bit {bit} is in it</source>
+      <translation>Fräser {bit} steckt darin</translation>
     </message>
     <message>
       <source>bit {number}</source>
@@ -8496,6 +8520,10 @@
       <translation>im Betrieb</translation>
     </message>
     <message>
+      <source>in use</source>
+      <translation>in Gebrauch</translation>
+    </message>
+    <message>
       <source>in {router}</source>
       <translation>in {router}</translation>
     </message>
@@ -8516,6 +8544,10 @@
       <translation>ist auf {cart}</translation>
     </message>
     <message>
+      <source>it belongs to {product}</source>
+      <translation>es gehört zu {product}</translation>
+    </message>
+    <message>
       <source>it cannot be read</source>
       <translation>er ist nicht lesbar</translation>
     </message>
@@ -8534,6 +8566,10 @@
     <message>
       <source>it is here</source>
       <translation>er ist hier</translation>
+    </message>
+    <message>
+      <source>it is in {router}</source>
+      <translation>er steckt in {router}</translation>
     </message>
     <message>
       <source>it is popped</source>
@@ -9096,6 +9132,10 @@
       <translation>Auftrag {order}</translation>
     </message>
     <message>
+      <source>order {order} wants it</source>
+      <translation>Auftrag {order} braucht es</translation>
+    </message>
+    <message>
       <source>order {order} wants {part}, {at}</source>
       <translation>Auftrag {order} braucht {part}, {at}</translation>
     </message>
@@ -9298,6 +9338,14 @@
     <message>
       <source>rehome</source>
       <translation>neu referenzieren</translation>
+    </message>
+    <message>
+      <source>retired</source>
+      <translation>außer Gebrauch</translation>
+    </message>
+    <message>
+      <source>retired · {words}</source>
+      <translation>außer Gebrauch · {words}</translation>
     </message>
     <message>
       <source>revision</source>
@@ -10252,6 +10300,10 @@
       <translation>{file} wird gelesen</translation>
     </message>
     <message>
+      <source>{file} is cut from it</source>
+      <translation>{file} wird daraus gefräst</translation>
+    </message>
+    <message>
       <source>{file} is here</source>
       <translation>{file} ist da</translation>
     </message>
@@ -11024,6 +11076,10 @@
       <translation>{n} {n|Los ist|Lose sind} gesperrt: {names}</translation>
     </message>
     <message>
+      <source>{n} {n|batch waits|batches wait} for it</source>
+      <translation>{n} {n|Los wartet|Lose warten} darauf</translation>
+    </message>
+    <message>
       <source>{n} {n|batch|batches}, newest first</source>
       <translation>{n} {n|Los|Lose}, Neuestes zuerst</translation>
     </message>
@@ -11058,6 +11114,10 @@
     <message>
       <source>{n} {n|layer|layers}: wrap it well</source>
       <translation>{n} {n|Lage|Lagen}: gut einwickeln</translation>
+    </message>
+    <message>
+      <source>{n} {n|lies|lie} on the rack</source>
+      <translation>{n} {n|liegt|liegen} im Regal</translation>
     </message>
     <message>
       <source>{n} {n|line|lines}</source>
@@ -11100,8 +11160,20 @@
       <translation>{n} {n|Paket|Pakete}</translation>
     </message>
     <message>
+      <source>{n} {n|pack|packs} of it on the shelf</source>
+      <translation>{n} {n|Paket|Pakete} davon auf Vorrat</translation>
+    </message>
+    <message>
+      <source>{n} {n|pack|packs} on it</source>
+      <translation>{n} {n|Paket|Pakete} darauf</translation>
+    </message>
+    <message>
       <source>{n} {n|pack|packs} opened again</source>
       <translation>{n} {n|Paket|Pakete} wieder geöffnet</translation>
+    </message>
+    <message>
+      <source>{n} {n|part lies|parts lie} there</source>
+      <translation>{n} {n|Teil liegt|Teile liegen} dort</translation>
     </message>
     <message>
       <source>{n} {n|part|parts}</source>
@@ -11168,6 +11240,10 @@
       <translation>noch {n} {n|Platte|Platten}</translation>
     </message>
     <message>
+      <source>{n} {n|sheet|sheets} of lot {lot} {n|lies|lie} there: {place}</source>
+      <translation>{n} {n|Platte|Platten} der Charge {lot} {n|liegt|liegen} noch da: {place}</translation>
+    </message>
+    <message>
       <source>{n} {n|sheet|sheets} of {material}</source>
       <translation>{n} {n|Platte|Platten} {material}</translation>
     </message>
@@ -11202,6 +11278,10 @@
     <message>
       <source>{n} {n|value|values}, wanted: {wanted}</source>
       <translation>{n} {n|Wert|Werte}, gebraucht: {wanted}</translation>
+    </message>
+    <message>
+      <source>{n} {n|waits|wait} in a work area</source>
+      <translation>{n} {n|wartet|warten} in einem Arbeitsbereich</translation>
     </message>
     <message>
       <source>{n} {part}</source>
@@ -11366,6 +11446,10 @@
     <message>
       <source>{part} differs from its master</source>
       <translation>{part} weicht vom Muster ab</translation>
+    </message>
+    <message>
+      <source>{part} has its place there</source>
+      <translation>{part} hat dort seinen Platz</translation>
     </message>
     <message>
       <source>{part} has no outline in the book. Choose by eye.</source>
@@ -11700,6 +11784,10 @@
       <translation>{said} {local}</translation>
     </message>
     <message>
+      <source>{said}, retired</source>
+      <translation>{said}, außer Gebrauch</translation>
+    </message>
+    <message>
       <source>{share} % of its life</source>
       <translation>{share} % der Standzeit</translation>
     </message>
@@ -11802,6 +11890,18 @@
     <message>
       <source>{text}. Supervisor {by}: {why}.</source>
       <translation>{text}. Aufsicht {by}: {why}.</translation>
+    </message>
+    <message>
+      <source>{thing} is retired</source>
+      <translation>{thing} ist außer Gebrauch</translation>
+    </message>
+    <message>
+      <source>{thing} is retired: bring it back first, or name another</source>
+      <translation>{thing} ist außer Gebrauch: hol es erst zurück, oder nenne etwas anderes</translation>
+    </message>
+    <message>
+      <source>{thing} is still in use: {use}</source>
+      <translation>{thing} wird noch gebraucht: {use}</translation>
     </message>
     <message>
       <source>{title} · page {page} of {count}</source>

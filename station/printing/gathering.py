@@ -233,7 +233,9 @@ def _gather_part_cards(ledger: Ledger, _name: str, _now: str) -> "Page":
     from station.papers.rack import make_part_cards  # noqa: PLC0415 - only when it is used
 
     parts = map_parts(ledger)
-    rows = tuple((parts[r.part], r) for r in ledger.facts(RackPlace) if r.part in parts)
+    rows = tuple(
+        (parts[r.part], r) for r in ledger.facts(RackPlace) if r.part in parts and r.in_use
+    )
     return make_part_cards(rows, paper=find_shop(ledger.view).paper)
 
 
@@ -241,7 +243,7 @@ def _gather_thing_cards(ledger: Ledger, _name: str, _now: str) -> "Page | None":
     """Gathers a card for everything in use that has no card elsewhere; None: there is nothing."""
     from station.papers.cards import make_thing_cards  # noqa: PLC0415 - only when it is used
 
-    things = (f for kind in THINGS for f in ledger.facts(kind) if getattr(f, "active", True))
+    things = (f for kind in THINGS for f in ledger.facts(kind) if f.in_use)
     facts = tuple(f for f in things if not isinstance(f, Lot) or count_in_store(ledger.view, f.id))
     paper, materials = find_shop(ledger.view).paper, map_materials(ledger)
     return make_thing_cards(facts, materials, paper=paper) if facts else None

@@ -37,6 +37,7 @@ from station.shop.facts import (
     Router,
 )
 from station.shop.views import View
+from station.shop.words import say
 
 ANSWERS: dict[str, tuple[type[Fact], Callable[[View, Any, str], Thing]]] = {
     "batch": (Batch, answer_batch),
@@ -65,4 +66,10 @@ def find_thing(view: View, code: Code, now: str) -> Thing | None:
         return None
     if isinstance(fact, Batch) and code.sheet:
         return answer_slip(view, fact, code.sheet, now)
-    return answer(view, fact, now)
+    thing = answer(view, fact, now)
+    return thing if fact.in_use else _tell_retired(thing)
+
+
+def _tell_retired(thing: Thing) -> Thing:
+    """Tells of a thing that it is out of use, beside how it stands."""
+    return thing._replace(said=say("{said}, retired", said=thing.said), note=say("retired"))

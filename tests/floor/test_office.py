@@ -606,7 +606,7 @@ def test_the_last_supervisor_with_a_pin_stays(view, change, way):
         ("bit", "diameter_mm", "0", "diameter, mm must be above 0"),
         ("order", "due", "tomorrow", "due: write it as 2026-11-25 14:00"),
         ("router", "bed", "magnet", "bed is one of clamped and vacuum"),
-        ("worker", "active", "perhaps", "active must be yes or no"),
+        ("worker", "active", "perhaps", "in use must be yes or no"),
         ("part", "mark", "-1", "mark cannot be below 0"),
     ],
 )

@@ -9,6 +9,7 @@ from station.floor.cart import rows
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.floor.cart.rows import cart_in_hand
 from station.floor.cart.work import CartHand, Mode
+from station.floor.shared.retired import refuse_retired
 from station.queries.carts import list_packs_on
 from station.shop.acts import Answer, good, refuse
 from station.shop.beginning import not_here
@@ -49,6 +50,8 @@ def _take(hand: CartHand, number: str, view: View) -> Took:
     cart = view.get(Cart, number)
     if cart is None:
         return Took(hand, refuse(say("There is no cart {id}", id=number), say("Scan its card.")))
+    if wrong := refuse_retired(cart, say("Cart {cart}", cart=cart.id)):
+        return Took(hand, wrong)
     do = say("Scan every pack on it.") if cart.state == "door" else say("Scan packs onto it.")
     return Took(
         replace(hand.empty(), subject=cart.id), good(say("{cart} in hand", cart=cart.name), do)

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
+from station.floor.shared.retired import refuse_retired
 from station.queries.batches import find_hold, keep_held
 from station.queries.carts import list_packs_on
 from station.queries.orders import say_packed_anew, say_void
@@ -23,6 +24,8 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
     pack, cart = view.get(Pack, tail(act.subject)), view.get(Cart, act.args.cart)
     if pack is None or cart is None:
         return refuse(say("There is no such pack"), say("Scan the label again."))
+    if wrong := refuse_retired(cart, say("Cart {cart}", cart=cart.id)):
+        return wrong
     if pack.state == "cart":
         return notice(
             say("Pack {pack} is on cart {cart} already", pack=pack.id, cart=pack.cart),

@@ -5,6 +5,7 @@ the file's first bit must be in before the sheet, and every other one is put in 
 the file stops for it; each is checked at its change.
 """
 
+from station.floor.shared.retired import refuse_retired
 from station.queries.batches import find_revision
 from station.queries.first_offs import find_other_thickness
 from station.queries.routers import count_metres_left, find_bit_in, name_router
@@ -152,6 +153,8 @@ def refuse_lot(view: View, revision: Revision, id: str) -> Answer | None:
     lot = view.get(Lot, id)
     if lot is None:
         return refuse(say("There is no lot {lot}", lot=id), say("Receive it in the office."))
+    if wrong := refuse_retired(lot, say("Lot {lot}", lot=id)):
+        return wrong
     if lot.material != revision.material:
         return refuse(
             say("Lot {lot} is {got}", lot=id, got=name_material(view, lot.material)),

@@ -20,6 +20,7 @@ from station.floor.loading.needs import (
     wear_bit,
 )
 from station.floor.loading.rules_first import drop_broken
+from station.floor.shared.retired import refuse_retired
 from station.queries.routers import (
     count_metres_left,
     count_passes,
@@ -137,6 +138,8 @@ def change_bit(act: Act[ChangeBit], view: View) -> Answer:
     if bit is None:
         do = say("Scan its code again. Is it new? “{new}”.", new=say("New bit"))
         return refuse(say("There is no such bit"), do)
+    if wrong := refuse_retired(bit, say("Bit {bit}", bit=bit.id)):
+        return wrong
     return refuse_unfit(view, bed, bit) or put_bit_in(act, view, bed, bit, act.args.pocket)
 
 

@@ -8,6 +8,7 @@ from station.shop.cards import BY_NUMBER, button
 from station.shop.codes import Code, usable, write_touch
 from station.shop.faces import Block, Cards, Entry, Face, Press
 from station.shop.facts import (
+    RETIRED,
     Bit,
     Cart,
     CutFile,
@@ -154,12 +155,17 @@ def is_cut_off(kind: type[Fact], view: View) -> bool:
 
 
 def _list_shelves(kind: type[Fact], view: View) -> list[str]:
+    """Lists the shelves that facts of a kind stand on, that of the retired ones last."""
+    return [*_list_shelves_in_use(kind, view), RETIRED]
+
+
+def _list_shelves_in_use(kind: type[Fact], view: View) -> list[str]:
     if kind is Order:
         return ["open", "packed", "cancelled", "owed", "shipped"]
     if kind is Revision:
         return [f.id for f in view.shelf(CutFile, "all", MOST)]
     if kind is Lot:
-        return [m.id for m in view.shelf(Material, "all", MOST)]
+        return [m.id for m in list_facts(Material, view)]
     if kind is Bit:
         return [*(f"router/{r.id}" for r in view.shelf(Router, "all")), "good", "worn", "broken"]
     if kind is Reason:
@@ -197,6 +203,12 @@ def name_fact(kind: type[Fact], id: object, view: View) -> str:
     """Names a fact for a person; by its number where it has no name or is not there."""
     fact = view.get(kind, str(id))
     return str(getattr(fact, "name", "") or id)
+
+
+def name_thing(fact: Fact) -> Say | str:
+    """Names a thing in a sentence: by its name, or as what it is with its number."""
+    one = next((o.one for o in LISTS if o.kind is type(fact)), Say(fact.kind))
+    return str(getattr(fact, "name", "")) or say("{kind} {id}", kind=one, id=fact.id)
 
 
 def propose_number(kind: type[Fact], view: View) -> str:
@@ -325,7 +337,7 @@ def offer_things(field: FactField, view: View) -> Cards | None:
 
 def list_cards(kind: type[Fact], view: View) -> Cards:
     """Lists the things of a kind that are in use, as cards to touch."""
-    found = [f for f in list_facts(kind, view) if getattr(f, "active", True)]
+    found = [f for f in list_facts(kind, view) if f.in_use]
     return Cards(
         title=say("Scan, type or touch one"),
         entries=tuple(

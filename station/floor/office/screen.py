@@ -104,7 +104,7 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
     rows = tuple(
         Row(
             title=fact.id,
-            note=_say_field(fact, first, view),
+            note=_say_first(fact, first, view),
             code=button(f"row_{n}"),
             cells=tuple(
                 Cell(text=_say_field(fact, field, view), tone=_choose_tone(hand, fact, field))
@@ -136,7 +136,7 @@ def _choose_tone(hand: OfficeHand, fact: Fact, field: FactField) -> Tone:
     """Marks an open order that is late, a bit or worker out of use: seen at a glance."""
     if isinstance(fact, Order) and field.name == "due" and fact.shelf and fact.shelf[0] == "open":
         return "attention" if fact.due < hand.now else ""
-    return "" if getattr(fact, "active", True) else "quiet"
+    return "" if fact.in_use else "quiet"
 
 
 def _say_title(hand: OfficeHand, of: OfficeList, view: View, pages: int) -> Say:
@@ -169,6 +169,12 @@ def _list_presses(pages: int) -> tuple[Press, ...]:
 def _press_lock(hand: OfficeHand) -> tuple[Press, ...]:
     """Offers to lock the office while a supervisor has opened it."""
     return (Press(label=say("Lock"), code=button("lock")),) if hand.opened else ()
+
+
+def _say_first(fact: Fact, field: FactField, view: View) -> Text:
+    """Says what stands beside a number; of what is retired, that it is."""
+    words = _say_field(fact, field, view)
+    return words if fact.in_use else say("retired · {words}", words=words)
 
 
 def _say_field(fact: Fact, field: FactField, view: View) -> Text:

@@ -6,6 +6,8 @@ a form as for a line of a file.
 
 from collections.abc import Iterator, Mapping
 
+from station.floor.office.lists import name_thing
+from station.floor.office.retiring import find_use
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
 from station.shop.facts import Fact, Material, Order, Product, Revision, Shop
@@ -45,6 +47,7 @@ def find_problems(fact: Fact, view: View, coming: frozenset[str] = NONE_COMING) 
             for problem in _check_rows(field, value, view, coming)
         ),
         *_check_whole(fact, view),
+        *_check_retiring(fact, view),
     ]
 
 
@@ -155,6 +158,29 @@ def _check_whole(fact: Fact, view: View) -> Iterator[Say]:
         if fact.id != (right := Revision.id_of(fact.cut_file, fact.letter)):
             yield say("The number of this revision is {id}", id=right)
         yield from _check_runs(fact, view)
+
+
+def _check_retiring(fact: Fact, view: View) -> Iterator[Say]:
+    """Checks that what is to be retired is in use for nothing, and names nothing retired anew."""
+    if use := find_use(fact, view):
+        yield say("{thing} is still in use: {use}", thing=name_thing(fact), use=use)
+    before = view.get(type(fact), fact.id)
+    for kind, number in _list_pointed(fact) - (_list_pointed(before) if before else set()):
+        pointed = view.get(kind, number)
+        if fact.in_use and pointed and not pointed.in_use:
+            thing = name_thing(pointed)
+            yield say("{thing} is retired: bring it back first, or name another", thing=thing)
+
+
+def _list_pointed(fact: Fact) -> set[tuple[type[Fact], str]]:
+    """Lists what a fact's fields point at: its kind and its number."""
+    plain, found = to_plain(fact), set[tuple[type[Fact], str]]()
+    for name, field in fields_by_name(type(fact)).items():
+        if field.points:
+            found.add((field.points, str(plain[name])))
+        elif field.columns and (of := field.columns[0].points):
+            found |= {(of, str(row[0])) for row in to_rows(field, plain[name])}
+    return found
 
 
 def _check_runs(fact: Revision, view: View) -> Iterator[Say]:

@@ -8,7 +8,7 @@ Lengths are millimetres, masses grams, times shop-local ``YYYY-MM-DDTHH:MM:SS`` 
 a name says otherwise.
 """
 
-from station.shop.facts.base import Fact, Gone, Shelf
+from station.shop.facts.base import RETIRED, Fact, Gone, Shelf
 from station.shop.facts.machines import (
     Bed,
     BedKind,
@@ -78,6 +78,7 @@ from station.shop.facts.work import (
 
 __all__ = [
     "KINDS",
+    "RETIRED",
     "Batch",
     "BatchRole",
     "BatchState",

@@ -13,7 +13,7 @@ Time = Annotated[str, Limit(written="time")]  # empty: not yet
 Sheets = Annotated[int, Limit(least=0, most=9999)]
 Times = Annotated[int, Limit(least=0, most=9999)]  # how often something was done
 Minutes = Annotated[float, Limit(least=0, most=1e6)]
-InUse = Annotated[bool, About(say("active"))]
+InUse = Annotated[bool, About(say("in use"))]  # false: retired, and kept
 # where something lies or presses on a bed or a sheet, from its lower left
 PlaceOnBed = tuple[
     Annotated[float, About(say("x"), unit="mm")], Annotated[float, About(say("y"), unit="mm")]
@@ -33,9 +33,17 @@ class Fact:
         return ("all", self.id)
 
     @property
+    def in_use(self) -> bool:
+        """Whether it is not retired; one that never can be is in use."""
+        return bool(getattr(self, "active", True))
+
+    @property
     def key(self) -> str:
         """Its name in the ledger, ``kind/id``."""
         return f"{self.kind}/{self.id}"
+
+
+RETIRED = "retired"  # the shelf of what is out of use
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About, Limit
 from station.shop.facts.base import (
+    RETIRED,
     Description,
     Fact,
     InUse,
@@ -132,10 +133,13 @@ class Bit(Fact):
     # where it is; empty: in the drawer
     router: Annotated[str, About(say("router"), points_at="router", may_be_empty=True)] = ""
     state: Annotated[BitState, About(say("state"))] = "good"
+    active: InUse = True
 
     @property
     def shelf(self) -> Shelf:
-        """By router, or with its state in the drawer."""
+        """By router, or with its state in the drawer; a retired one stands apart."""
+        if not self.active:
+            return (RETIRED, self.id)
         return (f"router/{self.router}" if self.router else self.state, self.id)
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Fact, Name, Shelf
+from station.shop.facts.base import RETIRED, Fact, InUse, Name, Shelf
 from station.shop.words import say
 
 
@@ -24,6 +24,12 @@ class Material(Fact):
     lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
     # that come together; 0: any number
     pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
+    active: InUse = True
+
+    @property
+    def shelf(self) -> Shelf:
+        """All of them; a retired one stands apart."""
+        return ("all" if self.active else RETIRED, self.id)
 
     @property
     def sheet_kg(self) -> float:
@@ -40,8 +46,9 @@ class Lot(Fact):
     material: Annotated[str, About(say("material"), points_at="material")]
     received: Annotated[str, About(say("received"), written="day")] = ""
     mark: Annotated[str, About(say("mark"))] = ""  # why to look twice: "5.8 mm read on router 1"
+    active: InUse = True
 
     @property
     def shelf(self) -> Shelf:
-        """By material, oldest first."""
-        return (self.material, f"{self.received}/{self.id}")
+        """By material, oldest first; a retired one stands apart."""
+        return (self.material if self.active else RETIRED, f"{self.received}/{self.id}")

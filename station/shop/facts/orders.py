@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, Shelf, Time, Times
+from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, Shelf, Time, Times
 from station.shop.words import say
 
 # owed: it left, and all of it is owed
@@ -139,3 +139,9 @@ class Cart(Fact):
     goes: Annotated[str, About(say("goes"), written="clock")] = ""  # usual time, HH:MM
     left: Annotated[str, About(say("left"), written="time", typed=False)] = ""  # when it last left
     runs: Annotated[int, About(say("runs"), typed=False)] = 0
+    active: InUse = True
+
+    @property
+    def shelf(self) -> Shelf:
+        """All of them; a retired one stands apart."""
+        return ("all" if self.active else RETIRED, self.id)

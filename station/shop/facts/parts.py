@@ -5,7 +5,7 @@ from functools import cached_property
 from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, PlaceOnBed, Shelf
+from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, PlaceOnBed, Shelf
 from station.shop.words import Say, length, say
 
 SizeKind = Literal["outside", "inside", "pitch", "thickness"]
@@ -106,6 +106,12 @@ class RackPlace(Fact):
     name: Name  # "C 14"
     # empty: nothing has its place there yet
     part: Annotated[str, About(say("part"), points_at="part", may_be_empty=True)] = ""
+    active: InUse = True
+
+    @property
+    def shelf(self) -> Shelf:
+        """All of them; a retired one stands apart."""
+        return ("all" if self.active else RETIRED, self.id)
 
 
 @dataclass(frozen=True, kw_only=True)

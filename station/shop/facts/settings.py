@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Description, Fact, InUse, Name, Shelf, Time
+from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, Shelf, Time
 from station.shop.words import say
 
 Units = Literal["mm", "inch"]
@@ -157,7 +157,7 @@ class Reason(Fact):
     @property
     def shelf(self) -> Shelf:
         """One list for each use; a retired one stands in none."""
-        return (self.use, self.id) if self.active else ("retired", self.id)
+        return (self.use if self.active else RETIRED, self.id)
 
     def is_offered(self, area: str) -> bool:
         """Says whether a work area shows it."""
