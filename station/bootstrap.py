@@ -176,8 +176,9 @@ def make_desk(
     ids: Callable[[], str] = make_id,
     printer: Callable[[str, str], None] = lambda _kind, _id: None,
     begin: Begin | None = None,
+    own: str = "",
 ) -> Desk:
-    """Makes a desk for this ledger at this place. Without `begin` long work is waited for."""
+    """Makes a desk at this place, a second one with another `own`; without `begin` it waits."""
     router, table = where.router.upper().removeprefix("R"), load_rooms()
     hand: Hand[Any] = Hand(
         area=where.area,
@@ -200,6 +201,7 @@ def make_desk(
         file_jobs=list_handlers(ledger, clock),
         begin=begin or DoneJob,
         in_slices=begin is not None,
+        own=own,
     )
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)

@@ -63,6 +63,8 @@ def _load(random: Random, ledger: Ledger) -> Iterator[str]:
         yield f"traveller {queue[0].id}"
         yield from _checks(queue[0], router, ledger)
         bed = _bed(ledger, router)
+    if not bed.sheet:  # it did not start: others were first, or it waits for something
+        return
     yield f"slip {bed.batch} {bed.sheet}"
     yield from list_answers(ledger.view, router)
 

@@ -10,6 +10,7 @@ from station import bootstrap
 from station.bootstrap import Where
 from station.commands import tour
 from station.commands.common import has_display, make_clock
+from station.commands.open import make_commands
 from station.ledger.private import make_folder
 
 
@@ -33,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
 
     with bootstrap.open_ledger(data) as ledger:
         first_run.keep_where(ledger, Where(area="loading", router="1", bench="1"))
-    return show.open_station(data, make_clock(options))
+    return show.open_station(data, make_clock(options), make_commands)
 
 
 def _build_demo(data: Path, now: str) -> None:

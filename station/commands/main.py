@@ -43,6 +43,7 @@ COMMANDS = {
     "plan": "what to cut next",
 }
 OPEN = "open"  # what is run where no command is named
+GONE = "The window that has the shop open was closed: scan the newest line once more."
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -73,10 +74,19 @@ def main(argv: Sequence[str] | None = None) -> int:
     return code
 
 
+def read_words(words: Sequence[str]) -> argparse.Namespace:
+    """Reads the words of a command line; ends the command where they are wrong."""
+    options = argparse.Namespace(data=None, now="", command=OPEN)
+    make_parser(words).parse_args(words, options)
+    return options
+
+
 def run_beside(options: argparse.Namespace, words: Sequence[str], fault: InUse) -> int:
     """Lets the program that has the file open run the command, where it does so."""
     from station.window import beside  # noqa: PLC0415 - seldom used
 
+    if options.command == beside.LINES:
+        return hand_lines_in(find_data(options), words, fault)
     reply = beside.ask(find_data(options), words) if options.command in beside.MAY else None
     if reply is None:
         print(fault, file=sys.stderr)
@@ -84,6 +94,22 @@ def run_beside(options: argparse.Namespace, words: Sequence[str], fault: InUse) 
     print(reply.out, end="", flush=True)
     print(reply.told, end="", file=sys.stderr, flush=True)
     return reply.code
+
+
+def hand_lines_in(data: Path, words: Sequence[str], fault: InUse) -> int:
+    """Hands the lines of standard input to the program that has the file open."""
+    from station.window import beside  # noqa: PLC0415 - seldom used
+
+    codes, heard = [0], False
+    for reply in beside.hand_in(data, words, sys.stdin):
+        if reply is None:
+            print(GONE if heard else fault, file=sys.stderr)
+            return 1
+        print(reply.out, end="", flush=True)
+        print(reply.told, end="", file=sys.stderr, flush=True)
+        codes.append(reply.code)
+        heard = True
+    return max(codes)
 
 
 def make_parser(words: Sequence[str]) -> argparse.ArgumentParser:

@@ -1,14 +1,18 @@
 """``station``: opens this PC's station."""
 
 import argparse
+import logging
 from contextlib import chdir, redirect_stderr, redirect_stdout
 from io import StringIO
 from typing import TYPE_CHECKING
 
-from station.commands.common import CommandError, find_data, has_display, make_clock
+from station.commands.common import OWN_BUG, CommandError, find_data, has_display, make_clock
 
 if TYPE_CHECKING:
-    from station.window.beside import CommandAsked, Reply
+    from station.sharing.loop import Loop
+    from station.window.beside import CommandAsked, Commands, Reply, TakesLines
+
+LOG = logging.getLogger("station")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -17,7 +21,27 @@ def run(options: argparse.Namespace) -> int:
         raise CommandError("There is no display here. For the text station: station scan --help")
     from station.window import show  # noqa: PLC0415 - Qt may not be there without a display
 
-    return show.open_station(find_data(options), make_clock(options), run_asked)
+    return show.open_station(find_data(options), make_clock(options), make_commands)
+
+
+def make_commands(loop: "Loop | None") -> "Commands":
+    """Makes what runs the commands that are asked for beside the window; `loop` shares for it."""
+    from station.window.beside import Commands  # noqa: PLC0415 - after the frame
+
+    return Commands(run_asked, lambda asked: begin_asked(asked, loop))
+
+
+def begin_asked(asked: "CommandAsked", loop: "Loop | None") -> "TakesLines | Reply":
+    """Begins a text station beside the window; a reply where it cannot begin."""
+    from station.commands.main import read_words  # noqa: PLC0415 - it loads this module
+    from station.commands.scan_beside import ScanBeside  # noqa: PLC0415 - seldom used
+    from station.window.beside import Reply  # noqa: PLC0415 - after the frame
+
+    try:
+        return ScanBeside.begin(read_words(asked.words), loop)
+    except Exception:  # the caller must be told, whatever it is, and the window goes on
+        LOG.exception("scan beside the window: %s", asked.words)
+        return Reply("", "The text station cannot begin: see station.log.\n", OWN_BUG)
 
 
 def run_asked(asked: "CommandAsked") -> "Reply":

@@ -23,10 +23,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Runs the text station until its input ends."""
-    clock, data = make_clock(options), require_shop(options)
-    where = Where(
-        area=options.area, router=options.router, bench=options.bench, worker=options.worker
-    )
+    clock, data, where = make_clock(options), require_shop(options), find_where(options)
     with keep_errors(data), bootstrap.open_ledger(data) as ledger:
         keep_before_update(ledger, clock())
         sound = run_text_station(
@@ -38,3 +35,10 @@ def run(options: argparse.Namespace) -> int:
             bootstrap.make_loop(ledger, data),
         )
     return 0 if sound else OWN_BUG
+
+
+def find_where(options: argparse.Namespace) -> Where:
+    """Finds where the text station stands, and who works there."""
+    return Where(
+        area=options.area, router=options.router, bench=options.bench, worker=options.worker
+    )

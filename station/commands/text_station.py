@@ -44,20 +44,41 @@ def run_text_station(
         loop.trouble = lambda fault: beside(
             str(fault) if loop.state == "twin" else f"{fault} Sharing tries again by itself."
         )
-    sound, moved = True, monotonic()
+    taker, moved = LineTaker(desk, clock), monotonic()
     for raw in lines if loop is None else _read_and_share(lines, loop, beside):
-        text = raw.strip()
-        if text and not text.startswith("#"):
-            given = _take_safely(desk, clock, text)
-            sound = sound and given is not None
-            given = given or _tell_own_bug(desk)
+        if given := taker.take(raw):
             out(line(given.answer, given.entry, given.moves))
             if loop is not None:
                 loop.kick()
         if monotonic() - moved >= MOVED_AFTER:
             desk.ledger.idle()
             moved = monotonic()
-    return sound
+    return taker.sound
+
+
+class LineTaker:
+    """Takes lines at a desk; `sound`: there was no mistake of our own so far."""
+
+    def __init__(self, desk: Desk, clock: Clock) -> None:
+        self.desk, self.clock, self.sound = desk, clock, True
+
+    def take(self, raw: str) -> Given | None:
+        """Takes one line; None where it says nothing: it is empty, or a remark."""
+        text = raw.strip()
+        if not text or text.startswith("#"):
+            return None
+        told = "" if self.desk.secret else text
+        return self.try_to(lambda: take_line(self.desk, self.clock, text), told)
+
+    def try_to(self, do: Callable[[], Given], told: str) -> Given:
+        """Does what a line asks for; our own mistake is written down, and the rest goes on."""
+        self.desk.recorded = None
+        try:
+            return do()
+        except Exception:
+            log.exception("line %r", told)
+            self.sound = False
+            return _tell_own_bug(self.desk)
 
 
 def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) -> Iterator[str]:
@@ -100,17 +121,6 @@ def _step_sharing(loop: "Loop", beside: Callable[[str], None]) -> None:
         beside(f"{loop.why} Sharing tries again by itself.")
     if (failed and not loop.fault) or (away and loop.state == "shared" and not failed):
         beside("Sharing goes on again.")
-
-
-def _take_safely(desk: Desk, clock: Clock, text: str) -> Given | None:
-    """Takes one line; None: our own mistake, which is written down."""
-    told = "" if desk.secret else text
-    desk.recorded = None
-    try:
-        return take_line(desk, clock, text)
-    except Exception:
-        log.exception("line %r", told)
-        return None
 
 
 def _tell_own_bug(desk: Desk) -> Given:

@@ -80,6 +80,7 @@ class Desk:
     every paper that an answer asks for, as (kind, id); `file_jobs` do what needs files, by the
     type of what is asked;
     `begin` begins what takes long; `in_slices`: a screen must go on while it is made ready.
+    `own` begins the names of what it keeps for itself, where two work on one ledger.
     """
 
     def __init__(
@@ -94,8 +95,9 @@ class Desk:
         file_jobs: Mapping[type, DoFileJob] = {},
         begin: Begin | None = None,
         in_slices: bool = False,
+        own: str = "",
     ) -> None:
-        self.ledger = ledger
+        self.ledger, self._own = ledger, own
         self.rooms = rooms
         self.clock = clock
         self.ids = ids
@@ -104,7 +106,7 @@ class Desk:
         self.ahead = ThinkingAhead(begin, at_once=not in_slices)  # what the room thinks about
         self.unlocked = ""  # the supervisor who has opened a supervised area on this screen
         self._used = ""  # when the last input came: an office left alone locks itself
-        kept = drafts.read(ledger.draft(), rooms)
+        kept = drafts.read(ledger.draft(own), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
         self._draft = _begin_with(kept, hand, ledger.view, resumed=self.resumed)
         self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
@@ -460,12 +462,16 @@ class Desk:
         if given.entry:
             self.recorded = given
             self._draft = steps.step_back(
-                self._draft, self.ledger.view, self.ledger.local, self.rooms
+                self._draft, self.ledger.view, self._find_own, self.rooms
             )
             do = self._say_back(before)
             given = given._replace(answer=replace(given.answer, do=do))
         self._keep(self._draft)
         return given
+
+    def _find_own(self, key: str) -> str | None:
+        """Finds a value that this desk keeps for itself."""
+        return self.ledger.local(self._own + key)
 
     def _say_back(self, before: str) -> Say:
         """Says what is in hand once an act is taken back; `before` is the area until then."""
@@ -492,8 +498,8 @@ class Desk:
             wrong_pins=self._draft.wrong_pins,
             wrong_at=self._draft.wrong_at,
         )
-        step = steps.lay_step(depth, act.id, self.hand)
-        recorded = self.ledger.record(act, drafts.write(after), step)
+        step = {self._own + k: v for k, v in steps.lay_step(depth, act.id, self.hand).items()}
+        recorded = self.ledger.record(act, drafts.write(after), step, self._own)
         if recorded.entry:
             self.recorded = Given(*recorded)
         then = asked.then if asked else None
@@ -590,8 +596,8 @@ class Desk:
         secret = draft.waiting is not None and draft.waiting.asks in common.SECRET
         hand = replace(draft.hand, digits="") if secret else draft.hand
         text = drafts.write(replace(draft, hand=_kept(hand)))
-        if text != self.ledger.draft():
-            self.ledger.keep(text)
+        if text != self.ledger.draft(self._own):
+            self.ledger.keep(text, self._own)
         self._draft = draft
 
 

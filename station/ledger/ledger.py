@@ -74,15 +74,18 @@ class Ledger:
         act: Act[Args],
         draft: bytes | str | None = None,
         kept: Mapping[str, str] = MappingProxyType({}),
+        own: str = "",
     ) -> Recorded:
         """Decides on an act and records it in one transaction with the draft and what is `kept`.
+
+        `own` parts what one hand of this station keeps from what another does.
 
         A refusal records nothing. The same act again gives the same answer and no second
         entry. Raises a Fault with nothing recorded, or an OwnBug.
         """
         local = {**self._handed, **kept}
         if draft is not None:
-            local[DRAFT] = draft if isinstance(draft, str) else draft.decode()
+            local[own + DRAFT] = draft if isinstance(draft, str) else draft.decode()
         rule = rule_for(self.rules, act.kind)
         done = self._history.record(act, rule, local)
         kept = self._store.values
@@ -102,13 +105,13 @@ class Ledger:
 
     # --- what is this station's own
 
-    def draft(self) -> str:
+    def draft(self, own: str = "") -> str:
         """The work in hand as it was kept; empty at first."""
-        return self._store.values.get(DRAFT, "")
+        return self._store.values.get(own + DRAFT, "")
 
-    def keep(self, draft: str) -> None:
+    def keep(self, draft: str, own: str = "") -> None:
         """Keeps the work in hand through a power cut."""
-        self.set_local(DRAFT, draft)
+        self.set_local(own + DRAFT, draft)
 
     def local(self, key: str) -> str | None:
         """A value that is this station's own."""

@@ -7,14 +7,15 @@ shop's own folder may talk to. Nothing opens the file a second time.
 import hashlib
 import sys
 import tempfile
-from collections.abc import Callable, Sequence
-from contextlib import suppress
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager, suppress
 from multiprocessing import AuthenticationError
 from multiprocessing.connection import Client, Connection, Listener
 from pathlib import Path
 from queue import Empty, SimpleQueue
 from secrets import token_bytes
 from threading import Thread
+from typing import NamedTuple, Protocol
 
 import msgspec
 
@@ -23,32 +24,57 @@ from station.ledger.private import make_private
 KEY = "beside.key"  # in the shop's folder, for who may ask
 PATIENCE = 120.0  # seconds until an answer is there: a long history is checked meanwhile
 MAY = frozenset({"state", "codes", "check", "backup", "list-out", "traveller"})
+LINES = "scan"  # the command that goes on, a line at a time
+ENDED = OSError, EOFError, AuthenticationError, msgspec.MsgspecError
 
 
 class CommandAsked(msgspec.Struct, frozen=True):
-    """A command's words, and the folder that its files are named from."""
+    """A command's words, the folder that its files are named from, and whether lines follow."""
 
     words: list[str]
     folder: str
+    lines: bool = False
 
 
 class Reply(msgspec.Struct, frozen=True):
-    """What a command printed, and its exit code."""
+    """What a command printed, and its exit code; or the answer to one of its lines."""
 
     out: str
     told: str
     code: int
 
 
-RunCommand = Callable[[CommandAsked], Reply]
+class TakesLines(Protocol):
+    """A command that goes on: it is handed a line, and answers it, sooner or later."""
+
+    def take(self, text: str) -> None:
+        """Takes one line; the one before was answered."""
+
+    def reply(self) -> Reply | None:
+        """Gives the answer to the newest line once it is there."""
+
+
+class Commands(NamedTuple):
+    """How a command that was asked for is run, and how one begins that lines follow."""
+
+    run: Callable[[CommandAsked], Reply]
+    begin: Callable[[CommandAsked], TakesLines | Reply]
 
 
 class Beside:
-    """Listens for commands; `step` runs them where the file is at home."""
+    """Listens for commands; `step` runs them where the file is at home.
 
-    def __init__(self, data: Path, run: RunCommand) -> None:
-        self._run = run
-        self._asked: SimpleQueue[tuple[Connection, CommandAsked]] = SimpleQueue()
+    Each caller has a thread of its own, which waits for it; `knock` is called on that one
+    whenever there is something for `step` to do.
+    """
+
+    def __init__(
+        self, data: Path, commands: Commands, knock: Callable[[], None] = lambda: None
+    ) -> None:
+        self._commands, self._knock = commands, knock
+        self._asked: SimpleQueue[tuple[_Caller, CommandAsked | str]] = SimpleQueue()
+        self._at_lines: _Caller | None = None
+        self._takes: TakesLines | None = None
         key = token_bytes(32)
         (data / KEY).write_bytes(key)
         make_private(data / KEY)
@@ -61,26 +87,90 @@ class Beside:
     def _listen(self) -> None:
         while True:
             try:
-                caller = self._listener.accept()
-                self._asked.put(
-                    (caller, msgspec.json.decode(caller.recv_bytes(), type=CommandAsked))
-                )
-            except (AuthenticationError, EOFError, ConnectionError, msgspec.MsgspecError):
+                caller = _Caller(self._listener.accept(), self._hear)
+                Thread(target=caller.talk, name="caller", daemon=True).start()
+            except (AuthenticationError, EOFError, ConnectionError):
                 continue
             except OSError:  # closed
                 return
 
-    def step(self) -> None:
-        """Runs what was asked for, and answers it."""
+    def _hear(self, caller: "_Caller", asked: CommandAsked | str) -> None:
+        """Hands on, from a caller's thread, what it asks for."""
+        self._asked.put((caller, asked))
+        self._knock()
+
+    def step(self) -> bool:
+        """Runs what was asked for, and answers it; tells whether there was anything."""
+        self._answer_line()
+        ran = False
         with suppress(Empty):
             while True:
                 caller, asked = self._asked.get_nowait()
-                with suppress(OSError), caller:
-                    caller.send_bytes(msgspec.json.encode(self._run(asked)))
+                ran = True
+                if isinstance(asked, str):
+                    assert self._takes is not None
+                    self._takes.take(asked)
+                    caller.waits_for_line = True
+                    self._answer_line()
+                elif asked.lines:
+                    self._begin(caller, asked)
+                else:
+                    caller.replies.put(self._commands.run(asked))
+        return ran
+
+    def _begin(self, caller: "_Caller", asked: CommandAsked) -> None:
+        """Begins a command that lines follow; there is one at a time."""
+        if self._at_lines is not None and not self._at_lines.has_gone:
+            busy = "Another text station is at work beside the window: end that one first.\n"
+            caller.replies.put(Reply("", busy, 1))
+            return
+        begun = self._commands.begin(asked)
+        if isinstance(begun, Reply):
+            caller.replies.put(begun)
+            return
+        self._at_lines, self._takes = caller, begun
+        caller.replies.put(Reply("", "", 0))
+
+    def _answer_line(self) -> None:
+        """Answers the newest line, once its answer is there."""
+        caller = self._at_lines
+        if caller is not None and self._takes is not None and caller.waits_for_line:
+            reply = self._takes.reply()
+            if reply is not None:
+                caller.waits_for_line = False
+                caller.replies.put(reply)
 
     def close(self) -> None:
         """Listens no more."""
         self._listener.close()
+
+
+class _Caller:
+    """One that asks: its thread reads what it asks for, and hands the answers back to it."""
+
+    def __init__(
+        self, connection: Connection, hear: Callable[["_Caller", CommandAsked | str], None]
+    ) -> None:
+        self.replies: SimpleQueue[Reply] = SimpleQueue()
+        self.waits_for_line = self.has_gone = False
+        self._connection, self._hear = connection, hear
+
+    def talk(self) -> None:
+        """Is the thread: ends when the caller is gone, or its command did not begin."""
+        with suppress(*ENDED), self._connection as connection:
+            asked = msgspec.json.decode(connection.recv_bytes(), type=CommandAsked)
+            self._hear(self, asked)
+            code = self._pass_on()
+            while asked.lines and code == 0:
+                text = connection.recv_bytes().decode("utf-8", "replace")
+                self._hear(self, text)
+                self._pass_on()
+        self.has_gone = True
+
+    def _pass_on(self) -> int:
+        reply = self.replies.get()
+        self._connection.send_bytes(msgspec.json.encode(reply))
+        return reply.code
 
 
 def find_address(data: Path) -> str:
@@ -93,12 +183,39 @@ def find_address(data: Path) -> str:
 
 def ask(data: Path, words: Sequence[str]) -> Reply | None:
     """Asks the running program for a command; None where none that has this shop answers."""
-    asked = CommandAsked(["--data", str(data.resolve()), *words], str(Path.cwd()))
     try:
-        with Client(find_address(data), authkey=(data / KEY).read_bytes()) as program:
-            program.send_bytes(msgspec.json.encode(asked))
-            if not program.poll(PATIENCE):
-                return None
-            return msgspec.json.decode(program.recv_bytes(), type=Reply)
-    except (OSError, EOFError, AuthenticationError, msgspec.MsgspecError):
+        with _call(data, words, lines=False) as program:
+            return _await_reply(program)
+    except ENDED:
         return None
+
+
+def hand_in(data: Path, words: Sequence[str], lines: Iterable[str]) -> Iterator[Reply | None]:
+    """Begins a command that lines follow; gives what is said to it, then to each line.
+
+    None, which is the last then, where no program that has this shop answers any more.
+    """
+    try:
+        with _call(data, words, lines=True) as program:
+            yield (reply := _await_reply(program))
+            for line in lines if reply.code == 0 else ():
+                program.send_bytes(line.encode())
+                yield _await_reply(program)
+    except ENDED:
+        yield None
+
+
+@contextmanager
+def _call(data: Path, words: Sequence[str], *, lines: bool) -> Iterator[Connection]:
+    """Calls the running program. Raises one of ENDED where none answers."""
+    asked = CommandAsked(["--data", str(data.resolve()), *words], str(Path.cwd()), lines)
+    with Client(find_address(data), authkey=(data / KEY).read_bytes()) as program:
+        program.send_bytes(msgspec.json.encode(asked))
+        yield program
+
+
+def _await_reply(program: Connection) -> Reply:
+    """Waits for an answer. Raises one of ENDED where none comes."""
+    if not program.poll(PATIENCE):
+        raise EOFError
+    return msgspec.json.decode(program.recv_bytes(), type=Reply)

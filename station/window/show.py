@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
@@ -21,9 +21,10 @@ if TYPE_CHECKING:
     from station.ledger.ledger import Ledger
     from station.papers.page import Page
     from station.printing.printers import Printers
+    from station.sharing.loop import Loop
     from station.shop.acts import Answer
     from station.shop.faces import Face
-    from station.window.beside import RunCommand
+    from station.window.beside import Beside, Commands
     from station.window.scale import ScaleLine
     from station.window.session import Session
 
@@ -31,10 +32,13 @@ OFTEN_MS = 100  # between two looks whether a command was asked for
 FRAME = 40  # px, a window's title bar at most
 
 
-def open_station(data: Path, at: Clock, run: "RunCommand | None" = None) -> int:
+MakeCommands = Callable[["Loop | None"], "Commands"]
+
+
+def open_station(data: Path, at: Clock, commands: MakeCommands | None = None) -> int:
     """Opens this PC's station and runs until its window is closed; gives the exit code.
 
-    `run` runs a command that is asked for meanwhile.
+    `commands` makes what runs a command that is asked for meanwhile.
     """
     application = find_application()
     window = Window()
@@ -46,7 +50,7 @@ def open_station(data: Path, at: Clock, run: "RunCommand | None" = None) -> int:
     from station.ledger.faults import Fault  # noqa: PLC0415 - after the frame
 
     try:
-        return _run_station(application, window, data, at, run)
+        return _run_station(window, data, at, commands)
     except Fault as fault:
         if QApplication.platformName() not in SILENT:  # who clicked an icon reads no console
             window.show_face(_explain_fault(fault))
@@ -62,9 +66,7 @@ def _explain_fault(fault: "Fault") -> "Face":
     return Face(title=say("Station"), main=(hint,))
 
 
-def _run_station(
-    application: QApplication, window: Window, data: Path, at: Clock, run: "RunCommand | None"
-) -> int:
+def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands | None) -> int:
     """Runs the station in its window."""
     from station import bootstrap  # noqa: PLC0415 - after the frame
     from station.files.backups import keep_before_update  # noqa: PLC0415 - as above
@@ -92,8 +94,8 @@ def _run_station(
         session.when_quiet = keep_house(ledger, at)
         session.start()
         line = listen_to_scale(ledger, session)
-        with commands_beside(data, ledger, run):
-            code = application.exec()
+        with commands_beside(data, session, commands):
+            code = find_application().exec()
         if line is not None:
             line.stop()
         session.stop()
@@ -127,30 +129,61 @@ def keep_house(ledger: "Ledger", at: Clock) -> Callable[[], None]:
     return step
 
 
+class LooksBeside(QObject):
+    """Looks whether a command was asked for: now and then, and at once where one knocks."""
+
+    knocked = Signal()  # from another thread
+
+    def __init__(self, session: "Session") -> None:
+        super().__init__()
+        self._session = session
+        self.beside: Beside | None = None
+        self._timer = QTimer(self)
+        self._timer.setInterval(OFTEN_MS)
+        self._timer.timeout.connect(self.look)
+        self.knocked.connect(self.look, Qt.ConnectionType.QueuedConnection)
+
+    def start(self, beside: "Beside") -> None:
+        """Begins to look."""
+        self.beside = beside
+        self._timer.start()
+
+    @Slot()
+    def look(self) -> None:
+        """Runs what was asked for, and shows what it did."""
+        if self.beside is not None and self.beside.step():
+            self._session.repaint()
+
+    def stop(self) -> None:
+        """Looks no more."""
+        self._timer.stop()
+        if self.beside is not None:
+            self.beside.close()
+        self.beside = None
+
+
 @contextmanager
-def commands_beside(data: Path, ledger: "Ledger", run: "RunCommand | None") -> Iterator[None]:
-    """Runs the commands that are asked for while the window is open."""
-    if run is None:
+def commands_beside(data: Path, session: "Session", make: MakeCommands | None) -> Iterator[None]:
+    """Runs the commands that are asked for while the window is open, and shows what they did."""
+    if make is None:
         yield
         return
     from station import bootstrap  # noqa: PLC0415 - after the frame
     from station.window.beside import Beside  # noqa: PLC0415 - as above
 
+    looks = LooksBeside(session)
     try:
-        beside, timer = Beside(data, run), QTimer()
+        looks.start(Beside(data, make(session.loop), looks.knocked.emit))
     except OSError:  # commands say then that the file is in use, as ever
         logging.getLogger(__name__).exception("no commands beside the window")
         yield
         return
-    timer.timeout.connect(beside.step)
-    timer.start(OFTEN_MS)
-    bootstrap.HELD[data.resolve()] = ledger
+    bootstrap.HELD[data.resolve()] = session.desk.ledger
     try:
         yield
     finally:
         del bootstrap.HELD[data.resolve()]
-        timer.stop()
-        beside.close()
+        looks.stop()
 
 
 def fill_screen(window: Window) -> None:

@@ -6,16 +6,23 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from threading import Thread
 
 import pytest
 
 import station
 from station import bootstrap
-from station.commands.open import run_asked
+from station.commands.main import read_words
+from station.commands.open import make_commands, run_asked
+from station.commands.scan_beside import ScanBeside
+from station.desk.desk import Desk
+from station.shop import codes
+from station.shop.cards import button
 from station.window.beside import KEY, Beside, CommandAsked, ask
 from tests.replay import START, small_shop
 
 NOW = "2026-11-25T10:42:00"
+BATCH = codes.write("batch", "00900", "A")
 
 
 @pytest.fixture
@@ -24,26 +31,45 @@ def shop(tmp_path):
     with bootstrap.open_ledger(data) as ledger:
         bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
         bootstrap.HELD[data.resolve()] = ledger
-        beside = Beside(data, run_asked)
+        beside = Beside(data, make_commands(None))
         yield data, beside
         beside.close()
         del bootstrap.HELD[data.resolve()]
 
 
-def run(shop, *words, folder):
-    """A command in a process of its own, while the window looks now and then."""
-    data, beside = shop
+def started(data, *words, folder):
+    """A command in a process of its own."""
     command = [sys.executable, "-m", "station", *words, "--data", str(data), "--now", NOW]
     ours = {**os.environ, "PYTHONPATH": str(Path(station.__file__).parent.parent)}
-    with subprocess.Popen(
-        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=folder, env=ours
-    ) as process:
+    pipe = subprocess.PIPE
+    return subprocess.Popen(
+        command, stdin=pipe, stdout=pipe, stderr=pipe, text=True, cwd=folder, env=ours
+    )
+
+
+def run(shop, *words, folder, lines=""):
+    """A command from its start to its end, while the window looks now and then."""
+    data, beside = shop
+    with started(data, *words, folder=folder) as process:
+        process.stdin.write(lines)
+        process.stdin.close()
         while process.poll() is None:
             beside.step()
             time.sleep(0.02)
-        assert process.stdout
-        assert process.stderr
         return process.returncode, process.stdout.read(), process.stderr.read()
+
+
+def line_of(shop, process, text):
+    """The answer to one line of a text station, while the window looks now and then."""
+    process.stdin.write(f"{text}\n")
+    process.stdin.flush()
+    answer = []
+    reader = Thread(target=lambda: answer.append(process.stdout.readline()))
+    reader.start()
+    while reader.is_alive():
+        shop[1].step()
+        time.sleep(0.02)
+    return json.loads(answer[0])
 
 
 @pytest.mark.slow
@@ -59,6 +85,71 @@ def test_a_one_pc_shop_is_asked_and_backed_up_while_its_window_is_open(shop, tmp
     code, _, told = run(shop, "pin", "07", folder=tmp_path)  # that one changes something
     assert code == 1
     assert "Another program has shop.db open" in told
+
+
+@pytest.mark.slow
+def test_a_text_station_works_beside_the_window_with_a_hand_of_its_own(shop, tmp_path):
+    """Its line answers at once, its act is in the window's file, and the window keeps its work."""
+    data, _ = shop
+    ledger = bootstrap.HELD[data.resolve()]
+    window = bootstrap.make_desk(ledger, bootstrap.Where(area="popping", worker="05"), lambda: NOW)
+    window.take(BATCH)
+    held = window.hand
+    with started(data, "scan", "--area", "trimming", folder=tmp_path) as process:
+        refused = line_of(shop, process, BATCH)
+        assert refused["happened"] == "Nobody is signed in here"
+        line_of(shop, process, "@worker 05")
+        line_of(shop, process, BATCH)
+        racked = line_of(shop, process, button("on_rack"))
+        assert racked["entry"]
+        assert ledger.view.past(racked["entry"]).act.at == NOW
+        second = run(shop, "scan", folder=tmp_path, lines=f"{BATCH}\n")
+        assert second[0] == 1
+        assert "Another text station is at work beside the window" in second[2]
+        taken_back = line_of(shop, process, button("undo"))
+        assert taken_back["entry"]
+        assert ledger.view.past(racked["entry"]).undone
+        process.stdin.close()
+        assert process.wait(20) == 0
+    assert window.hand == held
+    again = bootstrap.make_desk(ledger, bootstrap.Where(area="popping"), lambda: NOW)
+    assert again.hand.subject == held.subject  # as it is kept for the next start
+
+
+@pytest.mark.slow
+def test_lines_come_through_a_pipe_and_a_mistake_of_ours_ends_none_of_them(
+    shop, tmp_path, monkeypatch
+):
+    lines = f"# a remark\n\n{BATCH}\n@worker 05\n{BATCH}\n"
+    broken = Desk.sign_in
+
+    def sign_in(desk, worker):
+        broken(desk, worker)
+        raise RuntimeError("a bug of ours")
+
+    monkeypatch.setattr(Desk, "sign_in", sign_in)
+    code, out, told = run(shop, "scan", "--area", "trimming", folder=tmp_path, lines=lines)
+    said = [json.loads(text)["happened"] for text in out.splitlines()]
+    assert (code, told, len(said)) == (70, "", 3)
+    assert "Something is wrong in the program" in said[1]
+    assert "00900" in said[2]
+
+
+@pytest.mark.slow
+def test_what_to_cut_is_thought_out_for_a_line_while_the_window_goes_on(shop):
+    """Only the answer waits for it: the window is never held up by a text station."""
+    words = ["scan", "--area", "plan", "--worker", "01", "--data", str(shop[0]), "--now", NOW]
+    taker = ScanBeside.begin(read_words(words), None)
+    used = time.process_time()
+    taker.take(BATCH)
+    waited = 0
+    while (reply := taker.reply()) is None:
+        time.sleep(0.02)
+        waited += 1
+    assert json.loads(reply.out)["happened"]
+    assert waited
+    assert taker._desk.ahead.thought is not None
+    assert time.process_time() - used < 0.5  # the thinking itself is another process's
 
 
 def test_a_file_that_the_window_holds_is_not_mended_but_the_window_is_to_be_closed(shop, tmp_path):
