@@ -123,6 +123,9 @@ def _install(*, tests: bool) -> None:
     if done.returncode:
         raise NotReady("The packages could not be installed: is the network there? Try again.")
     importlib.invalidate_caches()
+    print("Getting ready to read cut files, once …", flush=True)  # noqa: T201 - a command prints
+    code = "from station.cutting.prepare import prepare_reader; prepare_reader()"
+    subprocess.run([sys.executable, "-c", code], check=False, cwd=HOME)  # noqa: S603 - our own Python
 
 
 def _again(*, tests: bool) -> None:

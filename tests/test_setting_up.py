@@ -44,6 +44,8 @@ def test_inside_its_environment_the_packages_are_installed(ran, monkeypatch, tmp
     setting_up.ready(tests=True)
     assert ran[0][1:4] == ["-m", "pip", "install"]
     assert ran[0][-1].endswith("[test]")
+    assert "prepare_reader()" in ran[1][-1]  # not at the first cut file
+    assert len(ran) == 2
 
 
 def test_who_may_not_install_is_told_the_one_line(ran, monkeypatch):

@@ -3,7 +3,7 @@
 import argparse
 import json
 import sys
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from errno import EINVAL
 from pathlib import Path
@@ -189,7 +189,7 @@ def analyse_files(
     machine = machine or CutFileMachine()
     if not is_prepared():
         print("Preparing to read cut files, once on this computer …", file=sys.stderr)
-        prepare_reader()
+        prepare_reader(_make_teller())
     from station.cutting.report import analyse_program, make_report, read_program  # noqa: PLC0415 - compiled by now
 
     setting = make_setting(options, machine.router, machine.pockets, machine.spindle)
@@ -209,6 +209,19 @@ def analyse_files(
     if len(options.files) == 1:
         return json.dumps(results[0]) if results else "", wrong
     return json.dumps({"files": results}) if results else "", wrong
+
+
+def _make_teller() -> Callable[[float], None]:
+    """Makes what tells on standard error how far preparing is, by tenths."""
+    told = 0
+
+    def tell(share: float) -> None:
+        nonlocal told
+        if int(share * 10) > told:
+            told = int(share * 10)
+            print(f"{told * 10} %", file=sys.stderr, flush=True)
+
+    return tell
 
 
 def read_plain_file(file: Path) -> bytes:

@@ -11,7 +11,9 @@ import hashlib
 import os
 import sys
 import tempfile
-from collections.abc import Callable
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from functools import cache
 from importlib import import_module
 from pathlib import Path
@@ -51,17 +53,22 @@ def find_kept_folder() -> Path | None:
     return None
 
 
-DONE = "ready"
-# modules that compile, with the share of the whole time that each takes
+DONE, UNDER_WAY = "ready", "under-way"
+# modules that compile, with the share of the whole time that is over after each
 PARTS = {
-    "read.reader_compiled": 0.4,
-    "geometry.moves": 0.48,
-    "analyse.time": 0.55,
-    "geometry.rings": 0.7,
-    "geometry.strokes": 0.78,
-    "geometry.shapes": 0.9,
+    "read.reader_compiled": 0.51,
+    "geometry.moves": 0.62,
+    "analyse.time": 0.71,
+    "geometry.rings": 0.82,
+    "geometry.strokes": 0.89,
+    "geometry.shapes": 0.96,
     "analyse.drawing": 1.0,
 }
+STEPS = 194  # beginnings and ends of functions while all is compiled, about as long each
+SILENT_S = 15.0  # who says nothing for so long does not compile any more
+LOOK_S = 0.1  # between two looks at how far another one is
+
+Tell = Callable[[float], None]
 
 
 def is_prepared() -> bool:
@@ -70,15 +77,79 @@ def is_prepared() -> bool:
     return folder is not None and (folder / DONE).exists()
 
 
-def prepare_reader(progress: Callable[[float], None] | None = None) -> None:
-    """Compiles what is not kept yet; `progress` gets the part done, 0 to 1.
+def prepare_reader(progress: Tell | None = None) -> None:
+    """Compiles what is not kept yet; `progress` gets the part done, 0 to 1, which never falls.
 
-    Takes ten seconds or more the first time and under a second later. Where nothing may be
-    kept, every start pays for it anew.
+    Takes ten seconds or more the first time and under a second later. While another process does
+    it, this one waits. Where nothing may be kept, every start pays for it anew.
     """
-    for name, done in PARTS.items():
-        import_module(f"station.cutting.{name}")
-        if progress:
-            progress(done)
-    if folder := find_kept_folder():
+    furthest, folder = 0.0, find_kept_folder()
+
+    def tell(share: float) -> None:
+        nonlocal furthest
+        if share > furthest:
+            furthest = share
+            if progress:
+                progress(share)
+
+    if folder and not is_prepared():
+        _wait_for_another(folder / UNDER_WAY, tell)
+    with _noting(folder and folder / UNDER_WAY, tell) as say:
+        _compile(say)
+    if folder:
         (folder / DONE).touch()
+
+
+def _compile(tell: Tell) -> None:
+    """Loads what compiles, step by step."""
+    from numba.core import event  # noqa: PLC0415 - slow, and only what compiles needs it
+
+    class Counter(event.Listener):
+        """Counts the functions that begin to be compiled, and those that are."""
+
+        count = 0
+
+        def on_start(self, _event: object) -> None:
+            self.count += 1
+            tell(min(self.count / STEPS, 1.0))
+
+        on_end = on_start
+
+    with event.install_listener("numba:compile", Counter()):
+        for name, done in PARTS.items():
+            import_module(f"station.cutting.{name}")
+            tell(done)
+
+
+@contextmanager
+def _noting(note: Path | None, tell: Tell) -> Iterator[Tell]:
+    """Keeps the part done in a note as well, for others that wait; takes it away at the end."""
+
+    def tell_both(share: float) -> None:
+        if note:
+            with suppress(OSError):  # another one reads it just now
+                note.write_text(f"{share:.3f}", encoding="ascii")
+        tell(share)
+
+    try:
+        yield tell_both
+    finally:
+        if note:
+            with suppress(OSError):
+                note.unlink()
+
+
+def _wait_for_another(note: Path, tell: Tell) -> None:
+    """Waits as long as another process notes how far it is."""
+    before, since = "", time.monotonic()
+    while time.monotonic() - since < SILENT_S:
+        try:
+            now = note.read_text(encoding="ascii")
+        except FileNotFoundError:
+            return
+        except OSError:  # it is written just now
+            now = ""
+        if now and now != before:
+            before, since = now, time.monotonic()
+            tell(float(now))
+        time.sleep(LOOK_S)

@@ -98,8 +98,26 @@ class NothingCutOut(Message, frozen=True):
     """The text cuts no part out of this material."""
 
 
-Request = ReadCutFile | PlanCutting
+# --- a PC gets ready
+
+
+class GetReady(Message, frozen=True):
+    """Get this PC ready to read cut files, once."""
+
+
+class GotReady(Message, frozen=True):
+    """It is ready."""
+
+
+Request = ReadCutFile | PlanCutting | GetReady
 Outcome = (
-    CutFileRead | AlreadyTaken | Unreadable | UnitsMissing | NothingCutOut | CuttingPlan | Failed
+    CutFileRead
+    | AlreadyTaken
+    | Unreadable
+    | UnitsMissing
+    | NothingCutOut
+    | CuttingPlan
+    | GotReady
+    | Failed
 )
 Report = Callable[[str, float], None]  # a job calls it with its stage and the part done, 0 to 1

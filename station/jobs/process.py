@@ -13,12 +13,21 @@ from typing import IO
 
 import msgspec
 
-from station.jobs.messages import Failed, Outcome, Progress, ReadCutFile, Report, Request
+from station.jobs.messages import (
+    Failed,
+    GetReady,
+    Outcome,
+    Progress,
+    ReadCutFile,
+    Report,
+    Request,
+)
 from station.planning.messages import PlanCutting
 
 JOBS: dict[type[Request], str] = {  # the `run` there
     ReadCutFile: "station.jobs.read_cut_file",
     PlanCutting: "station.planning.think",
+    GetReady: "station.jobs.get_ready",
 }
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off

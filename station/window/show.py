@@ -17,6 +17,8 @@ from station.look.window import Window
 from station.shop.words import clock, say
 
 if TYPE_CHECKING:
+    from station.jobs.messages import GetReady
+    from station.jobs.process import ProcessJob
     from station.ledger.faults import Fault
     from station.ledger.ledger import Ledger
     from station.papers.page import Page
@@ -28,6 +30,7 @@ if TYPE_CHECKING:
     from station.window.scale import ScaleLine
     from station.window.session import Session
 
+QUIET_MS = 2000  # after the frame stands: this PC gets ready beside what it is opened for
 OFTEN_MS = 100  # between two looks whether a command was asked for
 FRAME = 40  # px, a window's title bar at most
 
@@ -77,7 +80,7 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
     from station.window.session import Session  # noqa: PLC0415 - only when it is used
 
     log_into(find_log(data))
-    with bootstrap.open_ledger(data) as ledger:
+    with getting_ready(ProcessJob), bootstrap.open_ledger(data) as ledger:
         keep_before_update(ledger, at())
         bootstrap.set_up_shop(ledger, at())
         where = first_run.find_where(ledger, window, at())
@@ -100,6 +103,25 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
             line.stop()
         session.stop()
         return code
+
+
+@contextmanager
+def getting_ready(begin: "Callable[[GetReady], ProcessJob]") -> Iterator[None]:
+    """Gets this PC ready to read cut files beside the screen, at its first opening alone."""
+    from station.cutting.prepare import is_prepared  # noqa: PLC0415 - after the frame
+    from station.jobs.messages import GetReady  # noqa: PLC0415 - as above
+
+    jobs: list[ProcessJob] = []
+    timer = QTimer(singleShot=True)
+    timer.timeout.connect(lambda: None if is_prepared() else jobs.append(begin(GetReady())))
+    timer.start(QUIET_MS)
+    try:
+        yield
+    finally:
+        timer.stop()
+        for job in jobs:  # what is compiled by then is kept
+            if not job.is_over():
+                job.stop()
 
 
 def listen_to_scale(ledger: "Ledger", session: "Session") -> "ScaleLine | None":

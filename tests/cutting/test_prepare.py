@@ -4,11 +4,13 @@ import os
 import shutil
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 import station
+from station.cutting import prepare
 from station.cutting.prepare import is_prepared, prepare_reader
 
 HOME = Path(station.__file__).parent.parent
@@ -75,6 +77,49 @@ def test_preparing_tells_how_far_it_is_and_is_remembered():
     assert seen == sorted(seen)
     assert seen[-1] == 1.0
     assert is_prepared()
+
+
+TOLD = """
+from station.cutting.prepare import prepare_reader
+prepare_reader(lambda share: print(share, flush=True))
+"""
+
+
+@pytest.mark.slow
+def test_the_first_preparation_tells_how_far_it_is_and_a_second_process_waits_for_it(tmp_path):
+    """Its steps are small and about even: no half minute at 0 %, no leap to the end."""
+    environment = {**os.environ, **dict.fromkeys(CACHES, str(tmp_path)), "PYTHONPATH": str(HOME)}
+
+    def begin():
+        return subprocess.Popen(
+            [sys.executable, "-c", TOLD], env=environment, cwd=HOME, stdout=subprocess.PIPE,
+            text=True,
+        )  # fmt: skip
+
+    with begin() as first:
+        started = float(first.stdout.readline())
+        with begin() as second:
+            shares = [started, *map(float, first.stdout)]
+            waited = [float(line) for line in second.stdout]
+    assert shares == sorted(shares)
+    assert 0 < shares[0] < 0.05
+    assert max(b - a for a, b in pairwise(shares)) < 0.05
+    assert shares[-1] == 1.0
+    assert waited == sorted(waited)
+    assert waited[-1] == 1.0
+    assert len(waited) > 10
+    (folder,) = tmp_path.rglob("compiled-*")
+    assert {f.name for f in folder.iterdir() if f.is_file()} == {"ready"}
+
+
+def test_who_was_killed_while_it_prepared_stops_nobody(tmp_path, monkeypatch):
+    note, told, now = tmp_path / "under-way", [], [0.0]
+    note.write_text("0.400", encoding="ascii")
+    monkeypatch.setattr(prepare.time, "monotonic", lambda: now[0])
+    monkeypatch.setattr(prepare.time, "sleep", lambda _s: now.__setitem__(0, now[0] + 1))
+    prepare._wait_for_another(note, told.append)
+    assert told == [0.4]
+    assert now[0] < 2 * prepare.SILENT_S
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="folders are told apart by name there")

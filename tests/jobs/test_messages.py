@@ -10,6 +10,8 @@ from station.jobs.messages import (
     AlreadyTaken,
     CutFileRead,
     Failed,
+    GetReady,
+    GotReady,
     Message,
     NothingCutOut,
     Pocket,
@@ -39,13 +41,14 @@ OUTCOMES = (
         laying=Laying(slugs=(((0.0, 0.0), (9.0, 0.0), (0.0, 9.0)),), popping=(1, 0)),
         path=PackedPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
     ),
-    AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(), NothingCutOut(),
+    GotReady(), AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(),
+    NothingCutOut(),
     Failed(file="a.nc", why="No such file"),
 )  # fmt: skip
 
 
 def test_every_message_is_tried_here():
-    tried = {type(m) for m in (REQUEST, Progress(stage="read", share=0.5), *OUTCOMES)}
+    tried = {type(m) for m in (REQUEST, GetReady(), Progress(stage="read", share=0.5), *OUTCOMES)}
     assert tried == set(Message.__subclasses__())
 
 

@@ -3,6 +3,7 @@
 import logging
 import subprocess
 import sys
+from types import SimpleNamespace
 
 import pytest
 from PySide6.QtCore import QLocale
@@ -10,6 +11,8 @@ from PySide6.QtCore import QLocale
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
+from station.cutting import prepare
+from station.jobs.messages import GetReady
 from station.ledger.faults import Fault
 from station.look import inspect
 from station.look.window import Window
@@ -142,6 +145,23 @@ def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
     assert (tmp_path / "shop.db").exists()
     logging.getLogger("station").error("a fault of ours")  # the log is made by its first line
     assert "a fault of ours" in (tmp_path / "station.log").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("prepared", [False, True])
+def test_a_pc_gets_ready_to_read_cut_files_at_its_first_opening(qtbot, monkeypatch, prepared):
+    begun, stopped = [], []
+
+    def begin(request):
+        begun.append(request)
+        return SimpleNamespace(is_over=lambda: False, stop=lambda: stopped.append(request))
+
+    monkeypatch.setattr(prepare, "is_prepared", lambda: prepared)
+    monkeypatch.setattr(show, "QUIET_MS", 1)
+    with show.getting_ready(begin):
+        qtbot.wait(50)
+        assert begun == ([] if prepared else [GetReady()])
+        assert stopped == []
+    assert stopped == begun
 
 
 def too_new(ledger):
