@@ -16,6 +16,7 @@ from PySide6.QtTest import QTest
 
 from station.look import inspect
 from station.look.shop_time import SHOP_TIME
+from station.look.style import Style, find_scale
 from station.look.window import Window
 from station.window.session import Session
 from station.window.show import find_application
@@ -233,10 +234,12 @@ class Looking:
         self.session = Session(self.window, self.stage.desk)
 
     def open(self, size: tuple[int, int]) -> None:
-        """Opens the window in a size."""
+        """Opens the window in a size, and waits until it is built in the scale of that."""
         self.window.resize(*size)
         self.window.show()
         QTest.qWaitForWindowExposed(self.window)
+        while Style.scale != find_scale(*size):
+            QTest.qWait(20)
 
     def send(self, *lines: str) -> None:
         """Sends codes by name, and typed texts."""

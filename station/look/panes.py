@@ -16,6 +16,7 @@ from station.look.blocks.cards import CardsBlock
 from station.look.blocks.charts import BandsBlock, FlowBlock, PlacesBlock
 from station.look.blocks.decision import DecisionBlock
 from station.look.blocks.drawings import PartBlock, SheetBlock
+from station.look.blocks.keys import KeysBlock
 from station.look.blocks.letters import LettersBlock
 from station.look.blocks.mailer import MailerBlock
 from station.look.blocks.path import PathBlock
@@ -54,6 +55,7 @@ WIDGETS: dict[type, Callable[[Send], PaintedBlock[Any]]] = {
     faces.Pairs: PairsBlock,
     faces.Hint: HintBlock,
     faces.Decision: DecisionBlock,
+    faces.Keys: KeysBlock,
     faces.Asked: AskedBlock,
     faces.Letters: LettersBlock,
     faces.Places: PlacesBlock,

@@ -206,6 +206,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (749, "next_problem", "The next problem"),
             (750, "as_proposed", "As proposed"),
             (751, "path_pieces", "The sheet as it comes off"),
+            (758, "path_layers", "Layers of the path"),
             (752, "read_all", "Read all lists"),
             (753, "still_missing", "What is missing"),
             (754, "not_made", "Sheets not made"),

@@ -48,7 +48,7 @@ class Cell:
 
 @dataclass(frozen=True, kw_only=True)
 class Press:
-    """A large button. `style`: primary, plain, or off (shown, but cannot be pressed)."""
+    """A button. `style`: primary, plain, off (cannot be pressed), or chosen (of keys)."""
 
     label: Text
     code: str
@@ -83,6 +83,14 @@ class Table:
     rows: tuple[Row, ...]
     title: Text = ""
     thin: bool = False  # many rows of one line each
+
+
+@dataclass(frozen=True, kw_only=True)
+class Keys:
+    """Small buttons in rows of `across`, for what stands beside them; one may be `chosen`."""
+
+    presses: tuple[Press, ...]
+    across: int = 3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -153,10 +161,11 @@ class PathDrawing:
 
     `bits` are (number, diameter in mm); `bands` the depth in mm at which each band of the
     strokes ends, the first band being number 1; `seconds` the whole path with its pauses.
-    `asked` is the n-th thing that a card asked of it: play, back, on, speed, in, out, all,
-    pieces, layers, or "layer 3". Under the strokes lie the pieces of `revision` with their tabs,
-    `numbers` in the order of its `placed`, and `slugs`. A touch sends a place in mm; a mark that
-    is chosen anew is brought closer.
+    `asked` is the n-th thing that was asked of it: play, back, on, speed, in, out, all,
+    look (at the mark that is chosen), or "layer 3". Under the strokes lie the pieces of
+    `revision` with their tabs, `numbers` in the order of its `placed`, and `slugs`; with
+    `comes_off` these alone are drawn, as they come off the sheet. `layers`: a key for each stands
+    over it. A touch sends a place in mm, and is where it comes closer then.
     """
 
     length_mm: float
@@ -171,6 +180,8 @@ class PathDrawing:
     revision: Revision | None = None
     slugs: tuple[Loop, ...] = ()
     numbers: tuple[int, ...] = ()
+    layers: bool = False
+    comes_off: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -375,6 +386,7 @@ Block = (
     | Pairs
     | Hint
     | Decision
+    | Keys
     | Asked
     | Letters
     | Places

@@ -300,7 +300,9 @@ STORY: tuple[TourStep, ...] = (
         name="office-path-played",
         scans=(
             "button path_all",
+            "button path_layers",
             "button row_2",
+            "button path_layers",
             "button path_speed",
             "button path_play",
             "@after 1",

@@ -252,6 +252,7 @@ def test_cards_ask_the_path_each_time_they_are_scanned(stage):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
     office(stage, "button read_file", BIRCH, ST120, "button show_path")
+    office(stage, "button path_layers")
     asked = []
     for card in ("button path_in", "button path_in", "button row_2", "button path_play"):
         assert office(stage, card)[0] == "good"
@@ -263,7 +264,7 @@ def test_cards_ask_the_path_each_time_they_are_scanned(stage):
 @pytest.mark.parametrize(
     ("card", "said", "do"),
     [
-        ("path_play", "Play or pause: done", "It plays while its key says “Pause”."),
+        ("path_play", "Play the path, or pause", "Look it over."),
         ("row_2", "Layer 2", "It is shown while its key is ticked."),
         ("path_in", "Closer", "Look it over."),
     ],
@@ -271,7 +272,7 @@ def test_cards_ask_the_path_each_time_they_are_scanned(stage):
 def test_the_answer_claims_no_more_than_the_screen_shows(stage, card, said, do):
     folder_with(stage, "ST120-SET-A.nc")
     new_cut_file(stage)
-    office(stage, "button read_file", BIRCH, ST120, "button show_path")
+    office(stage, "button read_file", BIRCH, ST120, "button show_path", "button path_layers")
     for _ in range(2):
         answer = stage.send(f"button {card}").answer
         assert (str(answer.said), str(answer.do)) == (said, do)

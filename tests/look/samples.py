@@ -15,6 +15,7 @@ from station.shop.faces import (
     Flow,
     Header,
     Hint,
+    Keys,
     Layer,
     Letters,
     Listing,
@@ -403,8 +404,17 @@ def path() -> Face:
         marks=(NumberMark(number=1, x_mm=320, y_mm=320, tone="stop"),),
         note=say("Drawn within {mm} mm. Touch a layer to hide it.", mm="0.1"),
     )
+    names = {"path_in": "Closer", "path_out": "Farther", "path_all": "Whole sheet",
+             "path_play": "Play, pause", "path_pieces": "As it comes off"}  # fmt: skip
+    keys = Keys(
+        presses=tuple(
+            Press(label=say(label), code=button(name), style="chosen" if n == 3 else "plain")
+            for n, (name, label) in enumerate(names.items())
+        )
+    )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
-    return Face(title=say("Office"), main=(block,), presses=(back,), weights=(1, 0, 0))
+    return Face(title=say("Office"), main=(block,), side=(keys,), presses=(back,),
+                weights=(76, 0, 24))  # fmt: skip
 
 
 def form() -> Face:

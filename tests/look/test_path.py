@@ -7,16 +7,17 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QImage, QPainter, QTransform, QWheelEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QGestureEvent, QPinchGesture
 from samples import path
 
 from station.look import inspect
+from station.look.blocks.keys import KeysBlock
 from station.look.blocks.path import PathBlock
 from station.look.blocks.pieces import draw_marks
 from station.look.shop_time import SHOP_TIME
 from station.look.widgets import Touch
 from station.look.window import Window
-from station.shop.faces import NumberMark
+from station.shop.faces import NumberMark, PathDrawing
 from station.shop.strokes import Stroke
 
 
@@ -35,6 +36,15 @@ def touch(block: PathBlock, name: str) -> None:
     QTest.mouseClick(key, Qt.MouseButton.LeftButton)
 
 
+def show(window: Window, **changed: object) -> PathDrawing:
+    """Shows the same path otherwise."""
+    (drawing,) = path().main
+    assert isinstance(drawing, PathDrawing)
+    after = replace(drawing, **changed)
+    window.show_face(replace(path(), main=(after,)))
+    return after
+
+
 @pytest.mark.parametrize(
     ("hidden", "left"),
     [
@@ -46,22 +56,19 @@ def touch(block: PathBlock, name: str) -> None:
         (["Rapids", "0 to 2.25"], [2, 4]),
     ],
 )
-def test_a_touched_layer_is_hidden(block: PathBlock, hidden: list[str], left: list[int]) -> None:
-    touch(block, "Layers")
+def test_a_touched_layer_is_hidden(
+    block: PathBlock, window: Window, hidden: list[str], left: list[int]
+) -> None:
+    show(window, layers=True)
     for name in hidden:
         touch(block, name)
     shown = [n for n, (stroke, _) in enumerate(block.lines) if block._is_shown(stroke)]
     assert shown == left
 
 
-def test_a_card_does_what_a_key_does_once_and_the_rest_stays(
-    block: PathBlock, window: Window
-) -> None:
-    shown = path()
-    (drawing,) = shown.main
-
+def test_what_is_asked_is_done_once_and_the_rest_stays(block: PathBlock, window: Window) -> None:
     def card(count: int, act: str) -> None:
-        window.show_face(replace(shown, main=(replace(drawing, asked=(count, act)),)))
+        show(window, asked=(count, act))
 
     card(1, "in")
     once = block.view.zoom
@@ -78,7 +85,7 @@ def test_a_card_does_what_a_key_does_once_and_the_rest_stays(
     card(5, "all")
     assert block.view.zoom == 1
     card(6, "back")
-    assert block.at_s < drawing.seconds
+    assert block.at_s < 30.0
 
 
 def test_a_hole_that_is_drilled_is_a_dot(block: PathBlock, window: Window) -> None:
@@ -93,8 +100,8 @@ def test_a_hole_that_is_drilled_is_a_dot(block: PathBlock, window: Window) -> No
     assert picture.pixel(at) != picture.pixel(aside)
 
 
-def test_what_is_hidden_is_not_painted(block: PathBlock) -> None:
-    touch(block, "Layers")
+def test_what_is_hidden_is_not_painted(block: PathBlock, window: Window) -> None:
+    show(window, layers=True)
     before = block.grab().toImage()
     for name in ("Bit 1", "Bit 2", "Rapids"):
         touch(block, name)
@@ -114,14 +121,72 @@ def test_a_wheel_brings_the_place_under_it_closer(block: PathBlock) -> None:
     assert (after.x(), after.y()) == pytest.approx((at.x(), at.y()))
 
 
+def place(block: PathBlock, x: float, y: float) -> QPointF:
+    """Where a place of the sheet stands now, px."""
+    return block.view.map_onto(QRectF(block.picture)).map(QPointF(x, y))
+
+
+def test_two_fingers_bring_what_lies_between_them_closer_and_move_it(
+    block: PathBlock, window: Window
+) -> None:
+    window.move(90, 70)
+    at = place(block, 320, 320)
+    before = block.view.zoom
+
+    def pinch(times: float, to: QPointF, was: QPointF) -> None:
+        gesture = QPinchGesture()
+        gesture.setScaleFactor(times)
+        gesture.setCenterPoint(block.mapToGlobal(to))
+        gesture.setLastCenterPoint(block.mapToGlobal(was))
+        gesture.setChangeFlags(QPinchGesture.ChangeFlag.CenterPointChanged)
+        QApplication.sendEvent(block, QGestureEvent([gesture]))
+
+    pinch(3.0, at, at)
+    assert block.view.zoom == pytest.approx(3 * before)
+    after = place(block, 320, 320)
+    assert (after.x(), after.y()) == pytest.approx((at.x(), at.y()), abs=1)
+    pinch(1.0, at + QPointF(30, -20), at)
+    moved = place(block, 320, 320) - after
+    assert (moved.x(), moved.y()) == pytest.approx((30, -20), abs=1)
+
+
+def test_closer_goes_to_the_place_that_was_touched(block: PathBlock, window: Window) -> None:
+    sent: list[str] = []
+    window.sent.connect(sent.append)
+    at = place(block, 800, 400).toPoint()
+    QTest.mouseClick(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
+    (code,) = sent
+    x, y = (float(word) for word in code.split()[1:])
+    assert (x, y) == pytest.approx((800, 400), abs=2)
+    show(window, asked=(1, "in"))
+    assert (block.view.middle.x(), block.view.middle.y()) == pytest.approx((800, 400), abs=2)
+
+
+def test_a_problem_that_is_looked_at_stands_in_the_middle(
+    block: PathBlock, window: Window
+) -> None:
+    mark = NumberMark(number=1, x_mm=320, y_mm=320, chosen=True)
+    for count in (1, 2):
+        show(window, marks=(mark,), asked=(count, "look"))
+        assert (block.view.middle.x(), block.view.middle.y()) == (320, 320)
+        assert block.view.zoom >= 8
+        block.view.drag(QPointF(200, 100), QRectF(block.picture))
+
+
+def test_the_sheet_fills_the_screen(block: PathBlock, window: Window) -> None:
+    sheet = block.view.map_onto(QRectF(block.picture)).mapRect(QRectF(0, 0, 1000, 500))
+    assert (window.width(), window.height()) == (1366, 768)
+    assert sheet.width() * sheet.height() > 0.36 * 1366 * 768
+
+
 def test_closer_drag_and_back_to_the_whole_sheet(block: PathBlock) -> None:
-    touch(block, "Closer")
+    block.do_act("in")
     middle, scale = block.view.middle.x(), block.view.pixels_per_mm(QRectF(block.picture))
     start = block.picture.center()
     QTest.mousePress(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, start)
     QTest.mouseMove(block, start - QPoint(40, 0))
     assert block.view.middle.x() == pytest.approx(middle + 40 / scale)
-    touch(block, "Whole sheet")
+    block.do_act("all")
     assert (block.view.zoom, block.view.middle.x()) == (1.0, 500)
 
 
@@ -142,32 +207,39 @@ def test_it_plays_by_the_clock_and_stands_at_the_end(
     now = [100.0]
     monkeypatch.setattr(SHOP_TIME, "now", lambda: now[0])
     assert not block.timer.isActive()
-    touch(block, "Speed × 60")
+    block.do_act("speed")
     assert block.speed == 10
-    touch(block, "Play")
+    block.do_act("play")
     assert (block.at_s, block.timer.isActive()) == (0.0, True)
     now[0] += 1.2
     block.timer.timeout.emit()
     assert block.at_s == pytest.approx(12.0)
-    touch(block, "Pause")
+    block.do_act("play")
     assert not block.timer.isActive()
-    touch(block, "Onward")
+    block.do_act("on")
     assert block.at_s == pytest.approx(12.6)
-    touch(block, "Play")
+    block.do_act("play")
     now[0] += 5
     block.timer.timeout.emit()
     assert (block.at_s, block.timer.isActive()) == (30.0, False)
 
 
 def test_a_touch_on_the_time_line_goes_there(block: PathBlock) -> None:
-    at = QPoint(block.width() // 2, block.time_line.center().y())
+    block.grab()  # it is drawn where it is touched
+    bar = block._bar
+    at = QPoint(bar.center().x(), block.time_line.center().y())
     QTest.mouseClick(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
     assert block.at_s == pytest.approx(15, abs=0.1)
 
 
 def test_every_key_is_reached_and_large_enough(window: Window, block: PathBlock) -> None:
+    show(window, layers=True)
     stops = window.body.list_stops()
-    assert {k for k in block.findChildren(Touch) if k.isVisible()} <= set(stops)
+    (keys,) = window.findChildren(KeysBlock)
+    for some in (block, keys):
+        found = {k for k in some.findChildren(Touch) if k.isVisible()}
+        assert len(found) >= 5
+        assert found <= set(stops)
     assert inspect.list_problems(window) == []
 
 

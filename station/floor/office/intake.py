@@ -22,6 +22,8 @@ from station.shop.rooms import Do, Dropped, FileJob, Input, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
 
+LAYERS = good(say("Layers of the path"), say("Touch one to hide it, or to show it again."))
+OFF = good(say("The sheet as it comes off"), say("Look it over."))
 PATH = frozenset(name for name in BUTTONS if name.startswith("path_"))
 UNITS = ("mm", "inch")  # by row, where the text does not say
 NOTHING_THERE = refuse(say("There is nothing in that row"), say("Touch a row."))
@@ -119,7 +121,7 @@ def _look_over(
         return handle_holding(hand, read, given, name)
     if isinstance(given, Point):
         return look_at_place(hand, read, given)
-    if held.drawn and (name in PATH or row is not None):
+    if held.drawn and (name in PATH or (held.layers and row is not None)):
         return _ask_path(hand, name, row)
     if row is not None:
         return look_at_row(hand, read, row)
@@ -175,20 +177,19 @@ def _choose_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
 def _ask_path(hand: OfficeHand, name: str, row: int | None) -> Took:
     """Asks the drawn path to be played, to come closer, to show a layer or not."""
     held = hand.work.intake
+    if name == "path_layers":
+        return Took(_hold(hand, replace(held, layers=not held.layers, comes_off=False)), LAYERS)
+    if name == "path_pieces":
+        return Took(_hold(hand, replace(held, comes_off=not held.comes_off, layers=False)), OFF)
     act = name.removeprefix("path_") if row is None else f"layer {row + 1}"
     after = _hold(hand, replace(held, asked=(held.asked[0] + 1, act)))
     return Took(after, _say_of_path(name, row))
 
 
 def _say_of_path(name: str, row: int | None) -> Answer:
-    """The screen alone knows whether it plays and what it shows: the keys on it tell."""
+    """The screen alone knows whether it plays and what it shows: the drawing tells."""
     if row is not None:
         return good(say("Layer {n}", n=row + 1), say("It is shown while its key is ticked."))
-    if name == "path_play":
-        return good(
-            say("Play or pause: done"),
-            say("It plays while its key says “{pause}”.", pause=say("Pause")),
-        )
     return good(Say(BUTTONS[name].words), say("Look it over."))
 
 

@@ -22,6 +22,7 @@ from station.shop.faces import (
     Entry,
     Face,
     Hint,
+    Keys,
     Letters,
     Listing,
     NumberMark,
@@ -218,15 +219,40 @@ def _show_path(hand: OfficeHand, read: ReadText) -> Face:
         revision=revision,
         slugs=read.laying.slugs,
         numbers=tuple(range(1, len(revision.placed) + 1)),
+        layers=hand.work.intake.layers,
+        comes_off=hand.work.intake.comes_off,
     )
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
     on = Press(label=say("Next problem"), code=button("next_problem"))
-    side = _list_problems(hand, read)
-    presses = (back, *((on,) if side else ()), LEAVE)
-    face = _make_face(hand, block, side=side, presses=presses)
-    return replace(face, weights=(76, 0, 24)) if side else face
+    told = _list_problems(hand, read)
+    presses = (back, *((on,) if told else ()), LEAVE)
+    face = _make_face(hand, block, side=(_make_keys(hand), *told), presses=presses)
+    return replace(face, weights=(76, 0, 24))
 
 
+def _make_keys(hand: OfficeHand) -> Keys:
+    """Makes the keys that bring the path closer, play it, and choose what is drawn of it."""
+    held = hand.work.intake
+    chosen = {"path_layers": held.layers, "path_pieces": held.comes_off}
+    return Keys(
+        presses=tuple(
+            Press(label=label, code=button(name), style="chosen" if chosen.get(name) else "plain")
+            for name, label in PATH_KEYS.items()
+        )
+    )
+
+
+PATH_KEYS: dict[str, Text] = {
+    "path_in": say("Closer"),
+    "path_out": say("Farther"),
+    "path_all": say("Whole sheet"),
+    "path_play": say("Play, pause"),
+    "path_back": say("Back"),
+    "path_on": say("Onward"),
+    "path_speed": say("Speed"),
+    "path_layers": say("Layers"),
+    "path_pieces": say("As it comes off"),
+}
 TONES: dict[str, Tone] = {"stop": "stop", "look": "attention", "know": "quiet"}
 
 
@@ -362,7 +388,8 @@ def _say_problem(problem: TextProblem) -> Text:
 
 def _code_problem(hand: OfficeHand, problem: TextProblem, row: int) -> str:
     """Gives what a touch on a problem sends: its row, or its place where rows are layers."""
-    if not hand.work.intake.drawn:
+    held = hand.work.intake
+    if not (held.drawn and held.layers):
         return button(f"row_{row}")
     return f"@place {problem.at[0]:.1f} {problem.at[1]:.1f}" if problem.at else ""
 

@@ -36,7 +36,10 @@ def look_at_place(hand: OfficeHand, read: ReadText, place: Point) -> Took | None
         if p.at and math.dist(p.at, place) <= NEAR_MM
     ]
     if not near:
-        return Took(hand, notice(say("No problem lies there"), say("Touch a number.")))
+        do = say("Touch a number.")
+        if hand.work.intake.drawn:
+            do = say("Touch a number, or bring this place closer.")
+        return Took(hand, notice(say("No problem lies there"), do))
     least = min(near)[0]
     here = [number for away, number in near if away <= least + 1.0]
     after = [number for number in here if number > hand.work.intake.problem]
@@ -50,11 +53,12 @@ def find_page(hand: OfficeHand, read: ReadText) -> int:
 
 
 def _look_at(hand: OfficeHand, read: ReadText, number: int) -> Took:
-    """Looks at a problem by its number: its page of the list, its place on the drawing."""
+    """Looks at a problem by its number: its page of the list, its place brought closer."""
     if not 1 <= number <= len(read.told):
         return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
     problem = read.told[number - 1]
-    held = replace(hand.work.intake, problem=number)
+    asked = hand.work.intake.asked[0] + 1, "look"
+    held = replace(hand.work.intake, problem=number, asked=asked)
     after = replace(hand, work=replace(hand.work, intake=held, page=(number - 1) // PAGE))
     do = (
         say("It is marked on the drawing.") if problem.at else say("It has no place on the sheet.")

@@ -81,6 +81,8 @@ class Intake:
     read: ReadText | None = None
     opened: OpenCutFile | None = None  # what was read, to be read again otherwise
     drawn: bool = False  # its path is looked at
+    layers: bool = False  # with keys for its layers
+    comes_off: bool = False  # what comes off the sheet is drawn instead of the path
     how: str = ""  # how it is read is looked at: "list", or the number of the row that is asked
     holding: bool = False  # its hold-downs are looked at
     held: int | None = None  # the hold-down that is moved

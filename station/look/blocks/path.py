@@ -21,15 +21,17 @@ from station.look.marks import draw_bar, draw_tick
 from station.look.shop_time import SHOP_TIME
 from station.look.style import GAP, TARGET, palette, px
 from station.look.widgets import PaintedBlock, Send, Touch
-from station.look.written import CENTRE, LEFT, TextPage
+from station.look.written import CENTRE, LEFT, TextPage, write_line
 from station.shop.faces import PathDrawing
 from station.shop.strokes import AIR, RAPID, Stroke
 from station.shop.words import length, say
 
 LEAST = 160  # px high, the drawing
 CHIP = 132  # px wide at least, a layer's key
-TIME = 40  # px high, the time line with the time over it
+TIME = 34  # px high, the time with its line
+CLOCK, BAR, LINE = 176, 200, 14  # px: wide for the time, wide at least for its line; its height
 SHADES = (0.35, 0.55, 0.75, 1.0)  # how strong a bit's colour is: shallow to deep
+SWATCH = 40  # px wide, a bit's colours
 THIN = 1.2  # px, a cut is drawn no thinner
 CLOSE = 8.0  # times closer than the whole sheet, where a problem is looked at
 DRAGGED = 6  # px: what moves less is a touch
@@ -38,8 +40,6 @@ SPEEDS = (60, 10, 1)  # seconds of the path in a second
 STEP = 0.02  # share of the path that one touch goes on or back
 ZOOM = 1.6  # times closer with a touch
 NOTCH = 120.0  # what a wheel tells for one notch
-
-KEYS = ("play", "back", "on", "speed", "in", "out", "all", "layers", "pieces")
 
 Layer = tuple[str, int]  # ("bit", its number) or ("band", its number)
 
@@ -57,7 +57,10 @@ class LayerKey(Touch):
 
 
 class PathBlock(PaintedBlock[PathDrawing]):
-    """Shows keys for layers over the drawing; under it what plays it and brings it closer."""
+    """Shows the drawing, keys for layers over it, the time under it.
+
+    What plays it and brings it closer stands elsewhere, or is a card, and is asked of it.
+    """
 
     def __init__(self, send: Send) -> None:
         super().__init__(send)
@@ -66,18 +69,13 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.at_s, self.speed = 0.0, SPEEDS[0]
         self.lines: list[tuple[Stroke, QPolygonF]] = []
         self.layers: list[LayerKey] = []
-        self.keys = [self._make_key(code) for code in KEYS]
-        self.pieces_shown, self.layers_shown = False, False
-        self.picture, self.time_line = QRect(), QRect()
+        self.picture, self.time_line, self._bar = QRect(), QRect(), QRect()
+        self.touched: QPointF | None = None  # mm: what comes closer then
         self._since, self._dragged, self._pressed = 0.0, QPointF(), QPointF()
+        self._pinched = False  # two fingers: no touch and no drag
         self.timer = QTimer(self, interval=EACH_MS)
         self.timer.timeout.connect(self._go_on)
         self.grabGesture(Qt.GestureType.PinchGesture)
-
-    def _make_key(self, code: str) -> Touch:
-        key = Touch(self, self.do_act, code)
-        key.ground, key.edge = palette().paper, palette().line
-        return key
 
     def show_block(self, block: PathDrawing) -> None:
         """Shows a path: the whole of it, every layer; or does what a card asks of it."""
@@ -88,7 +86,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.timer.stop()
         self.hidden.clear()
         self.at_s = block.seconds
-        self.view = SheetView(block.length_mm, block.width_mm)
+        self.view, self.touched = SheetView(block.length_mm, block.width_mm), None
         self.lines = [
             (s, QPolygonF([QPointF(x, y) for x, y, _ in s.points])) for s in block.strokes
         ]
@@ -99,36 +97,24 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.block = block
         if block.asked != before.asked:
             self.do_act(block.asked[1])
-        chosen = next((m for m in block.marks if m.chosen), None)
-        if chosen and chosen not in before.marks:
-            self.view.look_at(QPointF(chosen.x_mm, chosen.y_mm), CLOSE)
         if block != before:
+            self.place_children(self.find_page(self.width()))
             self.update()
 
     def lay_out(self, page: TextPage, block: PathDrawing) -> None:
-        """Keeps room for the keys and the least drawing; the note stands at the foot."""
-        page.height = px(TARGET + GAP) + px(TIME) + px(LEAST)
+        """Keeps room for the least drawing and the time; the note stands at the foot."""
+        page.height = px(TIME) + px(LEAST)
         page.put_below(block.note, 14, tone="quiet")
 
     def place_children(self, page: TextPage) -> None:
-        """Places layers above, the drawing, the time line, the keys, the note."""
+        """Places layers above, the drawing, the time line, the note."""
         if self.block is None:
             return
         page.move_to_foot(self.height())
-        low = min((w.box.top() for w in page.words), default=self.height()) - px(6)
-        wide, high, gap = self.width(), px(TARGET), px(GAP)
-        for act, box in zip(self.keys, _list_boxes(wide, low - high, len(self.keys)), strict=True):
-            act.ground = palette().tint if self._is_on(act.code) else palette().paper
-            _place_key(act, box, act.code, self._name_key(act.code))
-        self.time_line = QRect(0, low - high - px(TIME), wide, px(TIME))
-        top = self._place_layers(_list_layers(self.block)) if self.layers_shown else 0
-        for spare in self.layers if not self.layers_shown else ():
-            spare.hide()
-        self.picture = QRect(0, top, wide, self.time_line.top() - top - gap // 2)
-
-    def _is_on(self, code: str) -> bool:
-        """Tells whether a key stands for what is shown now."""
-        return {"layers": self.layers_shown, "pieces": self.pieces_shown}.get(code, False)
+        low = min((w.box.top() for w in page.words), default=self.height())
+        self.time_line = QRect(0, low - px(TIME), self.width(), px(TIME))
+        top = self._place_layers(_list_layers(self.block) if self.block.layers else [])
+        self.picture = QRect(0, top, self.width(), self.time_line.top() - top)
 
     def _place_layers(self, found: list[tuple[Layer, Text]]) -> int:
         """Places a key for each layer over the drawing; gives their lower edge."""
@@ -148,22 +134,8 @@ class PathBlock(PaintedBlock[PathDrawing]):
             top += px(TARGET + GAP)
         return top
 
-    def _name_key(self, code: str) -> Text:
-        names = {
-            "play": say("Pause") if self.timer.isActive() else say("Play"),
-            "back": say("Back"),
-            "on": say("Onward"),
-            "speed": say("Speed × {n}", n=self.speed),
-            "in": say("Closer"),
-            "out": say("Farther"),
-            "all": say("Whole sheet"),
-            "layers": say("Layers"),
-            "pieces": say("As it comes off"),
-        }
-        return names[code]
-
     def do_act(self, code: str) -> None:
-        """Does what a key says."""
+        """Does what is asked of it, or what a layer's key says."""
         name, _, number = code.partition(" ")
         if name == "layer":
             found = _list_layers(self.block)[int(number) - 1 :][:1] if self.block else []
@@ -176,12 +148,12 @@ class PathBlock(PaintedBlock[PathDrawing]):
             self.speed = SPEEDS[(SPEEDS.index(self.speed) + 1) % len(SPEEDS)]
         elif name in ("back", "on") and self.block:
             self.go_to(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
-        elif name == "layers":
-            self.layers_shown = not self.layers_shown
-        elif name == "pieces":
-            self.pieces_shown = not self.pieces_shown
         elif name == "all":
             self.view.show_whole()
+            self.touched = None
+        elif name == "look":
+            self.touched = None
+            self.view.look_at(self._find_focus(), CLOSE)
         else:
             self.view.move_to(self._find_focus())
             self.view.zoom_by(ZOOM if name == "in" else 1 / ZOOM)
@@ -189,11 +161,13 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.update()
 
     def _find_focus(self) -> QPointF:
-        """Finds what comes closer: the bit while it is played, the problem that is looked at."""
+        """Finds what comes closer: the bit while it is played, the place that was touched, the
+        problem that is looked at.
+        """
         chosen = [m for m in self.block.marks if m.chosen] if self.block else []
-        point = self.find_point() if self._is_within() else None
-        if point is not None:
-            return point
+        point = self.find_point() if self.timer.isActive() else None
+        if found := point or self.touched:
+            return found
         if chosen:
             return QPointF(chosen[0].x_mm, chosen[0].y_mm)
         return self.view.middle
@@ -217,7 +191,6 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self._since = now
         if not self._is_within():
             self.timer.stop()
-            self.place_children(self.find_page(self.width()))
 
     def go_to(self, at_s: float) -> None:
         """Shows the path up to a second of it."""
@@ -243,9 +216,9 @@ class PathBlock(PaintedBlock[PathDrawing]):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         draw_board(painter, self.block.length_mm, self.block.width_mm)
         if self.block.revision:
-            every = len(self.block.revision.placed) if self.pieces_shown else 0
+            every = len(self.block.revision.placed) if self.block.comes_off else 0
             draw_pieces(painter, self.block.revision, every)
-        if self.pieces_shown:
+        if self.block.comes_off:
             draw_slugs(painter, self.block.slugs)
         else:
             self._draw_strokes(painter)
@@ -260,8 +233,10 @@ class PathBlock(PaintedBlock[PathDrawing]):
         if self.block.revision:
             draw_numbers(painter, self.block.revision, self.block.numbers, onto)
         draw_marks(painter, self.block.marks, onto)
+        if self.touched is not None:
+            _draw_cross(painter, onto.map(self.touched))
         painter.restore()
-        self._draw_legend(painter, self.block)
+        self._bar = self._find_bar(self._draw_legend(painter, self.block))
         self._draw_time(painter, self.block.seconds)
 
     def _draw_strokes(self, painter: QPainter) -> None:
@@ -300,21 +275,28 @@ class PathBlock(PaintedBlock[PathDrawing]):
             pens[bit, band] = pen
         return pens
 
-    def _draw_legend(self, painter: QPainter, block: PathDrawing) -> None:
-        """Draws the colour and the number of each bit at the drawing's upper left."""
-        if self.pieces_shown or len(block.bits) < 2:
-            return
+    def _draw_legend(self, painter: QPainter, block: PathDrawing) -> int:
+        """Draws each bit's colours by depth with its number, right of the time; gives its width,
+        0 for one bit, or for more than there is room for.
+        """
+        words = [translate(say("Bit {n}", n=number)) for number, _ in block.bits]
+        names = [write_line(name, 15, bold=True) for name in words]
+        swatch, gap, colours = px(SWATCH), px(GAP), palette().bits
+        wide = sum(name.width + swatch + 2 * gap for name in names)
+        room = self.width() - px(CLOCK) - px(BAR)
+        if block.comes_off or len(block.bits) < 2 or wide > room:
+            return 0
+        left, line = self.width() - wide, self.time_line
         painter.setFont(style.make_font(15, bold=True))
-        high, colours = px(22), palette().bits
-        left, top = self.picture.left() + px(4), self.picture.top() + px(4)
-        for n, (number, _) in enumerate(block.bits):
-            row = QRect(left, top + n * high, px(96), high)
-            painter.fillRect(row, QColor(palette().paper))
-            swatch = QRect(left + px(4), row.top() + px(4), px(22), high - px(8))
-            painter.fillRect(swatch, QColor(colours[n % len(colours)]))
+        for n, name in enumerate(names):
+            left += gap
+            _draw_shades(painter, QRect(left, line.center().y() - px(7), swatch, px(14)),
+                         colours[n % len(colours)])  # fmt: skip
+            left += swatch + gap // 2
             painter.setPen(QColor(palette().ink))
-            words = translate(say("Bit {n}", n=number))
-            painter.drawText(row.adjusted(px(32), 0, 0, 0), LEFT, words)
+            painter.drawText(QRect(left, line.top(), name.width, line.height()), LEFT, name.text)
+            left += name.width + gap // 2
+        return wide
 
     def _is_shown(self, stroke: Stroke) -> bool:
         if ("band", stroke.band) in self.hidden:
@@ -322,38 +304,49 @@ class PathBlock(PaintedBlock[PathDrawing]):
         return stroke.band == RAPID or ("bit", stroke.bit) not in self.hidden
 
     def _draw_time(self, painter: QPainter, whole: float) -> None:
-        """Draws the time line, and the time over it."""
-        low = px(20)
-        box = self.time_line.adjusted(0, self.time_line.height() - low, 0, -px(4))
-        draw_bar(painter, box, self.at_s / whole if whole else 1.0)
-        painter.setFont(style.make_font(17))
+        """Draws the time, and how fast it is played, left of its line."""
+        painter.setFont(style.make_font(15))
         painter.setPen(QColor(palette().ink))
-        words = translate(
-            say("{at} of {whole}", at=_write_clock(self.at_s), whole=_write_clock(whole))
-        )
-        painter.drawText(self.time_line.adjusted(0, 0, 0, -low), CENTRE, words)
+        at, whole_ = _write_clock(self.at_s), _write_clock(whole)
+        told = say("{at} of {whole} · {n}×", at=at, whole=whole_, n=self.speed)
+        painter.drawText(self.time_line, LEFT, translate(told))
+        draw_bar(painter, self._bar, self.at_s / whole if whole else 1.0)
+
+    def _find_bar(self, legend: int) -> QRect:
+        """Finds the place of the time's line, beside a legend that is so wide."""
+        line, high = self.time_line, px(LINE)
+        left = px(CLOCK)
+        return QRect(left, line.center().y() - high // 2, self.width() - left - legend, high)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Begins a drag, or goes to a place on the time line."""
         self._dragged = self._pressed = event.position()
+        self._pinched = False
         self.mouseMoveEvent(event)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Sends the place on the sheet that was touched, where nothing was dragged."""
         at, block = event.position(), self.block
         moved = (at - self._pressed).manhattanLength()
-        if block is None or moved > px(DRAGGED) or not self.picture.contains(at.toPoint()):
+        if block is None or not self.picture.contains(at.toPoint()):
+            return
+        if moved > px(DRAGGED) or self._pinched:
+            self.touched = None  # what is in the middle now comes closer
+            self.update()
             return
         place = self.view.to_mm(at, QRectF(self.picture))
         if 0 <= place.x() <= block.length_mm and 0 <= place.y() <= block.width_mm:
+            self.touched = place
+            self.update()
             self.send(f"@place {place.x():.1f} {place.y():.1f}")
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Moves the sheet, or the time."""
         at = event.position()
         if self.time_line.contains(at.toPoint()) and self.block:
-            self.go_to(at.x() / max(self.width(), 1) * self.block.seconds)
-        elif self.picture.contains(at.toPoint()):
+            bar = self._bar
+            self.go_to((at.x() - bar.left()) / max(bar.width(), 1) * self.block.seconds)
+        elif self.picture.contains(at.toPoint()) and not self._pinched:
             self.view.drag(at - self._dragged, QRectF(self.picture))
             self.update()
         self._dragged = at
@@ -366,7 +359,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
         event.accept()
 
     def event(self, event: QEvent) -> bool:
-        """Zooms by two fingers."""
+        """Zooms by two fingers, what lies between them staying there."""
         pinch = (
             event.gesture(Qt.GestureType.PinchGesture)
             if isinstance(event, QGestureEvent)
@@ -374,7 +367,13 @@ class PathBlock(PaintedBlock[PathDrawing]):
         )
         if not isinstance(pinch, QPinchGesture):
             return super().event(event)
-        self.view.zoom_by(pinch.scaleFactor(), pinch.centerPoint(), QRectF(self.picture))
+        at, before = (
+            self.mapFromGlobal(place) for place in (pinch.centerPoint(), pinch.lastCenterPoint())
+        )
+        self._pinched = True
+        self.view.zoom_by(pinch.scaleFactor(), at, QRectF(self.picture))
+        if pinch.changeFlags() & QPinchGesture.ChangeFlag.CenterPointChanged:
+            self.view.drag(at - before, QRectF(self.picture))
         self.update()
         return True
 
@@ -445,6 +444,23 @@ def _draw_stroke(painter: QPainter, polygon: QPolygonF) -> None:
         painter.drawPoint(polygon.first())
     else:
         painter.drawPolyline(polygon)
+
+
+def _draw_shades(painter: QPainter, box: QRect, colour: str) -> None:
+    """Draws a bit's colour at each depth, the shallowest first."""
+    wide = box.width() // len(SHADES)
+    for band in range(1, len(SHADES) + 1):
+        place = QRect(box.left() + (band - 1) * wide, box.top(), wide, box.height())
+        painter.fillRect(place, _shade_colour(colour, band))
+
+
+def _draw_cross(painter: QPainter, at: QPointF) -> None:
+    """Draws a cross of hairs where the drawing comes closer."""
+    painter.setPen(_make_pen(palette().ink, 1.4))
+    far, near = px(14), px(4)
+    for x, y in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+        way = QPointF(x, y)
+        painter.drawLine(at + way * near, at + way * far)
 
 
 def _make_pen(colour: str, wide: float, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
