@@ -2312,10 +2312,6 @@
       <translation>Braucht {l} × {w} mm flach. Aufteilen oder von Hand einpacken.</translation>
     </message>
     <message>
-      <source>It plays while its key says “{pause}”.</source>
-      <translation>Es läuft, solange auf der Taste „{pause}“ steht.</translation>
-    </message>
-    <message>
       <source>It runs on router {routers}.</source>
       <translation>Läuft auf Fräse {routers}.</translation>
     </message>
@@ -2474,6 +2470,10 @@
     <message>
       <source>Layers</source>
       <translation>Ebenen</translation>
+    </message>
+    <message>
+      <source>Layers of the path</source>
+      <translation>Ebenen der Bahn</translation>
     </message>
     <message>
       <source>Leave</source>
@@ -4108,10 +4108,6 @@
       <translation>Heute weitergegeben</translation>
     </message>
     <message>
-      <source>Pause</source>
-      <translation>Anhalten</translation>
-    </message>
-    <message>
       <source>Pick it up again to go on with it.</source>
       <translation>Nimm es wieder auf, um weiterzuzählen.</translation>
     </message>
@@ -4120,16 +4116,12 @@
       <translation>Erst die Arbeit aufnehmen.</translation>
     </message>
     <message>
-      <source>Play</source>
-      <translation>Abspielen</translation>
-    </message>
-    <message>
-      <source>Play or pause: done</source>
-      <translation>Abspielen oder Anhalten: geschehen</translation>
-    </message>
-    <message>
       <source>Play the path, or pause</source>
       <translation>Den Weg abspielen oder anhalten</translation>
+    </message>
+    <message>
+      <source>Play, pause</source>
+      <translation>Abspielen, Anhalten</translation>
     </message>
     <message>
       <source>Plunges at {feed} mm/min; this shop takes {most} mm/min at most.</source>
@@ -5460,8 +5452,8 @@
       <translation>Töne an oder aus</translation>
     </message>
     <message>
-      <source>Speed × {n}</source>
-      <translation>Tempo × {n}</translation>
+      <source>Speed</source>
+      <translation>Tempo</translation>
     </message>
     <message>
       <source>Spindle at rest first. Edges cut, splinters stick: gloves for sheet and offcuts.</source>
@@ -6824,6 +6816,10 @@
       <translation>Einen Posten berühren.</translation>
     </message>
     <message>
+      <source>Touch a number, or bring this place closer.</source>
+      <translation>Eine Nummer berühren oder diese Stelle näher holen.</translation>
+    </message>
+    <message>
       <source>Touch a number.</source>
       <translation>Eine Zahl berühren.</translation>
     </message>
@@ -6930,6 +6926,10 @@
     <message>
       <source>Touch one that stands here.</source>
       <translation>Eines berühren, das hier steht.</translation>
+    </message>
+    <message>
+      <source>Touch one to hide it, or to show it again.</source>
+      <translation>Eine berühren, um sie auszublenden oder wieder zu zeigen.</translation>
     </message>
     <message>
       <source>Touch one to read it.</source>
@@ -10000,8 +10000,8 @@
       <translation>{at}</translation>
     </message>
     <message>
-      <source>{at} of {whole}</source>
-      <translation>{at} von {whole}</translation>
+      <source>{at} of {whole} · {n}×</source>
+      <translation>{at} von {whole} · {n}×</translation>
     </message>
     <message>
       <source>{a} closed {a|cut|cuts}, {b} {b|part|parts}</source>
