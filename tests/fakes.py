@@ -60,7 +60,7 @@ class FakeView:
         return tuple(sorted(on_it, key=lambda f: (f.shelf or ("", ""))[1])[:limit])
 
     def once(self, _name, work_out):
-        return work_out()
+        return work_out(self)
 
     def past(self, id: str) -> Past | None:
         return next((e for e in self.entries if e.act.id == id), None)

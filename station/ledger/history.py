@@ -170,8 +170,9 @@ class History:
             self.after_a_stop()
             raise
         self.at = body.act.at
-        self.reader.held.drop_touched(body)
-        self._hold(body, facts)
+        known = {fact.key: fact for fact in facts}
+        self.reader.held.drop_touched(body, known)
+        self._hold(body, known)
         self.store.values.update(local)
         self._note(body)
         self.store.bound_log()
@@ -222,9 +223,8 @@ class History:
         effects.apply_tally(connection, body)
         effects.apply_readings(connection, body)
 
-    def _hold(self, body: Body, facts: tuple[Fact, ...]) -> None:
+    def _hold(self, body: Body, known: Mapping[str, Fact]) -> None:
         """Keeps the facts as written at hand."""
-        known = {fact.key: fact for fact in facts}
         for change in body.sets:
             state = change.after
             if state and not state.entry:

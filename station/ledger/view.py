@@ -16,12 +16,12 @@ from station.ledger.codec import (
     read_reading,
 )
 from station.ledger.faults import ReadsWrong
-from station.ledger.held import HeldReads
+from station.ledger.held import MOVED, RECORDED, Answered, HeldReads
 from station.ledger.store import Store
 from station.shop.acts import Args
 from station.shop.facts import Fact
 from station.shop.moves import Held
-from station.shop.views import A, F, Noted, Passed, Past, Rules, T, Told
+from station.shop.views import A, F, Noted, Passed, Past, Rules, T, Told, View
 
 CACHED = 20_000  # facts held decoded before the cache starts anew
 NOT_SHARED = 1 << 40  # the number of what waits in `pending` begins here, behind every entry
@@ -167,6 +167,15 @@ class Reader:
         """Whether an entry was taken back."""
         return self.state(f"undone/{id}") is not None
 
+    def answer(self, name: str, work_out: Callable[[View], Any]) -> Answered:
+        """What a question works out, with all that it read; held until some of it changes."""
+
+        def work() -> Answered:
+            view = AskingView(self)
+            return Answered(work_out(view), view.reads)
+
+        return self.held.once(name, work)
+
     def took(self, key: str, state: State | None, fact: Fact | None) -> None:
         """Holds a fact as it was just written."""
         if state is None:
@@ -230,9 +239,10 @@ class OpenView:
         """Facts on a shelf in the order of their rank."""
         return self._reader.shelf(kind, name, limit)
 
-    def once(self, name: str, work_out: Callable[[], T]) -> T:
-        """What a question works out, held until the books change."""
-        return self._reader.held.once(name, work_out)
+    def once(self, name: str, work_out: Callable[[View], T]) -> T:
+        """What a question works out, held until what it read changes."""
+        found: T = self._reader.answer(name, work_out).value
+        return found
 
     def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
@@ -296,9 +306,9 @@ class NotingView:
         self.reads.add(f"shelf/{kind.kind}/{name}")
         return self._reader.shelf(kind, name, limit)
 
-    def once(self, _name: str, work_out: Callable[[], T]) -> T:
+    def once(self, _name: str, work_out: Callable[[View], T]) -> T:
         """Works it out anew, so that every read is noted."""
-        return work_out()
+        return work_out(self)
 
     def past(self, id: str) -> Past[Any] | None:
         """An entry of the history by its act's id."""
@@ -334,3 +344,30 @@ class NotingView:
     def _check(self, kind: type[Fact]) -> None:
         if kind not in self._allowed:
             raise ReadsWrong(f"A rule reads {kind.kind} but does not list it")
+
+
+class AskingView(NotingView):
+    """The view for a question whose answer is held: every kind may be read, and faces' reads."""
+
+    def __init__(self, reader: Reader) -> None:
+        super().__init__(reader, frozenset())
+
+    def once(self, name: str, work_out: Callable[[View], T]) -> T:
+        """What another question works out: all that it read counts as read here too."""
+        found = self._reader.answer(name, work_out)
+        self.reads |= found.reads
+        value: T = found.value
+        return value
+
+    def passed(self, since: str, until: str) -> tuple[Passed, ...]:
+        """Sums of moves by hour: any move may change them."""
+        self.reads.add(MOVED)
+        return self._reader.passed(since, until)
+
+    def told(self, subject: str, limit: int) -> tuple[Told, ...]:
+        """The newest entries: any entry may change them."""
+        self.reads.add(RECORDED)
+        return self._reader.told(subject, limit)
+
+    def _check(self, kind: type[Fact]) -> None:
+        """Any kind may be read."""

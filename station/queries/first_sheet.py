@@ -47,7 +47,7 @@ def list_set_up(view: View) -> tuple[SetUpStep, ...]:
     What a sheet needs is not asked for again after the first one was cut: a store that is empty
     or a bit that broke is told at loading.
     """
-    return view.once("set up", lambda: _list_steps(view))
+    return view.once("set up", _list_steps)
 
 
 def list_missing(view: View) -> tuple[SetUpStep, ...]:

@@ -1,15 +1,15 @@
 """Questions about which order can leave next: ready, but for one part, or blocked by more."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from station.queries.orders import count_wanted
+from station.queries.orders import MOST, count_wanted
 from station.queries.shelf import deal_packs
 from station.queries.stock import count_free_on_rack
 from station.shop.facts import Order, Part, Product
 from station.shop.views import View, by_part
 
-# open orders that are looked through, a day of them, the first due: a scan waits for it
+# open orders that a list looks through, a day of them, the first due: a scan waits for it
 LOOKED = 50
 
 
@@ -59,7 +59,7 @@ def list_prospects(view: View, station: str = "") -> tuple[Prospect, ...]:
 
     Those that another station packs come last.
     """
-    found = view.once("leaving/prospects", lambda: _look_over(view))
+    found = view.once("leaving/prospects", _look_over)
     return tuple(sorted(found, key=lambda p: (p.order.claimed not in ("", station), p.rank)))
 
 
@@ -68,20 +68,36 @@ def are_more_open(view: View) -> bool:
     return len(view.shelf(Order, "open", LOOKED + 1)) > LOOKED
 
 
+def walk_ready(view: View, station: str) -> Iterator[Order]:
+    """Walks the orders that can be packed whole, by due time, on behind those of the lists."""
+    for one in list_prospects(view, station):
+        if one.ready:
+            yield one.order
+    dealt = deal_packs(view)
+    for order in view.shelf(Order, "open", MOST)[LOOKED:] if are_more_open(view) else ():
+        if _hold_look(view, order.id, dealt.get(order.id, {})).ready:
+            yield order
+
+
 def _look_over(view: View) -> tuple[Prospect, ...]:
-    """Looks at each of the first orders, by due time."""
-    dealt, free = deal_packs(view), dict[tuple[str, int], int]()
-    found = view.shelf(Order, "open", LOOKED + 1)[:LOOKED]
-    return tuple(_look_at(view, order, dealt.get(order.id, {}), free) for order in found)
+    """Looks at each of the first orders, by due time; each is held until it changes itself."""
+    dealt, found = deal_packs(view), view.shelf(Order, "open", LOOKED + 1)[:LOOKED]
+    return tuple(_hold_look(view, order.id, dealt.get(order.id, {})) for order in found)
 
 
-def _look_at(
-    view: View, order: Order, ahead: dict[str, int], free: dict[tuple[str, int], int]
-) -> Prospect:
-    """Looks at what an order lacks, the pieces of packs that are ready `ahead` left out.
+def _hold_look(view: View, number: str, ahead: dict[str, int]) -> Prospect:
+    """Looks at an order, or gives what was seen while nothing of it has changed."""
 
-    `free` keeps what the rack has free of a part, up to so many.
-    """
+    def look(view: View) -> Prospect:
+        order = view.get(Order, number)
+        assert order is not None, "it stands on a shelf"
+        return _look_at(view, order, ahead)
+
+    return view.once(f"leaving/{number}/{sorted(ahead.items())}", look)
+
+
+def _look_at(view: View, order: Order, ahead: dict[str, int]) -> Prospect:
+    """Looks at what an order lacks, the pieces of packs that are ready `ahead` left out."""
     inside, lacks = by_part(view.stock(place=f"packing/{order.id}")), []
     known = all(view.get(Product, line.product) for line in order.lines)
     for number, wanted in count_wanted(view, order).items():
@@ -89,11 +105,8 @@ def _look_at(
         part = view.get(Part, number)
         if part is None:
             known = False
-        elif to_go > 0:
-            if (number, to_go) not in free:
-                free[number, to_go] = count_free_on_rack(view, part, to_go)
-            if (missing := to_go - free[number, to_go]) > 0:
-                lacks.append(Lack(part, missing))
+        elif to_go > 0 and (missing := to_go - count_free_on_rack(view, part, to_go)) > 0:
+            lacks.append(Lack(part, missing))
     return Prospect(order, tuple(lacks), known=known)
 
 

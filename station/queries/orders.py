@@ -14,6 +14,7 @@ from station.shop.views import View, by_part, total
 from station.shop.words import Say, say
 
 MOST = 1000  # open orders that are looked through
+PRODUCTS = 10_000
 FIRST = 50  # of them that are read at first; all, where the walk goes on
 
 
@@ -204,14 +205,17 @@ def list_losing(view: View, part: Part, there: int, fewer: int) -> tuple[Order, 
 
 def list_takers(view: View, part: str) -> Iterator[tuple[Order, int]]:
     """Lists the open orders that still take pieces of a part, by due time, and how many."""
-    each: dict[str, int] = {}  # of the part in a product
-    for order in _walk_open(view):
+    with_it = {
+        product.id: each
+        for product in view.shelf(Product, "all", PRODUCTS)
+        for number, each in product.parts
+        if number == part
+    }
+    for order in _walk_open(view) if with_it else ():
         wanted = 0
         for line in order.lines:
-            if line.product not in each:
-                product = view.get(Product, line.product)
-                each[line.product] = dict(product.parts).get(part, 0) if product else 0
-            wanted += each[line.product] * (line.quantity - line.short)
+            if line.product in with_it:
+                wanted += with_it[line.product] * (line.quantity - line.short)
         if not wanted:
             continue
         inside = total(view.stock(place=f"packing/{order.id}"), part=part)
@@ -257,7 +261,7 @@ def say_packed_anew(view: View, pack: Pack) -> Say:
 def count_due(view: View, until: str) -> int:
     """Counts the pieces that orders still to be packed, due by then, want in closed packs."""
 
-    def count_all() -> int:
+    def count_all(view: View) -> int:
         due = (o for o in view.shelf(Order, "open", MOST) if o.due <= until)
         return sum(sum(count_wanted(view, order).values()) for order in due)
 

@@ -30,7 +30,7 @@ def find_bed(view: View, router: str) -> Bed:
 def list_beds(view: View) -> tuple[tuple[Router, Bed], ...]:
     """Lists every router with what it does now, by number."""
 
-    def look() -> tuple[tuple[Router, Bed], ...]:
+    def look(view: View) -> tuple[tuple[Router, Bed], ...]:
         return tuple((r, find_bed(view, r.id)) for r in view.shelf(Router, "all"))
 
     return view.once("routers/beds", look)

@@ -54,7 +54,7 @@ def count_sets(view: View, product: Product) -> int:
 def list_ahead(view: View) -> tuple[Ahead, ...]:
     """Lists the products that are packed ahead, those with most sets to make first."""
 
-    def look() -> tuple[Ahead, ...]:
+    def look(view: View) -> tuple[Ahead, ...]:
         found = (p for p in view.shelf(Product, "all", PRODUCTS) if p.mark and p.active)
         return tuple(
             sorted((look_ahead(view, p) for p in found), key=lambda a: (-a.to_make, a.product.id))
@@ -69,7 +69,7 @@ def deal_packs(view: View) -> dict[str, dict[str, int]]:
     Gives for each order the pieces by part that it need not take from the rack.
     """
 
-    def deal() -> dict[str, dict[str, int]]:
+    def deal(view: View) -> dict[str, dict[str, int]]:
         left = {a.product.id: len(a.free) for a in list_ahead(view)}
         dealt: dict[str, dict[str, int]] = {}
         for order in view.shelf(Order, "open", MOST) if any(left.values()) else ():

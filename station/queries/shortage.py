@@ -86,7 +86,7 @@ def list_blocking(view: View, now: str) -> tuple[Blocking, ...]:
     """Lists the parts that block orders, the one with most late orders first."""
     found = [
         Blocking(standing, orders, bisect_left(dues, now))
-        for standing, orders, dues in view.once("shortage/blocked", lambda: _list_blocked(view))
+        for standing, orders, dues in view.once("shortage/blocked", _list_blocked)
     ]
     return tuple(sorted(found, key=lambda b: (-b.late, -len(b.orders), b.standing.part.id)))
 

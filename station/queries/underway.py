@@ -104,7 +104,7 @@ def _is_split_off(view: View, slip: Slip) -> bool:
 def list_all_batches(view: View) -> tuple[Batch, ...]:
     """Lists the batches in the queues, under way and cut, by number, the newest first."""
 
-    def list_now() -> tuple[Batch, ...]:
+    def list_now(view: View) -> tuple[Batch, ...]:
         found = {b.id: b for b in (*list_queued(view), *view.shelf(Batch, "cut", BATCHES))}
         for number in list_waiting_batches(view):
             if batch := view.get(Batch, number):

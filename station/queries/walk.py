@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from station.queries.leaving import list_prospects
+from station.queries.leaving import walk_ready
 from station.queries.orders import Need, list_needs, rank_along_the_rack
 from station.queries.shelf import find_whole
 from station.shop.facts import Order, Part
@@ -31,7 +31,7 @@ class WalkPart(NamedTuple):
 
 def choose_walk(view: View, station: str) -> tuple[Order, ...]:
     """Chooses the orders of a walk: the first that can be packed whole and that nobody packs."""
-    found = (p.order for p in list_prospects(view, station) if p.ready)
+    found = walk_ready(view, station)
     free = (o for o in found if not o.claimed and not find_whole(view, o))
     return tuple(o for o, _ in zip(free, range(MOST), strict=False))
 

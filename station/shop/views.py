@@ -85,10 +85,11 @@ class View(Protocol):
     def shelf(self, kind: type[F], name: str, limit: int = 50) -> tuple[F, ...]:
         """Facts on a shelf in the order of their rank."""
 
-    def once(self, name: str, work_out: Callable[[], T]) -> T:
-        """What a question works out from the books alone, by its name, until they change.
+    def once(self, name: str, work_out: "Callable[[View], T]") -> T:
+        """What a question works out through the view it is given, by its name.
 
-        The time of day must not matter to it. For a rule it is worked out each time.
+        It is held until something changes that was read through that view. Neither the time of
+        day nor anything else may matter to it. For a rule it is worked out each time.
         """
 
     def past(self, id: str) -> Past[Any] | None:

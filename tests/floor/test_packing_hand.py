@@ -295,3 +295,15 @@ def test_orders_that_are_due_too_late_to_be_looked_through_are_counted_too():
     beside = screen.screen(player.hand, player.view).side[0]
     assert str(beside.rows[-1][0][1].text) == f"blocks {LOOKED - 10} or more orders"
     assert str(beside.title) == "Waiting to pack · 6 and more"
+
+
+def test_the_next_order_is_found_behind_those_that_are_listed():
+    kit = Product(id="060", name="KIT", words="Kit", parts=(("045", 2),))
+    one = {"due": f"{DUE[:11]}10:00:00", "lines": (Line(product="060", quantity=1),)}
+    first = [order(id=f"{3500 + n}", **one) for n in range(LOOKED + 20)]
+    player = packer(shop(kit, *first))  # 3306 leaves at three, all of it is there
+    player.give(press("next_order"))
+    assert player.hand.subject == "3306"
+    player = packer(shop(kit, *first))
+    player.give(press("walk"))
+    assert player.hand.work.walk == ("3306",)

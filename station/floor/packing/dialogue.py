@@ -43,7 +43,7 @@ from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
 from station.floor.shared.recounts import RecountPlace
-from station.queries.leaving import list_prospects
+from station.queries.leaving import list_prospects, walk_ready
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_complete, list_needs
 from station.queries.short import find_later_pack
@@ -178,15 +178,20 @@ def _press_next(hand: PackingHand, view: View) -> Do | Took:
     begun = (o for o in live if o.claimed == hand.station and count_inside(view, o))
     if half := next(begun, None):
         return _claim_order(hand, half.id, view)
-    found = [p for p in list_prospects(view, hand.station) if p.order.id != hand.subject]
-    free = [p for p in found if p.order.state in ("open", "waiting")]
-    whole = (p.order for p in free if p.ready)
+    whole = (o for o in walk_ready(view, hand.station) if _is_free(o, hand))
+    found = (p.order for p in list_prospects(view, hand.station))
     mine = (o for o in live if o.claimed == hand.station)
-    first = next(whole, None) or next((p.order for p in free if p.order.state == "open"), None)
+    first = next(whole, None)
+    first = first or next((o for o in found if o.state == "open" and _is_free(o, hand)), None)
     first = first or next(mine, None)
     if first is None:
         return Took(hand, refuse(say("No order waits to be packed"), say("Help at trimming.")))
     return _claim_order(hand, first.id, view)
+
+
+def _is_free(order: Order, hand: PackingHand) -> bool:
+    """Tells whether nobody packs an order, and it is not the one in hand."""
+    return order.state in ("open", "waiting") and order.id != hand.subject
 
 
 def _scan_pack(hand: PackingHand, number: str, view: View) -> Do | Took:

@@ -21,7 +21,7 @@ def list_passed_on(
     """
     since, until = f"{now[:10]}T00", now[:13]
 
-    def add_up() -> Counter[str]:
+    def add_up(view: View) -> Counter[str]:
         sums: Counter[str] = Counter()
         for moved in view.passed(since, until):
             if moved.frm in frm and moved.to in to:

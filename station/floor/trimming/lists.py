@@ -52,7 +52,7 @@ def say_due(view: View, batch: Batch) -> Say:
 
 def list_wanted(view: View) -> Listing:
     """Lists the parts whose rack place is below its mark, the emptiest first."""
-    low = view.once("trimming/below mark", lambda: _list_low(view))
+    low = view.once("trimming/below mark", _list_low)
     title = say("The rack is below its mark")
     if (more := len(low) - MOST) > 0:
         title = say("{title}: {n} more", title=title, n=more)
