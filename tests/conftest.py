@@ -44,3 +44,4 @@ def set_apart():
 def shop_of_mm():
     """Begins every test with a shop of mm, whatever the shop of the last one had."""
     lengths.use_units("mm", fractions=False)
+    lengths.use_decimals("")

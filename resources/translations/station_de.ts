@@ -12,6 +12,38 @@
       <translation>1 bis 24 Zeichen.</translation>
     </message>
     <message>
+      <source>1/4 in MDF</source>
+      <translation>MDF 1/4 in</translation>
+    </message>
+    <message>
+      <source>1/4 in birch plywood</source>
+      <translation>Birkensperrholz 1/4 in</translation>
+    </message>
+    <message>
+      <source>1/8 in hardboard</source>
+      <translation>Hartfaserplatte 1/8 in</translation>
+    </message>
+    <message>
+      <source>3 mm MDF</source>
+      <translation>MDF 3 mm</translation>
+    </message>
+    <message>
+      <source>3/8 in birch plywood</source>
+      <translation>Birkensperrholz 3/8 in</translation>
+    </message>
+    <message>
+      <source>6 mm MDF</source>
+      <translation>MDF 6 mm</translation>
+    </message>
+    <message>
+      <source>6.5 mm birch plywood</source>
+      <translation>Birkensperrholz 6,5 mm</translation>
+    </message>
+    <message>
+      <source>9 mm birch plywood</source>
+      <translation>Birkensperrholz 9 mm</translation>
+    </message>
+    <message>
       <source>A % stands in the middle of the file; it is passed over.</source>
       <translation>Mitten in der Datei steht ein %; es wird übergangen.</translation>
     </message>
@@ -540,12 +572,20 @@
       <translation>An der Tür</translation>
     </message>
     <message>
+      <source>At the new PC type:  station join</source>
+      <translation>Am neuen PC eintippen:  station join</translation>
+    </message>
+    <message>
       <source>At trimming</source>
       <translation>Beim Verputzen</translation>
     </message>
     <message>
       <source>Aug</source>
       <translation>08.</translation>
+    </message>
+    <message>
+      <source>B {batch} {copy} · sheet {sheet} of {sheets}</source>
+      <translation>B {batch} {copy} · Platte {sheet} von {sheets}</translation>
     </message>
     <message>
       <source>Back</source>
@@ -586,6 +626,10 @@
     <message>
       <source>Back up</source>
       <translation>Sichern</translation>
+    </message>
+    <message>
+      <source>Badges</source>
+      <translation>Ausweise</translation>
     </message>
     <message>
       <source>Bag it.</source>
@@ -758,6 +802,10 @@
     <message>
       <source>Batch {batch} waits: {why}</source>
       <translation>Los {batch} wartet: {why}</translation>
+    </message>
+    <message>
+      <source>Batch {batch}, copy {copy}: more to count</source>
+      <translation>Los {batch}, Exemplar {copy}: weiter zu zählen</translation>
     </message>
     <message>
       <source>Batch {batch}, sheet {sheet}</source>
@@ -1052,6 +1100,14 @@
       <translation>Stornierter Auftrag {order} hat {n} im Paket</translation>
     </message>
     <message>
+      <source>Cards</source>
+      <translation>Karten</translation>
+    </message>
+    <message>
+      <source>Cards for {area}</source>
+      <translation>Karten für {area}</translation>
+    </message>
+    <message>
       <source>Cart</source>
       <translation>Wagen</translation>
     </message>
@@ -1098,6 +1154,10 @@
     <message>
       <source>Check the cut file, tick it.</source>
       <translation>Fräsdatei prüfen und abhaken.</translation>
+    </message>
+    <message>
+      <source>Check, {unit}: {sizes}</source>
+      <translation>Prüfen, {unit}: {sizes}</translation>
     </message>
     <message>
       <source>Chip load {chip} mm; this shop looks for {low} to {high} mm.</source>
@@ -1264,6 +1324,10 @@
       <translation>Bestätigen; der Rest bleibt hier.</translation>
     </message>
     <message>
+      <source>Copy {copy}</source>
+      <translation>Exemplar {copy}</translation>
+    </message>
+    <message>
       <source>Copy {copy} of batch {batch} was printed twice</source>
       <translation>Kopie {copy} von Los {batch} wurde zweimal gedruckt</translation>
     </message>
@@ -1326,6 +1390,10 @@
     <message>
       <source>Count again: {who}.</source>
       <translation>Nachzählen: {who}.</translation>
+    </message>
+    <message>
+      <source>Count by hand only if the screen is down</source>
+      <translation>Von Hand zählen nur, wenn der Bildschirm ausfällt</translation>
     </message>
     <message>
       <source>Count it again.</source>
@@ -1836,6 +1904,30 @@
       <translation>Zuerst: {n} {part} von Regal {place}.</translation>
     </message>
     <message>
+      <source>Flat 10 × 7</source>
+      <translation>Flach 10 × 7</translation>
+    </message>
+    <message>
+      <source>Flat 14 × 10</source>
+      <translation>Flach 14 × 10</translation>
+    </message>
+    <message>
+      <source>Flat 18 × 12</source>
+      <translation>Flach 18 × 12</translation>
+    </message>
+    <message>
+      <source>Flat 250 × 180</source>
+      <translation>Flach 250 × 180</translation>
+    </message>
+    <message>
+      <source>Flat 350 × 250</source>
+      <translation>Flach 350 × 250</translation>
+    </message>
+    <message>
+      <source>Flat 450 × 320</source>
+      <translation>Flach 450 × 320</translation>
+    </message>
+    <message>
       <source>For one order? Scan or touch it</source>
       <translation>Für einen Auftrag? Scannen oder berühren</translation>
     </message>
@@ -1852,8 +1944,16 @@
       <translation>Für den Vorrat</translation>
     </message>
     <message>
+      <source>For {n} {n|order|orders}</source>
+      <translation>Für {n} {n|Auftrag|Aufträge}</translation>
+    </message>
+    <message>
       <source>Free: {n}. Scan your work to go on.</source>
       <translation>Frei: {n}. Zum Weitermachen die Arbeit scannen.</translation>
+    </message>
+    <message>
+      <source>Fri</source>
+      <translation>Fr</translation>
     </message>
     <message>
       <source>From a later one</source>
@@ -1982,6 +2082,10 @@
     <message>
       <source>Handover closed</source>
       <translation>Übergabe geschlossen</translation>
+    </message>
+    <message>
+      <source>Handover, further</source>
+      <translation>Übergabe, weiter</translation>
     </message>
     <message>
       <source>Hands away, spindle free: let the router go on.</source>
@@ -2400,6 +2504,10 @@
       <translation>01.</translation>
     </message>
     <message>
+      <source>Join cards</source>
+      <translation>Beitrittskarten</translation>
+    </message>
+    <message>
       <source>Jul</source>
       <translation>07.</translation>
     </message>
@@ -2580,6 +2688,10 @@
       <translation>Liste vollständig</translation>
     </message>
     <message>
+      <source>List of {cart}</source>
+      <translation>Liste von {cart}</translation>
+    </message>
+    <message>
       <source>Lists</source>
       <translation>Listen</translation>
     </message>
@@ -2604,12 +2716,24 @@
       <translation>Eigene Regeln und die Sicherheitsfachkraft gehen vor.</translation>
     </message>
     <message>
+      <source>Local rules and your safety lead come first.</source>
+      <translation>Örtliche Vorschriften und eure Sicherheitsfachkraft gehen vor.</translation>
+    </message>
+    <message>
       <source>Lock</source>
       <translation>Zusperren</translation>
     </message>
     <message>
       <source>Lock the office</source>
       <translation>Büro zusperren</translation>
+    </message>
+    <message>
+      <source>Long 26 × 6</source>
+      <translation>Lang 26 × 6</translation>
+    </message>
+    <message>
+      <source>Long 650 × 150</source>
+      <translation>Lang 650 × 150</translation>
     </message>
     <message>
       <source>Look again</source>
@@ -2914,6 +3038,10 @@
     <message>
       <source>Missing parts found</source>
       <translation>Fehlende Teile gefunden</translation>
+    </message>
+    <message>
+      <source>Mon</source>
+      <translation>Mo</translation>
     </message>
     <message>
       <source>More</source>
@@ -3304,6 +3432,10 @@
       <translation>Kein Maß davon wird gemessen: genau hinsehen.</translation>
     </message>
     <message>
+      <source>No slip prints for sheet {sheets}: print a new copy.</source>
+      <translation>Zu Platte {sheets} lässt sich kein Abschnitt drucken: druck ein neues Exemplar.</translation>
+    </message>
+    <message>
       <source>No text is asked for now</source>
       <translation>Jetzt wird kein Text gefragt</translation>
     </message>
@@ -3472,6 +3604,10 @@
       <translation>Es ist nichts mehr damit zu tun.</translation>
     </message>
     <message>
+      <source>Nothing is left to take: close the pack.</source>
+      <translation>Nichts mehr zu nehmen: schließ das Paket.</translation>
+    </message>
+    <message>
       <source>Nothing is looked at</source>
       <translation>Es wird nichts durchgesehen</translation>
     </message>
@@ -3510,6 +3646,10 @@
     <message>
       <source>Nothing is to be ordered soon</source>
       <translation>Bald ist nichts zu bestellen</translation>
+    </message>
+    <message>
+      <source>Nothing is to be ordered soon.</source>
+      <translation>Bald ist nichts zu bestellen.</translation>
     </message>
     <message>
       <source>Nothing of batch {batch} waits any more</source>
@@ -3594,6 +3734,10 @@
     <message>
       <source>Nothing yet.</source>
       <translation>Noch nichts.</translation>
+    </message>
+    <message>
+      <source>Nothing.</source>
+      <translation>Nichts.</translation>
     </message>
     <message>
       <source>Nothing: all is well.</source>
@@ -3812,12 +3956,20 @@
       <translation>Bestellliste</translation>
     </message>
     <message>
+      <source>Order list, further</source>
+      <translation>Bestellliste, weiter</translation>
+    </message>
+    <message>
       <source>Order soon</source>
       <translation>Bald bestellen</translation>
     </message>
     <message>
       <source>Order soon; lead time not known</source>
       <translation>Bald bestellen; Lieferzeit nicht bekannt</translation>
+    </message>
+    <message>
+      <source>Order {id}</source>
+      <translation>Auftrag {id}</translation>
     </message>
     <message>
       <source>Order {id} is not open</source>
@@ -3912,6 +4064,10 @@
       <translation>Auftrag {order} wurde weggelegt</translation>
     </message>
     <message>
+      <source>Order {order}, more to take</source>
+      <translation>Auftrag {order}, weiter zu nehmen</translation>
+    </message>
+    <message>
       <source>Order {order}: pack {pack} {where}</source>
       <translation>Auftrag {order}: Paket {pack} {where}</translation>
     </message>
@@ -3950,6 +4106,10 @@
     <message>
       <source>Pack {pack}</source>
       <translation>Paket {pack}</translation>
+    </message>
+    <message>
+      <source>Pack {pack} for the shelf</source>
+      <translation>Paket {pack} auf Vorrat</translation>
     </message>
     <message>
       <source>Pack {pack} has left already</source>
@@ -4072,6 +4232,10 @@
       <translation>Teil</translation>
     </message>
     <message>
+      <source>Part cards</source>
+      <translation>Teilekarten</translation>
+    </message>
+    <message>
       <source>Part missing</source>
       <translation>Teil fehlt</translation>
     </message>
@@ -4112,8 +4276,16 @@
       <translation>Nimm es wieder auf, um weiterzuzählen.</translation>
     </message>
     <message>
+      <source>Pick list of order {order}</source>
+      <translation>Entnahmeliste zu Auftrag {order}</translation>
+    </message>
+    <message>
       <source>Pick up your work first.</source>
       <translation>Erst die Arbeit aufnehmen.</translation>
+    </message>
+    <message>
+      <source>Place</source>
+      <translation>Platz</translation>
     </message>
     <message>
       <source>Play the path, or pause</source>
@@ -4206,6 +4378,14 @@
     <message>
       <source>Print the list</source>
       <translation>Liste drucken</translation>
+    </message>
+    <message>
+      <source>Print there</source>
+      <translation>Dort drucken</translation>
+    </message>
+    <message>
+      <source>Printer</source>
+      <translation>Drucker</translation>
     </message>
     <message>
       <source>Printer {name} did not print</source>
@@ -4656,6 +4836,10 @@
       <translation>Frästisch {bench}</translation>
     </message>
     <message>
+      <source>Router {id}</source>
+      <translation>Fräse {id}</translation>
+    </message>
+    <message>
       <source>Routers</source>
       <translation>Fräsen</translation>
     </message>
@@ -4720,12 +4904,24 @@
       <translation>Geht zur Neige</translation>
     </message>
     <message>
+      <source>Runs of each sheet, on its reference pins from the second: {runs}</source>
+      <translation>Durchgänge jeder Platte, ab dem zweiten auf ihren Passstiften: {runs}</translation>
+    </message>
+    <message>
       <source>R{id} · {ends}</source>
       <translation>F{id} · {ends}</translation>
     </message>
     <message>
+      <source>Sat</source>
+      <translation>Sa</translation>
+    </message>
+    <message>
       <source>Save</source>
       <translation>Speichern</translation>
+    </message>
+    <message>
+      <source>Save as PDF and open it</source>
+      <translation>Als PDF speichern und öffnen</translation>
     </message>
     <message>
       <source>Save it or leave it, then drop the file again.</source>
@@ -5224,6 +5420,10 @@
       <translation>Platte ist Ausschuss</translation>
     </message>
     <message>
+      <source>Sheet {kg} kg: two people or a lift.</source>
+      <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe.</translation>
+    </message>
+    <message>
       <source>Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.</source>
       <translation>Platte {kg} kg: zu zweit oder mit Hebehilfe. Handschuhe dafür an, an der Spindel aus.</translation>
     </message>
@@ -5420,6 +5620,10 @@
       <translation>Abschnitt zum Ausbrechen. Erstteil prüfen vor Platte {n}.</translation>
     </message>
     <message>
+      <source>Slips of batch {batch}, copy {copy}</source>
+      <translation>Abschnitte von Los {batch}, Exemplar {copy}</translation>
+    </message>
+    <message>
       <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs.</source>
       <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege.</translation>
     </message>
@@ -5568,6 +5772,10 @@
       <translation>Station {id}: Die Festplatte ist fast voll, noch {n} MB</translation>
     </message>
     <message>
+      <source>Station {station} joins the shop</source>
+      <translation>Station {station} tritt der Werkstatt bei</translation>
+    </message>
+    <message>
       <source>Station {station} packs order {order}</source>
       <translation>Station {station} packt Auftrag {order}</translation>
     </message>
@@ -5602,6 +5810,10 @@
     <message>
       <source>Stopped since {at} already</source>
       <translation>Steht schon seit {at}</translation>
+    </message>
+    <message>
+      <source>Sun</source>
+      <translation>So</translation>
     </message>
     <message>
       <source>Supervisor {id}</source>
@@ -5794,6 +6006,10 @@
     <message>
       <source>Taken in: {new} new, {changed} changed</source>
       <translation>Übernommen: {new} neu, {changed} geändert</translation>
+    </message>
+    <message>
+      <source>Tear a slip off for each sheet: it goes with the parts.</source>
+      <translation>Für jede Platte einen Abschnitt abreißen: er geht mit den Teilen.</translation>
     </message>
     <message>
       <source>Tear it off. Order {order} is packed anew.</source>
@@ -6476,6 +6692,10 @@
       <translation>Gibt es nicht: {kind} {id}</translation>
     </message>
     <message>
+      <source>There is none.</source>
+      <translation>Es gibt keine.</translation>
+    </message>
+    <message>
       <source>There is nothing in that row</source>
       <translation>In dieser Zeile ist nichts</translation>
     </message>
@@ -6712,12 +6932,20 @@
       <translation>Das alte Etikett wegwerfen.</translation>
     </message>
     <message>
+      <source>Throw this card away: it works once.</source>
+      <translation>Wirf diese Karte weg: sie gilt einmal.</translation>
+    </message>
+    <message>
       <source>Throw this label away.</source>
       <translation>Dieses Etikett wegwerfen.</translation>
     </message>
     <message>
       <source>Throw this paper away. Nothing was counted.</source>
       <translation>Dieses Papier wegwerfen. Nichts wurde gezählt.</translation>
+    </message>
+    <message>
+      <source>Thu</source>
+      <translation>Do</translation>
     </message>
     <message>
       <source>Tick it when the bed is free.</source>
@@ -6740,6 +6968,10 @@
       <translation>Anzusehen: {a} bis {b} von {n}</translation>
     </message>
     <message>
+      <source>To order</source>
+      <translation>Zu bestellen</translation>
+    </message>
+    <message>
       <source>To packing, with order {order}.</source>
       <translation>Zum Packen, mit Auftrag {order}.</translation>
     </message>
@@ -6754,6 +6986,10 @@
     <message>
       <source>To rework</source>
       <translation>Zur Nacharbeit</translation>
+    </message>
+    <message>
+      <source>To say</source>
+      <translation>Zu sagen</translation>
     </message>
     <message>
       <source>To the rack: {count}</source>
@@ -7032,6 +7268,10 @@
       <translation>Laufkarte verloren</translation>
     </message>
     <message>
+      <source>Traveller of batch {batch}</source>
+      <translation>Laufkarte von Los {batch}</translation>
+    </message>
+    <message>
       <source>Trimmed at {at} by worker {worker}: {n} good</source>
       <translation>Verputzt um {at} von Mitarbeiter {worker}: {n} gut</translation>
     </message>
@@ -7046,6 +7286,10 @@
     <message>
       <source>Try them once more; a third try is not allowed.</source>
       <translation>Noch einmal versuchen; ein drittes Mal gibt es nicht.</translation>
+    </message>
+    <message>
+      <source>Tue</source>
+      <translation>Di</translation>
     </message>
     <message>
       <source>Two papers bear it: give one of them another.</source>
@@ -7088,8 +7332,20 @@
       <translation>Eines eintippen oder antippen</translation>
     </message>
     <message>
+      <source>Type the code, or scan it.</source>
+      <translation>Tipp den Code, oder scann ihn.</translation>
+    </message>
+    <message>
+      <source>Type the name of the PC or server that holds the shop's database. It is not on this card.</source>
+      <translation>Tipp den Namen des PCs oder Servers mit der Datenbank der Werkstatt. Er steht nicht auf dieser Karte.</translation>
+    </message>
+    <message>
       <source>Type x, then y; or touch it.</source>
       <translation>Erst x, dann y tippen; oder berühren.</translation>
+    </message>
+    <message>
+      <source>Type {behind} behind the name, without a blank.</source>
+      <translation>Tipp {behind} hinter den Namen, ohne Leerzeichen.</translation>
     </message>
     <message>
       <source>Type {unit}, from {low} to {most}.</source>
@@ -7164,6 +7420,10 @@
       <translation>Tisch saugen, Platte niederhalten, abhaken.</translation>
     </message>
     <message>
+      <source>Valid once, until {time}.</source>
+      <translation>Gilt einmal, bis {time}.</translation>
+    </message>
+    <message>
       <source>Void: copy {old} was replaced by copy {new}</source>
       <translation>Ungültig: Kopie {old} wurde durch Kopie {new} ersetzt</translation>
     </message>
@@ -7206,6 +7466,10 @@
     <message>
       <source>Waiting to pack</source>
       <translation>Wartet aufs Packen</translation>
+    </message>
+    <message>
+      <source>Wed</source>
+      <translation>Mi</translation>
     </message>
     <message>
       <source>Weigh</source>
@@ -7496,6 +7760,10 @@
       <translation>Welches Teil?</translation>
     </message>
     <message>
+      <source>Which printer has {paper}? It is kept for this PC.</source>
+      <translation>Welcher Drucker hat {paper}? Das bleibt für diesen PC so.</translation>
+    </message>
+    <message>
       <source>Which router?</source>
       <translation>Welche Fräse?</translation>
     </message>
@@ -7768,6 +8036,10 @@
       <translation>etwa {at}</translation>
     </message>
     <message>
+      <source>about {g} g</source>
+      <translation>etwa {g} g</translation>
+    </message>
+    <message>
       <source>about {kg} kg on it</source>
       <translation>etwa {kg} kg darauf</translation>
     </message>
@@ -7788,6 +8060,10 @@
       <translation>Beschleunigung z</translation>
     </message>
     <message>
+      <source>all areas</source>
+      <translation>alle Bereiche</translation>
+    </message>
+    <message>
       <source>all cut by</source>
       <translation>alles gefräst bis</translation>
     </message>
@@ -7800,8 +8076,16 @@
       <translation>alles ist da</translation>
     </message>
     <message>
+      <source>an order takes {n}</source>
+      <translation>eine Bestellung dauert {n}</translation>
+    </message>
+    <message>
       <source>and</source>
       <translation>und</translation>
+    </message>
+    <message>
+      <source>and {n} more, see the order</source>
+      <translation>und {n} weitere, siehe Auftrag</translation>
     </message>
     <message>
       <source>another mailer is taken</source>
@@ -7814,6 +8098,10 @@
     <message>
       <source>answer</source>
       <translation>Antwort</translation>
+    </message>
+    <message>
+      <source>anywhere</source>
+      <translation>überall</translation>
     </message>
     <message>
       <source>approved</source>
@@ -7850,6 +8138,10 @@
     <message>
       <source>as of {at} · {what}, {n} %</source>
       <translation>Stand {at} · {what}, {n} %</translation>
+    </message>
+    <message>
+      <source>as of {time}</source>
+      <translation>Stand {time}</translation>
     </message>
     <message>
       <source>as the text says</source>
@@ -8004,6 +8296,10 @@
       <translation>Fräser</translation>
     </message>
     <message>
+      <source>bit broke</source>
+      <translation>Fräser gebrochen</translation>
+    </message>
+    <message>
       <source>bit no. {bit}, {size} mm, from the drawer</source>
       <translation>Fräser Nr. {bit}, {size} mm, aus der Schublade</translation>
     </message>
@@ -8028,6 +8324,10 @@
       <translation>Fräser {number}</translation>
     </message>
     <message>
+      <source>bits {bits} {unit}</source>
+      <translation>Fräser {bits} {unit}</translation>
+    </message>
+    <message>
       <source>blank</source>
       <translation>Leerzeichen</translation>
     </message>
@@ -8040,8 +8340,24 @@
       <translation>hält {n} {n|Auftrag|Aufträge} auf</translation>
     </message>
     <message>
+      <source>book was wrong</source>
+      <translation>Buch war falsch</translation>
+    </message>
+    <message>
       <source>bottom edge at {at} mm</source>
       <translation>Unterkante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>bottom left</source>
+      <translation>unten links</translation>
+    </message>
+    <message>
+      <source>bottom middle</source>
+      <translation>unten Mitte</translation>
+    </message>
+    <message>
+      <source>bottom right</source>
+      <translation>unten rechts</translation>
     </message>
     <message>
       <source>bought</source>
@@ -8066,6 +8382,10 @@
     <message>
       <source>by the book</source>
       <translation>laut Buch</translation>
+    </message>
+    <message>
+      <source>by worker {worker}</source>
+      <translation>von Mitarbeiter {worker}</translation>
     </message>
     <message>
       <source>by {day}</source>
@@ -8124,6 +8444,10 @@
       <translation>Wagen {number}</translation>
     </message>
     <message>
+      <source>cart, goes at {time}</source>
+      <translation>Wagen, fährt um {time}</translation>
+    </message>
+    <message>
       <source>caution</source>
       <translation>Warnung</translation>
     </message>
@@ -8156,6 +8480,10 @@
       <translation>prüfen jedes</translation>
     </message>
     <message>
+      <source>chipped edge</source>
+      <translation>Kante abgesplittert</translation>
+    </message>
+    <message>
       <source>choices</source>
       <translation>zur Wahl</translation>
     </message>
@@ -8172,6 +8500,10 @@
       <translation>Klemme bis Schnitt</translation>
     </message>
     <message>
+      <source>clamped</source>
+      <translation>Spannbett</translation>
+    </message>
+    <message>
       <source>clamped bed</source>
       <translation>Spanntisch</translation>
     </message>
@@ -8184,6 +8516,10 @@
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
+      <source>copy {copy}</source>
+      <translation>Exemplar {copy}</translation>
+    </message>
+    <message>
       <source>corner</source>
       <translation>Ecke</translation>
     </message>
@@ -8194,6 +8530,10 @@
     <message>
       <source>counted again</source>
       <translation>nachgezählt</translation>
+    </message>
+    <message>
+      <source>crushed corner</source>
+      <translation>Ecke eingedrückt</translation>
     </message>
     <message>
       <source>cut</source>
@@ -8212,6 +8552,10 @@
       <translation>wieder plan fräsen</translation>
     </message>
     <message>
+      <source>cut more below</source>
+      <translation>nachfräsen unter</translation>
+    </message>
+    <message>
       <source>cutfile</source>
       <translation>Fräsdatei</translation>
     </message>
@@ -8222,6 +8566,14 @@
     <message>
       <source>cutting {batch}, sheet {sheet}, free in {left} min</source>
       <translation>fräst {batch}, Platte {sheet}, frei in {left} min</translation>
+    </message>
+    <message>
+      <source>damaged in handling</source>
+      <translation>beim Handhaben beschädigt</translation>
+    </message>
+    <message>
+      <source>damaged on the way</source>
+      <translation>unterwegs beschädigt</translation>
     </message>
     <message>
       <source>day checks</source>
@@ -8268,6 +8620,10 @@
       <translation>Festplatte</translation>
     </message>
     <message>
+      <source>does not fit</source>
+      <translation>passt nicht</translation>
+    </message>
+    <message>
       <source>done</source>
       <translation>erledigt</translation>
     </message>
@@ -8304,6 +8660,10 @@
       <translation>Zuschlag</translation>
     </message>
     <message>
+      <source>extraction</source>
+      <translation>Absaugung</translation>
+    </message>
+    <message>
       <source>false weight alarms</source>
       <translation>falsche Gewichtsalarme</translation>
     </message>
@@ -8338,6 +8698,10 @@
     <message>
       <source>first at</source>
       <translation>zuerst bei</translation>
+    </message>
+    <message>
+      <source>first leaves {time}</source>
+      <translation>der erste geht {time}</translation>
     </message>
     <message>
       <source>first off</source>
@@ -8384,6 +8748,10 @@
       <translation>gefunden</translation>
     </message>
     <message>
+      <source>found elsewhere</source>
+      <translation>woanders gefunden</translation>
+    </message>
+    <message>
       <source>found {n}</source>
       <translation>{n} gefunden</translation>
     </message>
@@ -8406,6 +8774,10 @@
     <message>
       <source>g, without wrap</source>
       <translation>g, ohne Polster</translation>
+    </message>
+    <message>
+      <source>given as a sample</source>
+      <translation>als Probe vergeben</translation>
     </message>
     <message>
       <source>goes</source>
@@ -8440,6 +8812,10 @@
       <translation>Hände weg, alle weit genug davon</translation>
     </message>
     <message>
+      <source>hands over: worker, time</source>
+      <translation>übergibt: Nr., Uhrzeit</translation>
+    </message>
+    <message>
       <source>hangs at</source>
       <translation>hängt bei</translation>
     </message>
@@ -8456,6 +8832,10 @@
       <translation>gesperrt</translation>
     </message>
     <message>
+      <source>held piece</source>
+      <translation>gesperrtes Teil</translation>
+    </message>
+    <message>
       <source>held: take it off</source>
       <translation>gesperrt: abladen</translation>
     </message>
@@ -8468,11 +8848,23 @@
       <translation>höchstens</translation>
     </message>
     <message>
+      <source>high stubs</source>
+      <translation>Stege zu hoch</translation>
+    </message>
+    <message>
+      <source>history to {witness}</source>
+      <translation>Verlauf bis {witness}</translation>
+    </message>
+    <message>
       <source>hold down</source>
       <translation>Niederhalter</translation>
     </message>
     <message>
       <source>hold downs</source>
+      <translation>Niederhalter</translation>
+    </message>
+    <message>
+      <source>hold-down</source>
       <translation>Niederhalter</translation>
     </message>
     <message>
@@ -8652,6 +9044,10 @@
       <translation>letzter Scan</translation>
     </message>
     <message>
+      <source>lasts {n} worked days</source>
+      <translation>reicht {n} Arbeitstage</translation>
+    </message>
+    <message>
       <source>late now</source>
       <translation>jetzt verspätet</translation>
     </message>
@@ -8698,6 +9094,10 @@
     <message>
       <source>leaves {due}</source>
       <translation>geht {due} ab</translation>
+    </message>
+    <message>
+      <source>leaves {time}</source>
+      <translation>geht {time}</translation>
     </message>
     <message>
       <source>left</source>
@@ -8840,6 +9240,10 @@
       <translation>Versandtasche</translation>
     </message>
     <message>
+      <source>mailer, {long} × {wide} mm</source>
+      <translation>Versandtasche, {long} × {wide} mm</translation>
+    </message>
+    <message>
       <source>mark</source>
       <translation>Marke</translation>
     </message>
@@ -8884,6 +9288,22 @@
       <translation>messen: {low} bis {high} mm</translation>
     </message>
     <message>
+      <source>measured again</source>
+      <translation>nachgemessen</translation>
+    </message>
+    <message>
+      <source>middle</source>
+      <translation>Mitte</translation>
+    </message>
+    <message>
+      <source>middle left</source>
+      <translation>Mitte links</translation>
+    </message>
+    <message>
+      <source>middle right</source>
+      <translation>Mitte rechts</translation>
+    </message>
+    <message>
       <source>millimetres</source>
       <translation>Millimeter</translation>
     </message>
@@ -8898,6 +9318,10 @@
     <message>
       <source>mm</source>
       <translation>mm</translation>
+    </message>
+    <message>
+      <source>more on a further page</source>
+      <translation>mehr auf einer weiteren Seite</translation>
     </message>
     <message>
       <source>more reasons</source>
@@ -8984,6 +9408,10 @@
       <translation>keine frei</translation>
     </message>
     <message>
+      <source>none of the other left</source>
+      <translation>von der anderen keine mehr da</translation>
+    </message>
+    <message>
       <source>none on the rack</source>
       <translation>keine im Regal</translation>
     </message>
@@ -9004,8 +9432,20 @@
       <translation>nicht gezählt</translation>
     </message>
     <message>
+      <source>not delivered</source>
+      <translation>nicht zugestellt</translation>
+    </message>
+    <message>
+      <source>not known</source>
+      <translation>nicht bekannt</translation>
+    </message>
+    <message>
       <source>not shared</source>
       <translation>nicht geteilt</translation>
+    </message>
+    <message>
+      <source>not wanted</source>
+      <translation>nicht gewünscht</translation>
     </message>
     <message>
       <source>note</source>
@@ -9104,8 +9544,16 @@
       <translation>nur angenommen</translation>
     </message>
     <message>
+      <source>only {n} there</source>
+      <translation>nur {n} da</translation>
+    </message>
+    <message>
       <source>open pack of order {number}</source>
       <translation>offenes Paket von Auftrag {number}</translation>
+    </message>
+    <message>
+      <source>open {file}</source>
+      <translation>{file} öffnen</translation>
     </message>
     <message>
       <source>or a traveller for all its sheets here</source>
@@ -9128,6 +9576,10 @@
       <translation>Auftrag</translation>
     </message>
     <message>
+      <source>order cannot wait</source>
+      <translation>Auftrag kann nicht warten</translation>
+    </message>
+    <message>
       <source>order {order}</source>
       <translation>Auftrag {order}</translation>
     </message>
@@ -9148,12 +9600,20 @@
       <translation>Aufträge, in der Folge des Regals</translation>
     </message>
     <message>
+      <source>other</source>
+      <translation>anderes</translation>
+    </message>
+    <message>
       <source>over</source>
       <translation>durch</translation>
     </message>
     <message>
       <source>over 99 %</source>
       <translation>über 99 %</translation>
+    </message>
+    <message>
+      <source>over-trimmed</source>
+      <translation>zu viel verputzt</translation>
     </message>
     <message>
       <source>owed of order</source>
@@ -9192,6 +9652,10 @@
       <translation>gepackt</translation>
     </message>
     <message>
+      <source>packed {time}</source>
+      <translation>gepackt {time}</translation>
+    </message>
+    <message>
       <source>packing</source>
       <translation>Packen</translation>
     </message>
@@ -9216,8 +9680,16 @@
       <translation>Teil</translation>
     </message>
     <message>
+      <source>part {part}</source>
+      <translation>Teil {part}</translation>
+    </message>
+    <message>
       <source>parts</source>
       <translation>Teile</translation>
+    </message>
+    <message>
+      <source>parts are fragile</source>
+      <translation>Teile sind zerbrechlich</translation>
     </message>
     <message>
       <source>parts spoiled</source>
@@ -9238,6 +9710,10 @@
     <message>
       <source>pick list of order</source>
       <translation>Packliste von Auftrag</translation>
+    </message>
+    <message>
+      <source>pieces</source>
+      <translation>Stück</translation>
     </message>
     <message>
       <source>pieces beyond need</source>
@@ -9264,6 +9740,10 @@
       <translation>Komma</translation>
     </message>
     <message>
+      <source>popped</source>
+      <translation>ausgebrochen</translation>
+    </message>
+    <message>
       <source>popping parts</source>
       <translation>Teile lösen</translation>
     </message>
@@ -9272,12 +9752,20 @@
       <translation>Ausbrechen, Platte {number}</translation>
     </message>
     <message>
+      <source>power or control</source>
+      <translation>Strom oder Steuerung</translation>
+    </message>
+    <message>
       <source>prefix</source>
       <translation>Vorsatz</translation>
     </message>
     <message>
       <source>price</source>
       <translation>Preis</translation>
+    </message>
+    <message>
+      <source>printed {time}</source>
+      <translation>gedruckt {time}</translation>
     </message>
     <message>
       <source>product</source>
@@ -9308,6 +9796,10 @@
       <translation>Regal</translation>
     </message>
     <message>
+      <source>rack place</source>
+      <translation>Regalplatz</translation>
+    </message>
+    <message>
       <source>rack {number}</source>
       <translation>Regal {number}</translation>
     </message>
@@ -9326,6 +9818,10 @@
     <message>
       <source>reason</source>
       <translation>Grund</translation>
+    </message>
+    <message>
+      <source>reason: {use}</source>
+      <translation>Grund: {use}</translation>
     </message>
     <message>
       <source>received</source>
@@ -9364,6 +9860,10 @@
       <translation>Revision {letter} ist nicht freigegeben: {left} {left|Platte|Platten} gesperrt</translation>
     </message>
     <message>
+      <source>revision {letter} of cut file {file}</source>
+      <translation>Revision {letter} der Fräsdatei {file}</translation>
+    </message>
+    <message>
       <source>rework</source>
       <translation>Nacharbeit</translation>
     </message>
@@ -9376,8 +9876,16 @@
       <translation>richtig von {low} bis {high} mm</translation>
     </message>
     <message>
+      <source>rough edge</source>
+      <translation>raue Kante</translation>
+    </message>
+    <message>
       <source>router</source>
       <translation>Fräse</translation>
+    </message>
+    <message>
+      <source>router fault</source>
+      <translation>Störung der Fräse</translation>
     </message>
     <message>
       <source>router minutes</source>
@@ -9386,6 +9894,10 @@
     <message>
       <source>router, ends</source>
       <translation>Fräse, fertig</translation>
+    </message>
+    <message>
+      <source>router, {bed}</source>
+      <translation>Fräse, {bed}</translation>
     </message>
     <message>
       <source>routers</source>
@@ -9410,6 +9922,10 @@
     <message>
       <source>scale may be off</source>
       <translation>Waage darf abweichen</translation>
+    </message>
+    <message>
+      <source>scan each part at its place: the screen counts</source>
+      <translation>jedes Teil an seinem Platz scannen: der Bildschirm zählt</translation>
     </message>
     <message>
       <source>scan its card or touch its row; a number first for several</source>
@@ -9500,6 +10016,10 @@
       <translation>Platte gehalten</translation>
     </message>
     <message>
+      <source>sheet moved</source>
+      <translation>Platte verrutscht</translation>
+    </message>
+    <message>
       <source>sheet spoiled</source>
       <translation>Platte Ausschuss</translation>
     </message>
@@ -9522,6 +10042,10 @@
     <message>
       <source>sheet {n} with its slip, from beside the routers</source>
       <translation>Platte {n} mit ihrem Abschnitt, von neben den Fräsen</translation>
+    </message>
+    <message>
+      <source>sheet {n}, {pieces}</source>
+      <translation>Platte {n}, {pieces}</translation>
     </message>
     <message>
       <source>sheet {sheet}</source>
@@ -9604,6 +10128,10 @@
       <translation>Luft in der Versandtasche</translation>
     </message>
     <message>
+      <source>split off from batch {parents}</source>
+      <translation>abgeteilt von Los {parents}</translation>
+    </message>
+    <message>
       <source>split {n} off</source>
       <translation>{n} abgetrennt</translation>
     </message>
@@ -9672,6 +10200,10 @@
       <translation>Aufsicht {by}: {why}</translation>
     </message>
     <message>
+      <source>supplier agreed</source>
+      <translation>Lieferant stimmt zu</translation>
+    </message>
+    <message>
       <source>surfacing the board</source>
       <translation>Opferplatte planen</translation>
     </message>
@@ -9696,8 +10228,16 @@
       <translation>zurückgenommen</translation>
     </message>
     <message>
+      <source>takes over: worker, time</source>
+      <translation>übernimmt: Nr., Uhrzeit</translation>
+    </message>
+    <message>
       <source>taking a part out</source>
       <translation>ein Teil herausnehmen</translation>
+    </message>
+    <message>
+      <source>tears too easily</source>
+      <translation>reißt zu leicht</translation>
     </message>
     <message>
       <source>that is it</source>
@@ -9710,6 +10250,10 @@
     <message>
       <source>the first by due time whose parts are all there; or scan or touch one</source>
       <translation>der erste nach Termin, dessen Teile alle da sind; oder einen scannen oder berühren</translation>
+    </message>
+    <message>
+      <source>the labels</source>
+      <translation>die Etiketten</translation>
     </message>
     <message>
       <source>the laser</source>
@@ -9756,6 +10300,10 @@
       <translation>dieser Tisch nimmt keinen bei Nummer {n}</translation>
     </message>
     <message>
+      <source>to be made good, try {n} of 2, from batch {parents}</source>
+      <translation>zur Nacharbeit, Versuch {n} von 2, aus Los {parents}</translation>
+    </message>
+    <message>
       <source>to be made good, try {n} of {most} · {here} {here|part|parts}</source>
       <translation>nachzubessern, Versuch {n} von {most} · {here} {here|Teil|Teile}</translation>
     </message>
@@ -9784,8 +10332,28 @@
       <translation>gemeldet</translation>
     </message>
     <message>
+      <source>too tight</source>
+      <translation>zu eng</translation>
+    </message>
+    <message>
       <source>top edge at {at} mm</source>
       <translation>Oberkante bei {at} mm</translation>
+    </message>
+    <message>
+      <source>top left</source>
+      <translation>oben links</translation>
+    </message>
+    <message>
+      <source>top middle</source>
+      <translation>oben Mitte</translation>
+    </message>
+    <message>
+      <source>top right</source>
+      <translation>oben rechts</translation>
+    </message>
+    <message>
+      <source>torn at a tab</source>
+      <translation>am Steg ausgerissen</translation>
     </message>
     <message>
       <source>touch “Put back”, scan {parts}; then take others</source>
@@ -9794,6 +10362,10 @@
     <message>
       <source>traveller</source>
       <translation>Laufkarte</translation>
+    </message>
+    <message>
+      <source>trimmed</source>
+      <translation>verputzt</translation>
     </message>
     <message>
       <source>trimming</source>
@@ -9806,6 +10378,10 @@
     <message>
       <source>typing</source>
       <translation>Eingabe</translation>
+    </message>
+    <message>
+      <source>uncut</source>
+      <translation>nicht durchgefräst</translation>
     </message>
     <message>
       <source>under its master, {part}: {n} there now, mark is {mark}</source>
@@ -9844,6 +10420,10 @@
       <translation>sonst um {at}</translation>
     </message>
     <message>
+      <source>vacuum</source>
+      <translation>Vakuumbett</translation>
+    </message>
+    <message>
       <source>vacuum bed</source>
       <translation>Vakuumtisch</translation>
     </message>
@@ -9862,6 +10442,10 @@
     <message>
       <source>wait for it</source>
       <translation>darauf warten</translation>
+    </message>
+    <message>
+      <source>waiting for material</source>
+      <translation>wartet auf Material</translation>
     </message>
     <message>
       <source>waits</source>
@@ -9964,6 +10548,10 @@
       <translation>Mitarbeiter {id}</translation>
     </message>
     <message>
+      <source>worker, time</source>
+      <translation>Nr., Uhrzeit</translation>
+    </message>
+    <message>
       <source>worn</source>
       <translation>abgenutzt</translation>
     </message>
@@ -9978,6 +10566,26 @@
     <message>
       <source>wrong</source>
       <translation>falsch</translation>
+    </message>
+    <message>
+      <source>wrong file or sheet</source>
+      <translation>falsche Datei oder Platte</translation>
+    </message>
+    <message>
+      <source>wrong label</source>
+      <translation>falsches Etikett</translation>
+    </message>
+    <message>
+      <source>wrong part in it</source>
+      <translation>falsches Teil darin</translation>
+    </message>
+    <message>
+      <source>wrong part sent</source>
+      <translation>falsches Teil geschickt</translation>
+    </message>
+    <message>
+      <source>wrong size</source>
+      <translation>falsches Maß</translation>
     </message>
     <message>
       <source>x</source>
@@ -10056,6 +10664,10 @@
       <translation>{batches}: {n} {part} in {place} {n|bleibt|bleiben} dort</translation>
     </message>
     <message>
+      <source>{batch}</source>
+      <translation>{batch}</translation>
+    </message>
+    <message>
       <source>{batch} on router {router} should be cut sooner</source>
       <translation>{batch} auf Fräse {router} sollte früher dran sein</translation>
     </message>
@@ -10074,6 +10686,10 @@
     <message>
       <source>{before} → {after}</source>
       <translation>{before} → {after}</translation>
+    </message>
+    <message>
+      <source>{bit}, {n} % of its life</source>
+      <translation>{bit}, {n} % seiner Standzeit</translation>
     </message>
     <message>
       <source>{both} exclude each other; the last one is used.</source>
@@ -10102,6 +10718,10 @@
     <message>
       <source>{cart} should have gone at {at}</source>
       <translation>{cart} hätte um {at} abfahren sollen</translation>
+    </message>
+    <message>
+      <source>{cart}, more packs</source>
+      <translation>{cart}, weitere Pakete</translation>
     </message>
     <message>
       <source>{cart}: {n} {n|pack|packs} on it, {state}</source>
@@ -10514,6 +11134,10 @@
     <message>
       <source>{label}, {unit}</source>
       <translation>{label}, {unit}</translation>
+    </message>
+    <message>
+      <source>{lead} (usual, not entered)</source>
+      <translation>{lead} (üblich, nicht eingetragen)</translation>
     </message>
     <message>
       <source>{leaves} · nothing short</source>
@@ -11013,7 +11637,7 @@
     </message>
     <message>
       <source>{n} owed</source>
-      <translation>{n} geschuldet</translation>
+      <translation>{n} fehlen noch</translation>
     </message>
     <message>
       <source>{n} put back on the rack</source>
@@ -11050,6 +11674,10 @@
     <message>
       <source>{n} to put back: it is cancelled</source>
       <translation>{n} zurückzulegen: storniert</translation>
+    </message>
+    <message>
+      <source>{n} to take</source>
+      <translation>{n} zu nehmen</translation>
     </message>
     <message>
       <source>{n} too many: put back</source>
@@ -11332,6 +11960,10 @@
       <translation>{n} {product} für den Vorrat</translation>
     </message>
     <message>
+      <source>{n} {run}</source>
+      <translation>{n} {run}</translation>
+    </message>
+    <message>
       <source>{n} × {part}</source>
       <translation>{n} × {part}</translation>
     </message>
@@ -11512,6 +12144,10 @@
       <translation>{part} wurde zweimal versucht</translation>
     </message>
     <message>
+      <source>{part} {size} {low} to {high}</source>
+      <translation>{part} {size} {low} bis {high}</translation>
+    </message>
+    <message>
       <source>{part} {size}: {mm} mm, limits {low} to {high}</source>
       <translation>{part} {size}: {mm} mm, Grenzen {low} bis {high}</translation>
     </message>
@@ -11626,6 +12262,10 @@
     <message>
       <source>{part}: {what}</source>
       <translation>{part}: {what}</translation>
+    </message>
+    <message>
+      <source>{pieces}, to be made good</source>
+      <translation>{pieces}, zur Nacharbeit</translation>
     </message>
     <message>
       <source>{place}</source>
@@ -11752,6 +12392,10 @@
       <translation>{router}, {at}</translation>
     </message>
     <message>
+      <source>{router}, {bed}</source>
+      <translation>{router}, {bed}</translation>
+    </message>
+    <message>
       <source>{router}: {doing}</source>
       <translation>{router}: {doing}</translation>
     </message>
@@ -11774,6 +12418,10 @@
     <message>
       <source>{run} is to run, {letter} is approved</source>
       <translation>{run} soll laufen, freigegeben ist {letter}</translation>
+    </message>
+    <message>
+      <source>{run} on router {routers}</source>
+      <translation>{run} auf Fräse {routers}</translation>
     </message>
     <message>
       <source>{said} (taken back)</source>
@@ -11830,6 +12478,10 @@
     <message>
       <source>{size} mm: none in the drawer</source>
       <translation>{size} mm: keiner in der Schublade</translation>
+    </message>
+    <message>
+      <source>{size} paper</source>
+      <translation>Papier {size}</translation>
     </message>
     <message>
       <source>{size}, about {mm} mm</source>
@@ -11952,6 +12604,14 @@
       <translation>{value} ist kein Datensatz</translation>
     </message>
     <message>
+      <source>{weekday} {day}</source>
+      <translation>{weekday} {day}</translation>
+    </message>
+    <message>
+      <source>{weekday} {day} {at}</source>
+      <translation>{weekday} {day} {at}</translation>
+    </message>
+    <message>
       <source>{what}</source>
       <translation>{what}</translation>
     </message>
@@ -12008,6 +12668,10 @@
       <translation>{why} (Stand {at})</translation>
     </message>
     <message>
+      <source>{why} (as of {time})</source>
+      <translation>{why} (Stand {time})</translation>
+    </message>
+    <message>
       <source>{why}. Measure it again.</source>
       <translation>{why}. Miss noch einmal.</translation>
     </message>
@@ -12062,6 +12726,10 @@
     <message>
       <source>{word} stands twice; the last one is used.</source>
       <translation>{word} steht zweimal; das letzte gilt.</translation>
+    </message>
+    <message>
+      <source>{work}: {run}</source>
+      <translation>{work}: {run}</translation>
     </message>
     <message>
       <source>{wrong}: have the office move it</source>

@@ -5,8 +5,10 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from station.shop.areas import AREAS
-from station.shop.cards import BUTTONS
+from station.shop.cards import BUTTONS, REASON_USES, ZONES
 from station.shop.codes import KINDS
+from station.shop.facts import Shop
+from station.shop.first_facts import first_reasons, list_for_units
 
 STATES = ("free", "cutting", "stopped")  # of a router's bed
 MAKERS = ("say", "Say")
@@ -15,7 +17,10 @@ MAKERS = ("say", "Say")
 def templates(root: Path) -> list[str]:
     """The templates in ``station`` below a folder, sorted; each once."""
     cards = (card.words for card in BUTTONS.values())
+    reasons = (reason.words for reason in first_reasons())
     found: set[str] = {*(area.title.template for area in AREAS), *STATES, *KINDS.values(), *cards}
+    found |= {*ZONES.values(), *REASON_USES.values(), *reasons, Shop(id="shop").caution}
+    found |= {fact.name for units in ("mm", "inch") for fact in list_for_units(units)}
     for file in sorted((root / "station").rglob("*.py")):
         found.update(_said(ast.parse(file.read_text(encoding="utf-8"))))
     return sorted(found - {""})

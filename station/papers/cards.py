@@ -6,7 +6,9 @@ from typing import NamedTuple
 
 from station.papers import drawing
 from station.papers.page import Page, measure_code
-from station.shop.cards import BUTTONS, DIGITS, ZONES
+from station.papers.spoken import Text, join
+from station.shop.areas import AREAS
+from station.shop.cards import BUTTONS, DIGITS, REASON_USES, ZONES
 from station.shop.cautions import CAUTIONS, list_cautions
 from station.shop.codes import has_code, write
 from station.shop.facts import (
@@ -21,9 +23,8 @@ from station.shop.facts import (
     Shape,
     Worker,
 )
-from station.shop.lengths import name_unit
-from station.shop.lengths import write as write_length
-from station.shop.words import dated
+from station.shop.facts.machines import BEDS
+from station.shop.words import Say, dated, length, say
 
 CARD = (62.0, 36.0)  # mm, wide and high
 BESIDE = 1.0  # mm on either side of a code with its quiet zones
@@ -35,20 +36,21 @@ USES = {
     "anywhere": ("correct", "returned"),
     "office": ("overrule", "correct"),
 }
-CALLED = {"cutfile": "cut file", "rack": "rack place"}
+CALLED = {"cutfile": say("cut file"), "rack": say("rack place")}
+CAPITAL = {"worker": say("Worker {id}"), "lot": say("Lot {id}"), "order": say("Order {id}")}
 
 
 class CardFace(NamedTuple):
     """What stands on one card: a large line, a small one, its code, perhaps a picture."""
 
-    large: str
-    small: str
+    large: Text
+    small: Text
     code: str
     shape: Shape | None = None
     zone: str = ""
 
 
-def _lay_out(cards: Iterable[CardFace], paper: str, title: str) -> Page:
+def _lay_out(cards: Iterable[CardFace], paper: str, title: Text) -> Page:
     """Lays cards out in rows with lines to cut along."""
     page, faces = Page.make(paper, title), tuple(cards)
     longest = max((measure_code(face.code) for face in faces), default=0.0)
@@ -94,34 +96,41 @@ def make_badges(workers: Iterable[Worker], *, paper: str = "A4") -> Page:
     """Makes a badge for every worker: a number, never a name."""
     return _lay_out(
         (
-            CardFace(f"Worker {w.id}", "supervisor" if w.supervisor else "", write("worker", w.id))
+            CardFace(
+                say("Worker {id}", id=w.id),
+                say("supervisor") if w.supervisor else "",
+                write("worker", w.id),
+            )
             for w in workers
             if has_code("worker", w.id)
         ),
         paper,
-        "Badges",
+        say("Badges"),
     )
 
 
 def make_button_cards(area: str, reasons: Iterable[Reason], *, paper: str = "A4") -> Page:
     """Makes a card for every button of an area, and the digits, zones and reasons used there."""
-    return _lay_out(_list_faces(area, tuple(reasons)), paper, f"Cards for {area}")
+    return _lay_out(
+        _list_faces(area, tuple(reasons)), paper, say("Cards for {area}", area=_name_area(area))
+    )
 
 
 def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
     for card in BUTTONS.values():
         care = card.name == "care" and list_cautions(area)  # its cautions are one scan away
         if area in ("all", card.area) or care:
-            yield CardFace(card.words, card.area, write("button", card.number))
+            yield CardFace(Say(card.words), _name_area(card.area), write("button", card.number))
     if area in ("all", "anywhere"):
         for char in DIGITS:
-            yield CardFace(char, "digit", write("digit", char))
+            yield CardFace(char, say("digit"), write("digit", char))
     if area in ("all", "anywhere", "popping"):
         for zone, words in ZONES.items():
-            yield CardFace(words, "on the sheet", write("zone", zone), zone=zone)
+            yield CardFace(Say(words), say("on the sheet"), write("zone", zone), zone=zone)
     for reason in reasons:
         if (area == "all" or reason.use in USES.get(area, ())) and has_code("reason", reason.id):
-            yield CardFace(reason.words, f"reason: {reason.use}", write("reason", reason.id))
+            use = say("reason: {use}", use=Say(REASON_USES[reason.use]))
+            yield CardFace(reason.words, use, write("reason", reason.id))
 
 
 def make_thing_cards(
@@ -141,33 +150,38 @@ def make_thing_cards(
         for f in facts
         if has_code(f.kind, f.id)
     )
-    return _lay_out(faces, paper, "Cards")
+    return _lay_out(faces, paper, say("Cards"))
 
 
-def _call_thing(fact: Fact, materials: Mapping[str, str]) -> str:
+def _name_area(area: str) -> Say:
+    """Names a work area on its cards; ``all`` and ``anywhere`` are none of their own."""
+    found = (a.title for a in AREAS if a.id == area)
+    return next(found, say("all areas") if area == "all" else say("anywhere"))
+
+
+def _call_thing(fact: Fact, materials: Mapping[str, str]) -> Text:
     """Says what kind of thing it is, and like what; of a bit, what is done before a change."""
     if isinstance(fact, Bit):
-        return str(CAUTIONS["paper_bit"].line)
+        return CAUTIONS["paper_bit"].line
     if isinstance(fact, Lot):
-        received = f" · {dated(fact.received)}" if fact.received else ""
-        return f"{materials.get(fact.material, fact.material)}{received}"
+        return join(materials.get(fact.material, fact.material), dated(fact.received))
     if isinstance(fact, Router):
-        return f"router, {fact.bed}"
+        return say("router, {bed}", bed=BEDS[fact.bed])
     if isinstance(fact, Mailer):
-        size = f"{write_length(fact.length_mm)} × {write_length(fact.width_mm)}"
-        return f"mailer, {size} {name_unit('mm')}"
+        size = length(fact.length_mm), length(fact.width_mm)
+        return say("mailer, {long} × {wide} mm", long=size[0], wide=size[1])
     if isinstance(fact, Cart):
-        return f"cart, goes at {fact.goes}" if fact.goes else "cart"
-    return CALLED.get(fact.kind, fact.kind)
+        return say("cart, goes at {time}", time=fact.goes) if fact.goes else say("cart")
+    return CALLED.get(fact.kind, Say(fact.kind))
 
 
-def _name_thing(fact: Fact) -> str:
+def _name_thing(fact: Fact) -> Text:
     """Names a thing: by a name that holds its number already, or by both."""
     name = str(getattr(fact, "name", "") or getattr(fact, "words", ""))
     if isinstance(fact, Bit):
-        return f"Bit {fact.id} · {name}"
-    if fact.kind in ("worker", "lot", "order"):
-        return f"{fact.kind.capitalize()} {fact.id}"
+        return join(say("Bit {bit}", bit=fact.id), name)
+    if fact.kind in CAPITAL:
+        return CAPITAL[fact.kind]._replace(values={"id": fact.id})
     return (
         name if fact.kind in ("router", "cart", "rack") and name else f"{fact.id} {name}".strip()
     )

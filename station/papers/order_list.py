@@ -2,29 +2,30 @@
 
 from collections.abc import Sequence
 
-from station.papers.page import Page, write_moment
+from station.papers.page import Page, say_moment_in_full
+from station.papers.spoken import join
 from station.shop.file_requests import OrderRow
-from station.shop.words import dated
+from station.shop.words import dated, figure, say
 
 ROW = 13.0  # mm
 
 
 def make_order_list(rows: Sequence[OrderRow], *, printed: str, paper: str = "A4") -> Page:
     """Makes a row for each thing to order, the most urgent first."""
-    page = Page.make(paper, "Order list")
-    page.draw_text(page.edge, 20, "To order", 34, bold=True)
-    page.draw_text(page.edge, 29, f"as of {write_moment(printed)} {printed[:4]}", 12)
+    page = Page.make(paper, say("Order list"))
+    page.draw_text(page.edge, 20, say("To order"), 34, bold=True)
+    page.draw_text(page.edge, 29, say("as of {time}", time=say_moment_in_full(printed)), 12)
     y = 36.0
     for row in rows:
         if y + ROW > page.height - 8:
             page.turn_page()
-            page.draw_text(page.edge, 11, "Order list, further", 11, bold=True)
+            page.draw_text(page.edge, 11, say("Order list, further"), 11, bold=True)
             y = 16.0
         _draw_row(page, y, row)
         y += ROW
     page.draw_line(page.edge, y, page.right, y)
     if not rows:
-        page.draw_text(page.edge, y + 8, "Nothing is to be ordered soon.", 14, bold=True)
+        page.draw_text(page.edge, y + 8, say("Nothing is to be ordered soon."), 14, bold=True)
     return page
 
 
@@ -32,11 +33,13 @@ def _draw_row(page: Page, y: float, row: OrderRow) -> None:
     """Draws a box, how many of what, by when, and from what that follows."""
     page.draw_line(page.edge, y, page.right, y)
     page.draw_box(page.edge + 1, y + 3, 7, 7, line=0.4)
-    left, by = page.edge + 12, f"by {dated(row.by)}"
+    left, by = page.edge + 12, say("by {day}", day=dated(row.by))
     wide = page.measure_text(by, 14, bold=True)
     page.draw_text(page.right, y + 6, by, 14, bold=True, side="right")
     page.draw_fitted(left, y + 6, page.right - wide - 4 - left, f"{row.quantity} × {row.what}", 14,
                      bold=True)  # fmt: skip
-    known = "" if row.lead_known else " (usual, not entered)"
-    said = f"lasts {row.lasts_days:g} worked days · an order takes {row.lead_days}{known}"
+    lead = say("an order takes {n}", n=row.lead_days)
+    if not row.lead_known:
+        lead = say("{lead} (usual, not entered)", lead=lead)
+    said = join(say("lasts {n} worked days", n=figure(row.lasts_days)), lead)
     page.draw_fitted(left, y + 11, page.right - left, said, 10)

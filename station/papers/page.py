@@ -7,6 +7,8 @@ from reportlab.lib.utils import simpleSplit
 
 from station.papers import bars, pdf
 from station.papers.marks import BarsMark, DotMark, LineMark, Mark, TextMark
+from station.papers.spoken import Text, tell
+from station.shop.words import Say, clock, dated, day, say
 
 MM = 72 / 25.4  # points
 SIZES = {
@@ -18,23 +20,21 @@ LEGIBLE = 8.0  # points; smaller is not read at arm's length (common practice, n
 LEADING = 1.22  # from line to line, of the type size
 CUT_OFF = "…"
 MOST_LINES = 20  # of a caution, which is printed whole
-_DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
-_MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"]
+_WEEKDAYS = (
+    say("Mon"), say("Tue"), say("Wed"), say("Thu"), say("Fri"), say("Sat"), say("Sun"),
+)  # fmt: skip
 
 
 class Page:
     """Pages of one size; `x` from the left and `y` from the top, in mm."""
 
-    def __init__(self, width: float, height: float, title: str) -> None:
-        self.width, self.height, self.title = (
-            bars.cut_to_dots(width),
-            bars.cut_to_dots(height),
-            title,
-        )
+    def __init__(self, width: float, height: float, title: Text) -> None:
+        self.width, self.height = bars.cut_to_dots(width), bars.cut_to_dots(height)
+        self.title = tell(title)
         self.pages: list[list[Mark]] = [[]]
 
     @classmethod
-    def make(cls, paper: str, title: str) -> "Page":
+    def make(cls, paper: str, title: Text) -> "Page":
         """Makes a page of a paper's size (A4 where it is not known)."""
         return cls(*SIZES.get(paper, SIZES["A4"]), title)
 
@@ -74,7 +74,7 @@ class Page:
         self,
         x: float,
         y: float,
-        words: str,
+        words: Text,
         size: float = 10,
         *,
         bold: bool = False,
@@ -82,18 +82,18 @@ class Page:
         side: str = "left",
     ) -> None:
         """Draws one line, its foot at y; x is its left, right or middle."""
-        self.add_mark(TextMark(x, y, words, size, bold, grey, side))
+        self.add_mark(TextMark(x, y, tell(words), size, bold, grey, side))
 
-    def measure_text(self, words: str, size: float, *, bold: bool = False) -> float:
+    def measure_text(self, words: Text, size: float, *, bold: bool = False) -> float:
         """Measures how wide words stand, mm."""
-        return pdf.measure_text(words, size, bold=bold)
+        return pdf.measure_text(tell(words), size, bold=bold)
 
     def break_lines(
-        self, width: float, words: str, size: float, *, bold: bool = False
+        self, width: float, words: Text, size: float, *, bold: bool = False
     ) -> list[str]:
         """Breaks words into lines of a width in mm; a word too long is broken too."""
         lines: list[str] = []
-        for line in simpleSplit(words, pdf.load_font(bold=bold), size, width * MM):
+        for line in simpleSplit(tell(words), pdf.load_font(bold=bold), size, width * MM):
             rest = line
             while pdf.measure_text(rest, size, bold=bold) > width and len(rest) > 1:
                 fits = _count_fitting(rest, width, size, bold=bold)
@@ -107,7 +107,7 @@ class Page:
         x: float,
         y: float,
         width: float,
-        words: str,
+        words: Text,
         size: float = 10,
         *,
         bold: bool = False,
@@ -133,7 +133,7 @@ class Page:
         x: float,
         y: float,
         width: float,
-        words: str,
+        words: Text,
         size: float,
         *,
         bold: bool = False,
@@ -141,10 +141,11 @@ class Page:
         side: str = "left",
     ) -> None:
         """Draws a line small enough for a width, never below `least`: then it is cut off."""
-        whole = pdf.measure_text(words, size, bold=bold)
+        told = tell(words)
+        whole = pdf.measure_text(told, size, bold=bold)
         small = min(size, max(least, size * width / max(whole, 0.1)))
         self.draw_text(
-            x, y, shorten_text(words, width, small, bold=bold), small, bold=bold, side=side
+            x, y, shorten_text(told, width, small, bold=bold), small, bold=bold, side=side
         )
 
     def draw_box(
@@ -201,7 +202,7 @@ class Page:
         dots: int = bars.DOTS,
         height: float = 0.0,
         size: float = 9,
-        words: str = "",
+        words: Text = "",
     ) -> float:
         """Draws bars with their quiet zone from x, their top at y, the code in words under them.
 
@@ -238,17 +239,23 @@ def shorten_text(words: str, width: float, size: float, *, bold: bool = False) -
     return kept.rstrip(" ,·") + CUT_OFF
 
 
-def write_day(at: str) -> str:
-    """Writes ``2026-11-25T07:12:00`` as ``Wed 25 Nov``, whatever the PC's language; "" as ""."""
+def say_day(at: str) -> Say:
+    """Says ``2026-11-25T07:12:00`` as ``Wed 25 Nov``; an empty time as nothing."""
     if not at:
-        return ""
-    date = datetime.fromisoformat(at)
-    return f"{_DAYS[date.weekday()]} {date.day} {_MONTHS[date.month - 1]}"
+        return Say()
+    weekday = _WEEKDAYS[datetime.fromisoformat(at).weekday()]
+    return say("{weekday} {day}", weekday=weekday, day=day(at))
 
 
-def write_moment(at: str) -> str:
-    """Writes ``2026-11-25T07:12:00`` as ``Wed 25 Nov 07:12``."""
-    return f"{write_day(at)} {at[11:16]}".strip()
+def say_moment(at: str) -> Say:
+    """Says ``2026-11-25T07:12:00`` as ``Wed 25 Nov 07:12``; an empty time as nothing."""
+    return say("{day} {at}", day=say_day(at), at=clock(at)) if at else Say()
+
+
+def say_moment_in_full(at: str) -> Say:
+    """Says ``2026-11-25T07:12:00`` as ``Wed 25 Nov 2026 07:12``."""
+    weekday = _WEEKDAYS[datetime.fromisoformat(at).weekday()]
+    return say("{weekday} {day} {at}", weekday=weekday, day=dated(at), at=clock(at))
 
 
 def measure_code(code: str, dots: int = bars.DOTS) -> float:

@@ -4,9 +4,11 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from station.papers import drawing
-from station.papers.page import Page, measure_code, write_moment
+from station.papers.page import Page, measure_code, say_moment
+from station.papers.spoken import join
 from station.shop.codes import has_code, write
 from station.shop.facts import Order, Part
+from station.shop.words import say
 
 
 class PickRow(NamedTuple):
@@ -22,18 +24,22 @@ def make_pick_list(
     order: Order, takes: Sequence[PickRow], *, printed: str, paper: str = "A4"
 ) -> Page:
     """Makes a row for each part, sorted by place: a box to tick, place and count in large."""
-    page = Page.make(paper, f"Pick list of order {order.id}")
+    page = Page.make(paper, say("Pick list of order {order}", order=order.id))
     y = _draw_head(page, order, sum(t.pieces for t in takes), printed)
     for take in sorted(takes, key=lambda t: t.place):
         if y + _row_height(page) > page.height - 6:
             page.turn_page()
-            page.draw_text(page.edge, 11, f"Order {order.id}, more to take", 12, bold=True)
+            page.draw_text(
+                page.edge, 11, say("Order {order}, more to take", order=order.id), 12, bold=True
+            )
             y = 16.0
         _draw_row(page, y, take)
         y += _row_height(page)
     page.draw_line(page.edge, y, page.right, y)
     if not takes:
-        page.draw_text(page.edge, y + 8, "Nothing is left to take: close the pack.", 14, bold=True)
+        page.draw_text(
+            page.edge, y + 8, say("Nothing is left to take: close the pack."), 14, bold=True
+        )
     return page
 
 
@@ -44,16 +50,19 @@ def _row_height(page: Page) -> float:
 
 def _draw_head(page: Page, order: Order, count: int, printed: str) -> float:
     """Draws the order in large, its code, when it leaves, how many pieces."""
-    page.draw_text(page.edge, 13, "Order", 11)
+    page.draw_text(page.edge, 13, say("Order"), 11)
     room = page.inner
     if has_code("order", order.id):
         code = write("order", order.id)
         room -= measure_code(code)
         page.draw_code(page.right - measure_code(code), 8, code, height=14, size=11)
     page.draw_fitted(page.edge, 28, room, order.id, 42 if page.is_large else 32, bold=True)
-    said = f"{count} to take · leaves {write_moment(order.due)}"
+    said = join(say("{n} to take", n=count), say("leaves {time}", time=say_moment(order.due)))
     page.draw_fitted(page.edge, 38, page.inner, said, 15, bold=True)
-    foot = f"printed {write_moment(printed)} · scan each part at its place: the screen counts"
+    foot = join(
+        say("printed {time}", time=say_moment(printed)),
+        say("scan each part at its place: the screen counts"),
+    )
     page.draw_fitted(page.edge, 44, page.inner, foot, 10)
     return 48.0
 
@@ -75,7 +84,7 @@ def _draw_row(page: Page, y: float, take: PickRow) -> None:
     page.draw_fitted(left, y + high / 2 - 0.5, room, take.part.name, 15, bold=True)
     page.draw_fitted(left, y + high / 2 + 4.2, room, take.part.words, 10.5)
     if take.there < take.pieces:
-        said = f"only {take.there} there"
+        said = say("only {n} there", n=take.there)
         page.draw_fitted(left, y + high / 2 + 8.4, room, said, 10.5, bold=True)
     if take.part.shape:
         drawing.draw_part(

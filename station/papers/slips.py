@@ -3,6 +3,7 @@
 from station.papers.page import Page, measure_code
 from station.shop.codes import usable, write
 from station.shop.facts import Batch
+from station.shop.words import say
 
 WIDE, HIGH = 66.0, 19.5  # mm, at least so wide
 MARGIN = 4.0  # mm at the foot that a printer may leave white
@@ -56,7 +57,11 @@ def draw_further(page: Page, batch: Batch) -> None:
     while rest:
         page.turn_page()
         page.draw_text(
-            page.edge, 9, f"Slips of batch {batch.id}, copy {batch.copy}", 11, bold=True
+            page.edge,
+            9,
+            say("Slips of batch {batch}, copy {copy}", batch=batch.id, copy=batch.copy),
+            11,
+            bold=True,
         )
         _draw_rows(page, batch, rest[:a_page], 14)
         rest = rest[a_page:]
@@ -70,7 +75,13 @@ def _draw_rows(page: Page, batch: Batch, some: list[tuple[int, str]], begin: flo
         page.draw_line(x, y, x + wide, y, dash=True)
         if (n + 1) % count_across(page):  # the page ends at the last one
             page.draw_line(x + wide, y, x + wide, y + HIGH, dash=True)
-        words = f"B {batch.id} {batch.copy} · sheet {sheet} of {batch.sheets}"
+        words = say(
+            "B {batch} {copy} · sheet {sheet} of {sheets}",
+            batch=batch.id,
+            copy=batch.copy,
+            sheet=sheet,
+            sheets=batch.sheets,
+        )
         page.draw_code(x + (wide - measure_code(code)) / 2, y + 1.8, code, size=9, words=words)
     last = begin + -(-len(some) // count_across(page)) * HIGH
     page.draw_line(0, last, page.width, last, dash=True)

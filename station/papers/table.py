@@ -4,11 +4,14 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from station.papers.page import Page
+from station.papers.spoken import join, tell
 from station.shop.facts import Batch, Part, Revision
+from station.shop.words import Say, say
 
 TALLEST = 18.0  # mm of a row
 HEAD = 12.0  # mm from the top of the table to its first row
-COLUMNS = ("popped", "trimmed", "packed", "spoiled")
+CUT, PIECES = say("cut"), say("pieces")
+COLUMNS = (say("popped"), say("trimmed"), say("packed"), say("spoiled"))
 
 
 class CountRow(NamedTuple):
@@ -42,7 +45,7 @@ def make_rows(
         made.append(
             CountRow(
                 str(numbers[number]) if batch.has_sheets else "",
-                part.name if part else f"part {number}",
+                part.name if part else tell(say("part {part}", part=number)),
                 _describe_part(part, racks) if part else "",
                 str(part.tabs) if part else "",
                 str(count),
@@ -53,7 +56,7 @@ def make_rows(
 
 def _describe_part(part: Part, racks: Mapping[str, str]) -> str:
     place = racks.get(part.id)
-    return f"rack {place} · {part.words}" if place else part.words
+    return join(say("rack {number}", number=place), part.words) if place else part.words
 
 
 def number_parts(revision: Revision) -> dict[str, int]:
@@ -67,11 +70,11 @@ def measure_table(page: Page, count: int) -> float:
 
 
 def draw_table(
-    page: Page, y: float, given: list[CountRow], low: float, held: str = "cut"
+    page: Page, y: float, given: list[CountRow], low: float, held: Say = CUT
 ) -> list[CountRow]:
     """Draws the table from y down, not below `low`; gives the rows that had no room.
 
-    `held` heads the column of how many there are: ``cut``, or ``pieces`` of a child.
+    `held` heads the column of how many there are: cut, or the pieces of a child.
     """
     high = _row_height(page)
     fits = max(0, int((low - y - HEAD) // high))
@@ -97,13 +100,13 @@ def _column_edges(page: Page) -> list[float]:
     return [page.right - n * wide for n in range(len(COLUMNS), -1, -1)]
 
 
-def _draw_heads(page: Page, y: float, held: str, *, more: bool) -> None:
-    words = "Count by hand only if the screen is down"
-    said = words + (" · more on a further page" if more else "")
+def _draw_heads(page: Page, y: float, held: Say, *, more: bool) -> None:
+    words = say("Count by hand only if the screen is down")
+    said = join(words, say("more on a further page") if more else "")
     page.draw_fitted(page.edge, y + 4, page.inner, said, 10, bold=True)
     edges, size = _column_edges(page), 9 if page.is_large else 8
-    page.draw_text(page.edge + 2, y + 10, "part", size, grey=0.3)
-    page.draw_text(edges[0] - 15, y + 10, "tabs", size, grey=0.3, side="right")
+    page.draw_text(page.edge + 2, y + 10, say("part"), size, grey=0.3)
+    page.draw_text(edges[0] - 15, y + 10, say("tabs"), size, grey=0.3, side="right")
     page.draw_text(edges[0] - 2, y + 10, held, size, grey=0.3, side="right")
     for column, x in zip(COLUMNS, edges, strict=False):
         page.draw_text(x + 1.5, y + 10, column, size, grey=0.3)

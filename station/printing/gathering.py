@@ -3,7 +3,10 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from station.desk.appearance import screen
 from station.ledger.ledger import Ledger
+from station.look.language import CONTEXT, FIND_TEMPLATE, Text, find_language, load_translator
+from station.papers.spoken import speak
 from station.queries.batches import find_revision
 from station.queries.handing_over import list_left_beds, list_open_packs
 from station.queries.looks import OPEN, list_raised
@@ -37,7 +40,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.views import View, by_batch, by_part, total
-from station.shop.words import say
+from station.shop.words import Say, say
 
 if TYPE_CHECKING:
     from station.papers.page import Page
@@ -49,8 +52,20 @@ def make_paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
     """Makes one paper; None when what it is about is not there."""
     shop = find_shop(ledger.view)
     lengths.use_units(shop.units, fractions=shop.fractions)
+    _speak_as(ledger)
     draw = _PAPERS.get(kind)
     return draw(ledger, name, now) if draw else None
+
+
+def _speak_as(ledger: Ledger) -> None:
+    """Has papers speak the language of this PC, with a window open or without."""
+    language = screen(ledger).language
+    if language == find_language():
+        speak(FIND_TEMPLATE)
+        return
+    lengths.use_decimals(language)
+    found = load_translator(language) if language else None
+    speak(lambda template: (found and found.translate(CONTEXT, template)) or template)
 
 
 def map_parts(ledger: Ledger) -> dict[str, Part]:
@@ -98,16 +113,19 @@ def gather_traveller(ledger: Ledger, batch: Batch, now: str) -> "Page | None":
     )
 
 
-def _describe_runs(view: View, revision: Revision) -> list[str]:
+def _describe_runs(view: View, revision: Revision) -> list[Say]:
     """Describes the runs of a sheet as its traveller tells them; none where it is only one."""
     runs = list_runs(view, revision)
     if len(runs) < 2:
         return []
-    return [
-        f"{WORK[find_work(view, run)]}: {name_run(view, run)}"
-        + (f" on router {', '.join(run.routers)}" if run.routers else "")
-        for run in runs
-    ]
+    return [_describe_run(view, run) for run in runs]
+
+
+def _describe_run(view: View, run: Revision) -> Say:
+    """Describes one run: what is done, its name, the routers where it is not any of them."""
+    named = say("{work}: {run}", work=WORK[find_work(view, run)], run=name_run(view, run))
+    routers = ", ".join(run.routers)
+    return say("{run} on router {routers}", run=named, routers=routers) if routers else named
 
 
 def count_waiting(ledger: Ledger, batch: Batch) -> dict[str, int]:
@@ -121,14 +139,14 @@ def _gather_label(ledger: Ledger, name: str, now: str) -> "Page | None":
         make_shelf_card,
     )
 
-    pack = ledger.view.get(Pack, name)
+    size, pack = find_shop(ledger.view).label, ledger.view.get(Pack, name)
     ahead = ledger.view.get(Product, pack.product) if pack and pack.state == "shelf" else None
     if pack and ahead:
-        return make_shelf_card(pack, ahead, map_parts(ledger), printed=now)
+        return make_shelf_card(pack, ahead, map_parts(ledger), printed=now, size=size)
     order = ledger.view.get(Order, pack.order) if pack else None
     if pack is None or order is None:
         return None
-    return make_pack_label(pack, order, map_parts(ledger), printed=now)
+    return make_pack_label(pack, order, map_parts(ledger), printed=now, size=size)
 
 
 def _gather_cart_list(ledger: Ledger, name: str, now: str) -> "Page | None":
@@ -162,21 +180,24 @@ def _gather_pick_list(ledger: Ledger, name: str, now: str) -> "Page | None":
 def _gather_handover(ledger: Ledger, name: str, now: str) -> "Page":
     """Gathers what one shift leaves to the next; `name` is the worker who hands over, if known."""
     from station.papers import handover  # noqa: PLC0415 - only when it is used
-    from station.papers.page import write_moment  # noqa: PLC0415 - only when it is used
+    from station.papers.page import say_moment  # noqa: PLC0415 - only when it is used
 
     view = ledger.view
     shift = handover.ShiftLeft(
-        routers=[(left.router.name, str(left.words)) for left in list_left_beds(view, now)],
+        routers=[(left.router.name, left.words) for left in list_left_beds(view, now)],
         popping=_list_popping(ledger),
         trimming=_list_trimming(ledger),
-        packs=[(f"Order {p.order.id}", str(p.words)) for p in list_open_packs(view)],
+        packs=[(say("Order {order}", order=p.order.id), p.words) for p in list_open_packs(view)],
         bits=[
-            (f"Bit {b.id}", f"{b.words}, {used:.0%} of its life")
+            (
+                say("Bit {bit}", bit=b.id),
+                say("{bit}, {n} % of its life", bit=b.words, n=round(used * 100)),
+            )
             for b, used in list_worn_bits(view)
         ],
         looks=[
-            *((write_moment(r.since or now), str(r.words)) for r in list_raised(view, now)),
-            *((write_moment(c.since), str(c.text)) for c in view.shelf(Concern, "open", OPEN)),
+            *((say_moment(r.since or now), r.words) for r in list_raised(view, now)),
+            *((say_moment(c.since), c.text) for c in view.shelf(Concern, "open", OPEN)),
         ],
     )
     shop = find_shop(view)
@@ -190,26 +211,28 @@ def _gather_handover(ledger: Ledger, name: str, now: str) -> "Page":
     )
 
 
-def _count_pieces(count: int) -> str:
-    return str(say("{n} {n|piece|pieces}", n=count))
+def _count_pieces(count: int) -> Say:
+    return say("{n} {n|piece|pieces}", n=count)
 
 
-def _list_popping(ledger: Ledger) -> list[tuple[str, str]]:
+def _list_popping(ledger: Ledger) -> list[tuple[Text, Text]]:
     """Lists every slip whose pieces wait, oldest first."""
-    rows = []
+    rows: list[tuple[Text, Text]] = []
     for slip in ledger.view.shelf(Slip, "popping", 500):
         count = total(ledger.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}"))
         if count:
-            rows.append((slip.batch, f"sheet {slip.sheet}, {_count_pieces(count)}"))
+            pieces = _count_pieces(count)
+            rows.append((slip.batch, say("sheet {n}, {pieces}", n=slip.sheet, pieces=pieces)))
     return rows
 
 
-def _list_trimming(ledger: Ledger) -> list[tuple[str, str]]:
+def _list_trimming(ledger: Ledger) -> list[tuple[Text, Text]]:
     """Lists every batch with pieces at the router table, those to be made good named as such."""
-    rows = []
-    for place, words in (("trimming", ""), ("rework", ", to be made good")):
-        counts = by_batch(ledger.view.stock(place=place))
-        rows += [(batch, _count_pieces(n) + words) for batch, n in counts.items()]
+    rows: list[tuple[Text, Text]] = []
+    for batch, n in by_batch(ledger.view.stock(place="trimming")).items():
+        rows.append((batch, _count_pieces(n)))
+    for batch, n in by_batch(ledger.view.stock(place="rework")).items():
+        rows.append((batch, say("{pieces}, to be made good", pieces=_count_pieces(n))))
     return rows
 
 

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QComboBox, QDialog, QFormLayout, QLabel, QPushButt
 
 from station.ledger.ledger import Ledger
 from station.look import style
+from station.look.language import translate
 from station.papers.page import SIZES, Page
 from station.shop.acts import Answer, attention
 from station.shop.words import say
@@ -21,7 +22,7 @@ from station.shop.words import say
 LOG = logging.getLogger("station")
 PAPERS = (*SIZES, "label")  # the sizes that a printer is chosen for
 OPENED = "pdf"  # instead of a printer's name: open the file
-SAVE_WORDS = "Save as PDF and open it"
+SAVE_WORDS = say("Save as PDF and open it")
 
 
 def find_size(page: Page) -> str:
@@ -172,19 +173,20 @@ class PrinterQuestion(QDialog):
     def __init__(self, parent: QWidget | None, size: str, names: list[str]) -> None:
         super().__init__(parent)
         self.names = names
-        self.setWindowTitle("Printer")
+        self.setWindowTitle(translate(say("Printer")))
         self.setMinimumWidth(560)
         self.setFont(style.make_font(19))
         form = QFormLayout(self)
         form.setVerticalSpacing(16)
-        what = "labels of 100 × 50 mm" if size == "label" else f"{size} paper"
-        form.addRow(QLabel(f"Which printer has {what}? It is kept for this PC."))
+        what = say("the labels") if size == "label" else say("{size} paper", size=size)
+        words = say("Which printer has {paper}? It is kept for this PC.", paper=what)
+        form.addRow(QLabel(translate(words)))
         self.box = QComboBox()
-        self.box.addItems([*names, SAVE_WORDS])
+        self.box.addItems([*names, translate(SAVE_WORDS)])
         self.box.setMinimumHeight(60)
-        self.box.setAccessibleName("Printer")
+        self.box.setAccessibleName(translate(say("Printer")))
         form.addRow(self.box)
-        done = QPushButton("Print there")
+        done = QPushButton(translate(say("Print there")))
         done.setMinimumHeight(60)
         done.setAutoDefault(False)  # the Enter of a scan must not press it
         done.clicked.connect(self.accept)

@@ -4,28 +4,32 @@ It is a screen as every other: touched, typed, or scanned from the cards of rows
 first answers are the system's own.
 """
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from PySide6.QtCore import QEventLoop, QLocale
 
 from station.bootstrap import Where, make_id
 from station.desk.appearance import LANGUAGES
-from station.floor.office.acts import SetFact
+from station.floor.office.acts import GivenList, SetFact, SetLists
 from station.ledger.ledger import Ledger
+from station.look.language import translate
 from station.look.window import Window
 from station.queries.settings import find_shop
-from station.shop.acts import Act, Answer, good, refuse
+from station.shop.acts import Act, Answer, Args, good, refuse
 from station.shop.areas import AREAS
 from station.shop.cards import BY_NUMBER, button, digit
 from station.shop.codes import Code, read
 from station.shop.faces import Cards, Cell, Entry, Face, Press, Row, Table, Text
-from station.shop.facts import Fact, Router, Shop
+from station.shop.facts import Fact, Mailer, Material, Reason, Router, Shop
 from station.shop.facts.settings import PAPERS, UNITS
-from station.shop.first_facts import list_for_units
+from station.shop.first_facts import first_reasons, list_for_units
 from station.shop.plain import to_plain
 from station.shop.words import Say, say
 
 KEPT = ("area", "router", "bench")
+HERE = "first run"  # who approves it
+NAMED = (Material, Mailer)
 # where paper is Letter, not A4: the Unicode locale data (CLDR, paperSize), from memory
 LETTER = ("BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE")
 
@@ -162,26 +166,55 @@ class FirstRun:
     def _set_shop(self) -> None:
         shop = self.ledger.view.get(Shop, "shop")
         units, paper = self.answered["units"], self.answered["paper"]
-        if shop is None or (shop.units, shop.paper) == (units, paper):
+        if shop is None:
             return
+        same = (shop.units, shop.paper) == (units, paper)
+        if same and not (self.answered["language"] and self.ledger.count() == 1):
+            return
+        first = self._list_first(shop, units) if self.ledger.count() == 1 else ()
         changed = to_plain(shop) | {"units": units, "paper": paper}
-        facts = list_for_units(units) if shop.units != units and self.ledger.count() == 1 else ()
-        self._set_fact(shop, changed)
-        for fact in facts:  # nobody has changed anything yet: sheets as such a shop buys them
-            self._set_fact(fact, to_plain(fact))
+        self._record(SetFact(of="shop", value=changed, approved=HERE), shop.key)
+        if first:  # nobody has changed anything yet
+            self._record(SetLists(lists=first, approved=HERE), "list/several")
 
-    def _set_fact(self, fact: Fact, value: dict[str, object]) -> None:
-        args = SetFact(of=fact.kind, value=value, approved="first run")
+    def _list_first(self, shop: Shop, units: str) -> tuple[GivenList, ...]:
+        """Lists what a shop of these units and this language starts with, where it is other.
+
+        Sheets and mailers as it buys them, reasons and names in its words: its own from then on.
+        """
+        facts: list[Fact] = []
+        if shop.units != units or self.answered["language"]:
+            facts += list_for_units(units)
+        if self.answered["language"]:
+            facts += [*first_reasons(), *self.ledger.facts(Router)]
+        kinds = dict.fromkeys(fact.kind for fact in facts)
+        return tuple(
+            GivenList(
+                of=kind, values=tuple(to_plain(_translate(f)) for f in facts if f.kind == kind)
+            )
+            for kind in kinds
+        )
+
+    def _record(self, args: Args, subject: str) -> None:
         self.ledger.record(
             Act(
                 id=make_id(),
                 kind=args.kind,
                 at=self.at,
-                subject=fact.key,
+                subject=subject,
                 args=args,
                 station=self.ledger.station,
             )
         )
+
+
+def _translate(fact: Fact) -> Fact:
+    """Gives a first fact with its words in the language of the screen."""
+    if isinstance(fact, Router):
+        return replace(fact, name=translate(say("Router {id}", id=fact.id)))
+    if isinstance(fact, Reason):
+        return replace(fact, words=translate(Say(fact.words)))
+    return replace(fact, name=translate(Say(fact.name))) if isinstance(fact, NAMED) else fact
 
 
 FIRST = say("This PC's station")

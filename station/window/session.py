@@ -15,8 +15,10 @@ from station.desk.desk import Desk, Given
 from station.desk.mishaps import tell_own_bug
 from station.ledger.again import Turned
 from station.ledger.faults import Fault
+from station.look.language import FIND_TEMPLATE
 from station.look.shop_time import SHOP_TIME
 from station.look.window import Window
+from station.papers.spoken import speak
 from station.shop.acts import Answer, refuse
 from station.shop.cards import button
 from station.shop.faces import Face
@@ -177,6 +179,7 @@ class Session(QObject):
         self.window.sounds.muted = wanted.muted
         self.window.set_palette(dark=wanted.dark)
         self.window.set_language(wanted.language)
+        speak(FIND_TEMPLATE)
 
     def repaint(self) -> None:
         """Shows top bar and face as they are now; our own bug never loses the window."""

@@ -10,7 +10,7 @@ from PIL import Image
 
 from station.papers import bars, cards, drawing, handover, packing, picking, rack
 from station.papers.marks import TextMark
-from station.papers.page import LEGIBLE, shorten_text, write_day
+from station.papers.page import LEGIBLE, say_day, shorten_text
 from station.shop import lengths
 from station.shop.codes import usable, write
 from station.shop.facts import BitUse, Lot, Order, Reason, Shop, Size
@@ -209,8 +209,8 @@ def test_reasons_stand_with_the_area_that_needs_them(area, use, there):
 
 
 def test_a_day_reads_the_same_in_every_country():
-    assert write_day("2026-11-25T07:12:00") == "Wed 25 Nov"
-    assert write_day("") == ""
+    assert str(say_day("2026-11-25T07:12:00")) == "Wed 25 Nov"
+    assert str(say_day("")) == ""
 
 
 SIZED = replace(

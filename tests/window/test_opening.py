@@ -17,7 +17,7 @@ from station.ledger.faults import Fault
 from station.look import inspect
 from station.look.window import Window
 from station.shop.cards import button
-from station.shop.facts import Material, Shop
+from station.shop.facts import Mailer, Material, Reason, Router, Shop
 from station.window import first_run, show
 from station.window.session import Session
 from tests.replay import Stage
@@ -206,7 +206,7 @@ def test_the_first_run_of_a_pc_that_joined_leaves_the_shop_as_it_is(stage, qtbot
         question.take(find_touch(question.make_face(), words))
     question.keep()
     changed = list(stage.ledger.entries())[-1]
-    assert (changed.kind, changed.at) == ("set_fact", AT)
+    assert (changed.kind, changed.at) == ("set_lists", AT)
     first_run.FirstRun(stage.ledger, window, AT).keep()
     assert stage.ledger.view.get(Shop, "shop").units == "inch"
     assert list(stage.ledger.entries())[-1] == changed
@@ -215,3 +215,28 @@ def test_the_first_run_of_a_pc_that_joined_leaves_the_shop_as_it_is(stage, qtbot
 def test_the_frame_waits_for_nothing_that_the_shop_knows():
     ran = subprocess.run([sys.executable, "-c", FRAME], capture_output=True, text=True, check=True)
     assert ran.stdout.split() == []
+
+
+def test_a_shop_that_opens_in_german_begins_with_german_words(tmp_path, qtbot):
+    """Reasons, sheets and mailers are the shop's own from then on: they begin in its language."""
+    window = Window()
+    qtbot.addWidget(window)
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.set_up_shop(ledger, AT)
+        question = first_run.FirstRun(ledger, window, AT)
+        question.answered |= {"language": "de", "units": "mm", "paper": "A4"}
+        window.set_language("de")
+        question.keep()
+        view = ledger.view
+        said = (
+            view.get(Reason, "11").words,
+            view.get(Material, "1").name,
+            view.get(Router, "1").name,
+        )
+        assert said == ("Fräser gebrochen", "Birkensperrholz 6,5 mm", "Fräse 1")
+        assert view.get(Reason, "11").breaks_bit
+        assert (view.get(Material, "1").low_mm, view.get(Mailer, "01").name) == (
+            6.0,
+            "Flach 250 × 180",
+        )
+    window.set_language("")

@@ -228,7 +228,7 @@ def _scan_zone(hand: PoppingHand, zone: str, view: View) -> Took:
     words = name_zones(marked, view).get(part, {}).get(counter, ())
     told = say("The router is told when you pass on.")
     if not words:
-        return Took(marked, notice(say("Not {zone} any more", zone=ZONES[zone]), told))
+        return Took(marked, notice(say("Not {zone} any more", zone=Say(ZONES[zone])), told))
     return Took(marked, notice(say("On the sheet: {where}", where=several([*words])), told))
 
 

@@ -51,6 +51,8 @@ from station.shop.facts.parts import (
     measure_loop,
 )
 from station.shop.facts.settings import (
+    LABEL,
+    LABELS,
     Numbers,
     Paper,
     Reason,
@@ -78,6 +80,8 @@ from station.shop.facts.work import (
 
 __all__ = [
     "KINDS",
+    "LABEL",
+    "LABELS",
     "RETIRED",
     "Batch",
     "BatchRole",

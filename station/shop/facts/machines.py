@@ -21,6 +21,7 @@ from station.shop.facts.base import (
 from station.shop.words import say
 
 BedKind = Literal["clamped", "vacuum"]
+BEDS = {"clamped": say("clamped"), "vacuum": say("vacuum")}
 BedState = Literal["free", "cutting", "stopped"]
 BitState = Literal["good", "worn", "broken"]
 FirstOffState = Literal["due", "wrong", "agreed"]

@@ -11,6 +11,20 @@ Units = Literal["mm", "inch"]
 Paper = Literal["A4", "A5", "Letter"]
 UNITS = {"mm": say("millimetres"), "inch": say("inches")}
 PAPERS: tuple[Paper, ...] = ("A4", "A5", "Letter")
+# the usual labels of thermal printers, by what their boxes say; common practice, no source
+LabelSize = Literal[
+    "100x50 mm", "100x100 mm", "100x150 mm", "3x2 in", "4x2 in", "4x3 in", "4x6 in"
+]
+LABEL: LabelSize = "100x50 mm"
+LABELS: dict[str, tuple[float, float]] = {  # mm, wide and high
+    "100x50 mm": (100.0, 50.0),
+    "100x100 mm": (100.0, 100.0),
+    "100x150 mm": (100.0, 150.0),
+    "3x2 in": (76.2, 50.8),
+    "4x2 in": (101.6, 50.8),
+    "4x3 in": (101.6, 76.2),
+    "4x6 in": (101.6, 152.4),
+}
 ReasonUse = Literal[
     "spoiled", "sheet", "rework", "stop", "overrule", "correct", "repack", "returned", "mailer"
 ]
@@ -27,6 +41,7 @@ class Shop(Fact):
     # inches as 64ths where they are, else as decimals
     fractions: Annotated[bool, About(say("inches as fractions"))] = False
     paper: Annotated[Paper, About(say("paper"))] = "A4"
+    label: Annotated[LabelSize, About(say("labels"))] = LABEL  # of the packs
     prefix: Annotated[str, About(say("prefix"))] = ""  # what the shop's scanners put before a code
     day_checks: Annotated[
         tuple[Annotated[str, About(say("check"))], ...], About(say("day checks"))
