@@ -193,7 +193,7 @@ def test_a_field(copy):
     """)
     )
     assert (shown, problem, saved) == (4, "holds, kg cannot be below 0", 80.0)
-    assert listed.splitlines()[0] == "id,name,goes,holds_kg"
+    assert listed.splitlines()[0] == "id,name,goes,holds_kg,active"
     assert "<source>holds</source>" in (copy.folder / GERMAN).read_text(encoding="utf-8")
 
 
