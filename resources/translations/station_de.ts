@@ -68,6 +68,10 @@
       <translation>Ein Fräser</translation>
     </message>
     <message>
+      <source>A break ends after it begins</source>
+      <translation>Eine Pause endet, nachdem sie begonnen hat</translation>
+    </message>
+    <message>
       <source>A cart</source>
       <translation>Ein Wagen</translation>
     </message>
@@ -368,6 +372,10 @@
       <translation>Alle Schnitte</translation>
     </message>
     <message>
+      <source>All is ordered</source>
+      <translation>Alles ist bestellt</translation>
+    </message>
+    <message>
       <source>All is well.</source>
       <translation>Alles in Ordnung.</translation>
     </message>
@@ -420,6 +428,10 @@
       <translation>Alles ist da: Das Packen nimmt ihn.</translation>
     </message>
     <message>
+      <source>All of the list is ordered</source>
+      <translation>Alles auf der Liste ist bestellt</translation>
+    </message>
+    <message>
       <source>All packs are scanned there again.</source>
       <translation>Alle Pakete werden dort noch einmal gescannt.</translation>
     </message>
@@ -466,6 +478,10 @@
     <message>
       <source>An order needs at least one line</source>
       <translation>Ein Auftrag braucht mindestens eine Zeile</translation>
+    </message>
+    <message>
+      <source>An own push needs the day on which it begins</source>
+      <translation>Ein eigener Anlauf braucht den Tag, an dem er beginnt</translation>
     </message>
     <message>
       <source>And then</source>
@@ -918,6 +934,14 @@
     <message>
       <source>Bit out of the wood, bed clear, sheet held, nobody at the bed.</source>
       <translation>Fräser aus dem Holz, Tisch frei, Platte gehalten, niemand am Tisch.</translation>
+    </message>
+    <message>
+      <source>Bit size</source>
+      <translation>Fräsergröße</translation>
+    </message>
+    <message>
+      <source>Bit sizes</source>
+      <translation>Fräsergrößen</translation>
     </message>
     <message>
       <source>Bit {bits} of its life.</source>
@@ -2320,6 +2344,10 @@
       <translation>Sie fräst {deep} mm tief in eine Platte von {thick} mm. Gehört die Datei zu einer anderen?</translation>
     </message>
     <message>
+      <source>It ends before it begins</source>
+      <translation>Es endet, bevor es beginnt</translation>
+    </message>
+    <message>
       <source>It fits none of the bits in the changer.</source>
       <translation>Passt zu keinem Fräser im Wechsler.</translation>
     </message>
@@ -3072,6 +3100,10 @@
       <translation>Name eines neuen Teils</translation>
     </message>
     <message>
+      <source>Name one thing that is on its way: a material, a bit size or a mailer</source>
+      <translation>Eine Sache nennen, die unterwegs ist: ein Material, eine Fräsergröße oder eine Versandtasche</translation>
+    </message>
+    <message>
       <source>Needs a look</source>
       <translation>Bitte ansehen</translation>
     </message>
@@ -3632,6 +3664,10 @@
       <translation>Auf diesem Wagen ist nichts</translation>
     </message>
     <message>
+      <source>Nothing is ordered</source>
+      <translation>Nichts ist bestellt</translation>
+    </message>
+    <message>
       <source>Nothing is promised of it.</source>
       <translation>Nichts davon ist versprochen.</translation>
     </message>
@@ -3798,6 +3834,10 @@
     <message>
       <source>On its reference pins, held down, bed vacuumed</source>
       <translation>Auf den Passstiften, gespannt, Tisch abgesaugt</translation>
+    </message>
+    <message>
+      <source>On its way</source>
+      <translation>Unterwegs</translation>
     </message>
     <message>
       <source>On the rack for long</source>
@@ -4090,6 +4130,14 @@
     <message>
       <source>Over {mm} mm deep</source>
       <translation>Tiefer als {mm} mm</translation>
+    </message>
+    <message>
+      <source>Own push</source>
+      <translation>Eigener Anlauf</translation>
+    </message>
+    <message>
+      <source>Own pushes</source>
+      <translation>Eigene Anläufe</translation>
     </message>
     <message>
       <source>P of a dwell is milliseconds</source>
@@ -4406,6 +4454,10 @@
     <message>
       <source>Promised and coming</source>
       <translation>Versprochen und im Kommen</translation>
+    </message>
+    <message>
+      <source>Purchase</source>
+      <translation>Bestellung</translation>
     </message>
     <message>
       <source>Push it to the door and scan “At the door”.</source>
@@ -5558,6 +5610,10 @@
     <message>
       <source>Sheets received</source>
       <translation>Platten angenommen</translation>
+    </message>
+    <message>
+      <source>Sheets that are received count as come; the rest stands in the office.</source>
+      <translation>Platten, die eingehen, zählen als gekommen; der Rest steht im Büro.</translation>
     </message>
     <message>
       <source>Sheets {sheets} of batch {batch} in hand</source>
@@ -8276,6 +8332,10 @@
       <translation>früher</translation>
     </message>
     <message>
+      <source>begins</source>
+      <translation>beginnt</translation>
+    </message>
+    <message>
       <source>being packed</source>
       <translation>beim Packen</translation>
     </message>
@@ -8306,6 +8366,10 @@
     <message>
       <source>bit out</source>
       <translation>Fräser heraus</translation>
+    </message>
+    <message>
+      <source>bit size</source>
+      <translation>Fräsergröße</translation>
     </message>
     <message>
       <source>bit told at</source>
@@ -8362,6 +8426,18 @@
     <message>
       <source>bought</source>
       <translation>gekauft</translation>
+    </message>
+    <message>
+      <source>break begins</source>
+      <translation>Pause beginnt</translation>
+    </message>
+    <message>
+      <source>break ends</source>
+      <translation>Pause endet</translation>
+    </message>
+    <message>
+      <source>breaks</source>
+      <translation>Pausen</translation>
     </message>
     <message>
       <source>breaks bit</source>
@@ -8512,8 +8588,16 @@
       <translation>löschen</translation>
     </message>
     <message>
+      <source>closed days</source>
+      <translation>freie Tage</translation>
+    </message>
+    <message>
       <source>closed {at} by worker {by}</source>
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
+    </message>
+    <message>
+      <source>come together</source>
+      <translation>kommen zusammen</translation>
     </message>
     <message>
       <source>copy {copy}</source>
@@ -8522,6 +8606,10 @@
     <message>
       <source>corner</source>
       <translation>Ecke</translation>
+    </message>
+    <message>
+      <source>costs {n}</source>
+      <translation>kostet {n}</translation>
     </message>
     <message>
       <source>counted</source>
@@ -8574,6 +8662,10 @@
     <message>
       <source>damaged on the way</source>
       <translation>unterwegs beschädigt</translation>
+    </message>
+    <message>
+      <source>day</source>
+      <translation>Tag</translation>
     </message>
     <message>
       <source>day checks</source>
@@ -8648,12 +8740,24 @@
       <translation>Staub</translation>
     </message>
     <message>
+      <source>ends</source>
+      <translation>endet</translation>
+    </message>
+    <message>
       <source>enough with</source>
       <translation>genug mit</translation>
     </message>
     <message>
       <source>every station</source>
       <translation>jede Station</translation>
+    </message>
+    <message>
+      <source>expected</source>
+      <translation>erwartet</translation>
+    </message>
+    <message>
+      <source>expected to sell</source>
+      <translation>erwarteter Verkauf</translation>
     </message>
     <message>
       <source>extra</source>
@@ -8730,6 +8834,10 @@
     <message>
       <source>for order {order}</source>
       <translation>für Auftrag {order}</translation>
+    </message>
+    <message>
+      <source>for packs ahead and own pushes</source>
+      <translation>für Vorrat gepackt und eigene Anläufe</translation>
     </message>
     <message>
       <source>for the rack</source>
@@ -9366,6 +9474,10 @@
     <message>
       <source>no place</source>
       <translation>kein Platz</translation>
+    </message>
+    <message>
+      <source>no price known</source>
+      <translation>kein Preis bekannt</translation>
     </message>
     <message>
       <source>no rack place</source>
@@ -11632,6 +11744,10 @@
       <translation>{n} im Regal</translation>
     </message>
     <message>
+      <source>{n} on {n|its|their} way</source>
+      <translation>{n} unterwegs</translation>
+    </message>
+    <message>
       <source>{n} other {n|place|places}</source>
       <translation>{n} {n|weiterer Platz|weitere Plätze}</translation>
     </message>
@@ -11898,6 +12014,10 @@
     <message>
       <source>{n} {n|tab|tabs} instead of {old}.</source>
       <translation>{n} {n|Steg|Stege} statt {old}.</translation>
+    </message>
+    <message>
+      <source>{n} {n|thing is|things are} on {n|its|their} way</source>
+      <translation>{n} {n|Sache ist|Sachen sind} unterwegs</translation>
     </message>
     <message>
       <source>{n} {n|thing needs|things need} a look</source>

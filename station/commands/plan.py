@@ -109,15 +109,11 @@ def _describe_service(asked: PlanCutting) -> Json:
 
 
 def _list_order(plan: CuttingPlan) -> list[Json]:
-    """Lists what to order: sheets, then bits."""
-    sheets: list[Json] = [
-        {"what": o.name, "quantity": o.sheets, "by": o.by, "lasts_days": o.lasts}
+    """Lists what to order: sheets, bits, mailers, the most urgent first."""
+    return [
+        {"what": o.name or f"{o.diameter_mm:g} mm bit", "quantity": o.quantity, "by": o.by,
+         "lasts_days": o.lasts, "on_its_way": o.coming, "price": o.price or None}
         for o in plan.order
-    ]
-    return sheets + [
-        {"what": f"{b.diameter_mm:g} mm bit", "quantity": b.bits, "by": b.by,
-         "lasts_days": b.lasts}
-        for b in plan.order_bits
     ]  # fmt: skip
 
 
@@ -129,7 +125,9 @@ def _list_need(asked: PlanCutting) -> list[Json]:
     for part in learn_parts(asked).values():
         for_orders = part.count_fresh(asked.certainty)
         for_rack = part.count_below(for_orders)
-        for quantity, why in ((for_orders, "orders"), (for_rack, "rack")):
+        ahead = min(for_rack, part.now.besides)
+        whys = ((for_orders, "orders"), (for_rack - ahead, "rack"), (ahead, "ahead"))
+        for quantity, why in whys:
             if quantity:
                 need.append({"part": part.now.name, "quantity": quantity, "why": why})
     return need

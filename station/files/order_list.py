@@ -14,7 +14,8 @@ from station.shop.file_requests import OrderRow, WriteOrderList
 from station.shop.rooms import Hand, Took
 from station.shop.words import say
 
-COLUMNS = ("what", "quantity", "by", "lasts_days", "lead_days", "lead_known")
+COLUMNS = ("what", "quantity", "by", "lasts_days", "lead_days", "lead_known", "on_its_way",
+           "price", "cost")  # fmt: skip
 
 
 def write_csv(rows: Sequence[OrderRow]) -> str:
@@ -24,7 +25,9 @@ def write_csv(rows: Sequence[OrderRow]) -> str:
     table.writerow(COLUMNS)
     for row in rows:
         known = "yes" if row.lead_known else "no"
-        cells = (row.quantity, row.by, f"{row.lasts_days:g}", row.lead_days, known)
+        lasts = "" if row.lasts_days is None else f"{row.lasts_days:g}"
+        price, cost = (f"{n:.2f}" if n else "" for n in (row.price, row.price * row.quantity))
+        cells = (row.quantity, row.by, lasts, row.lead_days, known, row.coming, price, cost)
         table.writerow([guard_cell(row.what), *cells])
     return out.getvalue()
 

@@ -41,5 +41,12 @@ def _draw_row(page: Page, y: float, row: OrderRow) -> None:
     lead = say("an order takes {n}", n=row.lead_days)
     if not row.lead_known:
         lead = say("{lead} (usual, not entered)", lead=lead)
-    said = join(say("lasts {n} worked days", n=figure(row.lasts_days)), lead)
+    phrases = [lead]
+    if row.lasts_days is not None:
+        phrases.insert(0, say("lasts {n} worked days", n=figure(row.lasts_days)))
+    if row.coming:
+        phrases.append(say("{n} on {n|its|their} way", n=row.coming))
+    cost = figure(row.price * row.quantity, 2)
+    phrases.append(say("costs {n}", n=cost) if row.price else say("no price known"))
+    said = join(*phrases)
     page.draw_fitted(left, y + 11, page.right - left, said, 10)

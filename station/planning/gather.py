@@ -1,12 +1,19 @@
 """Gathers what planning thinks about from the shop as it stands: a view in, plain figures out."""
 
+from collections import Counter
+from collections.abc import Mapping
+from datetime import date, timedelta
 from itertools import islice
 from statistics import quantiles
+
+from msgspec.structs import replace
 
 from station.planning.hours import Hours
 from station.planning.messages import (
     BitsNow,
+    Coming,
     FileNow,
+    MailersNow,
     MaterialNow,
     PartNow,
     Passage,
@@ -17,15 +24,33 @@ from station.planning.messages import (
     Wish,
 )
 from station.planning.past import PartPast, ShopPast
+from station.planning.routers import ALIKE_MM
 from station.queries.batches import find_approved, find_hold, find_revision
+from station.queries.buying import count_still_expected, list_coming, list_pushes
 from station.queries.pace import correct_router, count_minutes
 from station.queries.routers import count_metres_left, count_minutes_left, find_bed, list_routers
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_shop
+from station.queries.shelf import count_lacking_ahead
 from station.queries.shortage import Standing, survey_parts
 from station.queries.stock import count_in_store
+from station.queries.supplies import count_left
 from station.queries.underway import list_queue
-from station.shop.facts import Batch, Bed, Bit, CutFile, Lot, Material, Revision, Router, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    Bit,
+    BitSize,
+    CutFile,
+    Lot,
+    Mailer,
+    Material,
+    Pack,
+    Product,
+    Revision,
+    Router,
+    Slip,
+)
 from station.shop.views import View
 
 MOST = 2000  # cut files, lots of a material, sheets of a router's day
@@ -36,6 +61,9 @@ LEAD_DAYS, LEAD_MOST, LEAD_LEAST = (
 )  # days and batches that are looked at; batches it takes
 USUAL_LEAD = 2.0  # worked days from a release to the rack, until it is observed; our own choice
 SHORTEST_LEAD = 0.5
+PUSH_DAYS = 7.0  # worked days before a push begins from which on it is cut for; our own choice
+PUSH_LOOK = 30  # days that are looked ahead for one
+MAILER_DAYS = 5  # worked days that packs are counted of
 LEAST_SERVICE, MOST_SERVICE = (
     0.5,
     0.995,
@@ -48,7 +76,8 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     routers = list_routers(view)
     beds = {router.id: find_bed(view, router.id) for router in routers}
     corrected = {router.id: correct_router(view, router) for router in routers}
-    hours = Hours(shop.day_starts, shop.day_ends, past.weekdays)
+    hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, shop.closed)
+    besides = _count_besides(view, now, hours)
     return PlanCutting(
         now=now,
         service=_share(shop.service_percent, LEAST_SERVICE, MOST_SERVICE),
@@ -57,7 +86,7 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         day_starts=shop.day_starts,
         day_ends=shop.day_ends,
         weekdays=past.weekdays,
-        parts=tuple(_tell_part(standing, past) for standing in survey_parts(view)),
+        parts=tuple(_tell_part(s, past, besides) for s in survey_parts(view)),
         files=_list_files(view, corrected),
         routers=tuple(_tell_router(view, r, beds[r.id], now) for r in routers),
         queued=tuple(
@@ -68,6 +97,9 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         ),
         materials=tuple(_tell_material(view, m) for m in view.shelf(Material, "all", MOST)),
         bits=_list_bits(view, routers),
+        mailers=_list_mailers(view, past.days),
+        breaks=shop.breaks,
+        closed=shop.closed,
     )
 
 
@@ -96,7 +128,24 @@ def _observe_lead(
     return round(max(SHORTEST_LEAD, quantiles(took, n=4)[2]), 2)
 
 
-def _tell_part(standing: Standing, shop: ShopPast) -> PartNow:
+def _add_days(now: str, days: int) -> str:
+    return (date.fromisoformat(now[:10]) + timedelta(days=days)).isoformat()
+
+
+def _count_besides(view: View, now: str, hours: Hours) -> dict[str, int]:
+    """Counts the pieces of each part for packs ahead, and for own pushes that begin soon."""
+    besides = dict(count_lacking_ahead(view))
+    for push in list_pushes(view, now[:10], _add_days(now, PUSH_LOOK)):
+        product = view.get(Product, push.product)
+        if product is None or hours.count_days(now, f"{push.begins[:10]}T00:00:00") > PUSH_DAYS:
+            continue
+        sets = count_still_expected(view, push, now[:10])
+        for part, each in product.parts:
+            besides[part] = besides.get(part, 0) + each * sets
+    return besides
+
+
+def _tell_part(standing: Standing, shop: ShopPast, besides: Mapping[str, int]) -> PartNow:
     part = standing.part
     past = shop.parts.get(part.id) or PartPast({}, {}, {})
     stages: dict[Stage, int] = {stage: n for stage, n in standing.coming.items() if n}  # type: ignore[misc]
@@ -106,6 +155,7 @@ def _tell_part(standing: Standing, shop: ShopPast) -> PartNow:
         mark=part.mark,
         free=standing.free,
         kept_back=standing.kept_back,
+        besides=besides.get(part.id, 0),
         coming=stages,
         wishes=tuple(Wish(t.order.id, t.order.due, t.pieces) for t in standing.takers),
         use=tuple(max(0, past.packed.get(day, 0)) for day in shop.days),
@@ -188,7 +238,34 @@ def _tell_material(view: View, material: Material) -> MaterialNow:
         sheets=sheets,
         lead_days=material.lead_days,
         pack=material.pack_sheets,
+        price=material.price,
+        coming=_list_coming(view, material=material.id),
     )
+
+
+def _list_coming(view: View, **thing: str) -> tuple[Coming, ...]:
+    """Lists what is on its way of a material, a bit size or a mailer."""
+    ((name, number),) = thing.items()
+    return tuple(
+        Coming(p.expected[:10], p.coming) for p in list_coming(view) if getattr(p, name) == number
+    )
+
+
+def _list_mailers(view: View, days: tuple[str, ...]) -> tuple[MailersNow, ...]:
+    """Lists the mailers that are counted, with the packs that left on the newest worked days."""
+    newest = days[-MAILER_DAYS:]
+    packs = Counter(
+        pack.mailer for day in newest for pack in view.shelf(Pack, f"shipped/{day}", MOST)
+    )
+    return tuple(
+        MailersNow(
+            id=m.id, name=m.name, left=left, a_day=packs[m.id] / max(1, len(newest)),
+            mark=m.mark, lead_days=m.lead_days, pack=m.pack, price=m.price,
+            coming=_list_coming(view, mailer=m.id),
+        )
+        for m in view.shelf(Mailer, "all", MOST)
+        if m.active and ((left := count_left(view, m.id)) or m.mark)
+    )  # fmt: skip
 
 
 def _list_bits(view: View, routers: tuple[Router, ...]) -> tuple[BitsNow, ...]:
@@ -202,7 +279,32 @@ def _list_bits(view: View, routers: tuple[Router, ...]) -> tuple[BitsNow, ...]:
     for diameter, bits in sorted(by_size.items()):
         left = [max(0.0, count_metres_left(view, b)) for b in bits if b.state == "good"]
         found.append(
-            BitsNow(diameter_mm=diameter, bits=len(left), left_m=round(sum(left), 1),
-                    life_m=min(b.life_m for b in bits))
+            _add_buying(view, BitsNow(diameter_mm=diameter, bits=len(left),
+                                      left_m=round(sum(left), 1),
+                                      life_m=min(b.life_m for b in bits)))
         )  # fmt: skip
     return tuple(found)
+
+
+def _add_buying(view: View, bits: BitsNow) -> BitsNow:
+    """Adds how bits of this diameter are bought, where somebody has entered it."""
+    size = next(
+        (
+            s
+            for s in view.shelf(BitSize, "all", MOST)
+            if s.active and abs(s.diameter_mm - bits.diameter_mm) <= ALIKE_MM
+        ),
+        None,
+    )
+    if size is None:
+        return bits
+    return replace(
+        bits,
+        size=size.id,
+        name=size.name,
+        mark=size.mark,
+        lead_days=size.lead_days,
+        pack=size.pack,
+        price=size.price,
+        coming=_list_coming(view, bit_size=size.id),
+    )

@@ -1,58 +1,72 @@
 """The hours that are worked: when so many minutes of work are over."""
 
-from datetime import datetime, time, timedelta
+from collections.abc import Iterator
+from datetime import datetime, timedelta
 from typing import NamedTuple
+
+MIDNIGHT = 24 * 60.0
 
 
 class Hours(NamedTuple):
-    """From when to when it is worked on these days of the week (Monday is 0); no breaks."""
+    """From when to when it is worked on these days of the week (Monday is 0).
+
+    In `breaks` and on `closed` days nobody works.
+    """
 
     starts: str  # "07:00"
     ends: str
     weekdays: tuple[int, ...]
+    breaks: tuple[tuple[str, str], ...] = ()
+    closed: tuple[str, ...] = ()  # "2026-12-24"
 
     @property
     def minutes(self) -> float:
         """Minutes of a worked day."""
-        return _read_minutes(self.ends) - _read_minutes(self.starts)
+        return sum(end - start for start, end in self.list_spans())
+
+    def list_spans(self) -> tuple[tuple[float, float], ...]:
+        """Lists the spans of a day that are worked, minutes after midnight."""
+        at, end = _read_minutes(self.starts), _read_minutes(self.ends)
+        spans = []
+        for begins, over in sorted(self.breaks):
+            stops = min(end, _read_minutes(begins))
+            if at < stops:
+                spans.append((at, stops))
+            at = max(at, _read_minutes(over))
+        return (*spans, (at, end)) if at < end else tuple(spans)
 
     def add_minutes(self, at: str, minutes: float) -> str:
         """Adds minutes of work to a time; what does not fit today goes on the next worked day."""
-        now = datetime.fromisoformat(at)
-        if not self.weekdays or self.minutes <= 0:
-            return _write(now + timedelta(minutes=minutes))
-        moment, left = self._first_worked(now), minutes
-        while left > (rest := self._left_on(moment)):
+        now, left = datetime.fromisoformat(at), minutes
+        for start, end in self._list_from(now):
+            if left <= (rest := _count_minutes(start, end)):
+                return _write(start + timedelta(minutes=left))
             left -= rest
-            moment = self._first_worked(self._at(moment + timedelta(days=1), self.starts))
-        return _write(moment + timedelta(minutes=left))
+        return _write(now + timedelta(minutes=minutes))
 
     def count_days(self, since: str, until: str) -> float:
         """Counts the worked days from one time to a later one."""
-        moment, end, worked = datetime.fromisoformat(since), datetime.fromisoformat(until), 0.0
-        if not self.weekdays or self.minutes <= 0:
-            return max(0.0, (end - moment).total_seconds() / 86_400)
-        while (moment := self._first_worked(moment)) < end:
-            stop = min(end, self._at(moment, self.ends))
-            worked += (stop - moment).total_seconds() / 60
-            moment = self._at(moment + timedelta(days=1), self.starts)
-        return worked / self.minutes
+        moment, over, worked = datetime.fromisoformat(since), datetime.fromisoformat(until), 0.0
+        for start, end in self._list_from(moment):
+            if start >= over:
+                return worked / self.minutes
+            worked += _count_minutes(start, min(end, over))
+        return max(0.0, _count_minutes(moment, over) / MIDNIGHT)
 
-    def _first_worked(self, moment: datetime) -> datetime:
-        """Finds the first worked moment from this one on."""
-        if moment.weekday() in self.weekdays and moment < self._at(moment, self.ends):
-            return max(moment, self._at(moment, self.starts))
-        day = moment + timedelta(days=1)
-        while day.weekday() not in self.weekdays:
+    def _list_from(self, moment: datetime) -> Iterator[tuple[datetime, datetime]]:
+        """Lists the worked spans from a moment on; none where nothing is ever worked."""
+        spans, day = self.list_spans(), datetime.combine(moment, datetime.min.time())
+        while spans and self.weekdays:
+            if day.weekday() in self.weekdays and day.date().isoformat() not in self.closed:
+                for start, end in spans:
+                    begins, over = (day + timedelta(minutes=m) for m in (start, end))
+                    if over > moment:
+                        yield max(begins, moment), over
             day += timedelta(days=1)
-        return self._at(day, self.starts)
 
-    def _left_on(self, moment: datetime) -> float:
-        return (self._at(moment, self.ends) - moment).total_seconds() / 60
 
-    @staticmethod
-    def _at(day: datetime, clock: str) -> datetime:
-        return datetime.combine(day, time.fromisoformat(clock))
+def _count_minutes(start: datetime, end: datetime) -> float:
+    return (end - start).total_seconds() / 60
 
 
 def _read_minutes(clock: str) -> float:

@@ -41,9 +41,13 @@ class PartLearnt(NamedTuple):
 
     @property
     def level(self) -> int:
-        """What should lie on the rack: its mark, or more where that is far too low."""
+        """What should lie on the rack: its mark, or more where that is far too low.
+
+        What packs ahead and own pushes take comes on top.
+        """
         should = self.should or 0
-        return should if self.now.mark < TOO_LOW * should else self.now.mark
+        level = should if self.now.mark < TOO_LOW * should else self.now.mark
+        return level + self.now.besides
 
     @property
     def left(self) -> float:
@@ -65,7 +69,7 @@ class PartLearnt(NamedTuple):
 
     def count_room(self, made: float) -> int:
         """Counts the pieces that may be cut for the rack besides those `made`: they lie long."""
-        most = self.use.mean * LONGEST_DAYS if self.use else math.inf
+        most = self.use.mean * LONGEST_DAYS + self.now.besides if self.use else math.inf
         return max(
             0, math.ceil((max(self.level, min(most, ENOUGH)) - self.left) / self.mean - made)
         )

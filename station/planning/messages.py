@@ -10,8 +10,9 @@ from typing import Literal
 import msgspec
 
 Stage = Literal["rework", "trimming", "popping", "bed", "queue"]  # where pieces under way are
-# why sheets are cut: orders lack parts, the rack falls below its mark, or below what it should be
-Because = Literal["orders", "mark", "use"]
+# why sheets are cut: orders lack parts, the rack falls below its mark or below what it should be,
+# or packs ahead and own pushes want more
+Because = Literal["orders", "mark", "use", "ahead"]
 
 
 class Wish(msgspec.Struct, frozen=True):
@@ -37,6 +38,7 @@ class PartNow(msgspec.Struct, frozen=True, kw_only=True):
     mark: int = 0
     free: int = 0  # on the rack, may be taken
     kept_back: int = 0  # on the rack or under way, and held or in doubt
+    besides: int = 0  # wanted besides: for packs ahead, and for what the shop expects to sell
     coming: dict[Stage, int] = {}
     wishes: tuple[Wish, ...] = ()  # by due time
     use: tuple[int, ...] = ()  # pieces packed on each worked day, oldest first
@@ -90,6 +92,13 @@ class QueuedNow(msgspec.Struct, frozen=True, kw_only=True):
     order: str = ""  # for one order alone
 
 
+class Coming(msgspec.Struct, frozen=True):
+    """What is on its way, and the day on which it should be there; empty: not known."""
+
+    day: str
+    pieces: int
+
+
 class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
     """A sheet good, and the sheets in the store; None: none was ever received here."""
 
@@ -98,6 +107,8 @@ class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
     sheets: int | None = None
     lead_days: int = 0  # worked days from an order until it is there; 0: not known
     pack: int = 0  # sheets that come together; 0: any number
+    price: float = 0.0  # of a sheet; 0: not known
+    coming: tuple[Coming, ...] = ()
 
 
 class BitsNow(msgspec.Struct, frozen=True, kw_only=True):
@@ -107,6 +118,27 @@ class BitsNow(msgspec.Struct, frozen=True, kw_only=True):
     bits: int
     left_m: float
     life_m: float  # of a new one
+    size: str = ""  # id of how they are bought; empty: nobody has entered it
+    name: str = ""
+    mark: int = 0  # good ones, below which new ones are bought
+    lead_days: int = 0  # as of a material
+    pack: int = 0
+    price: float = 0.0
+    coming: tuple[Coming, ...] = ()
+
+
+class MailersNow(msgspec.Struct, frozen=True, kw_only=True):
+    """Mailers of one kind: how many are left, and how many packs a worked day takes."""
+
+    id: str
+    name: str
+    left: int
+    a_day: float
+    mark: int = 0
+    lead_days: int = 0  # as of a material
+    pack: int = 0
+    price: float = 0.0
+    coming: tuple[Coming, ...] = ()
 
 
 class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
@@ -126,6 +158,9 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     queued: tuple[QueuedNow, ...] = ()
     materials: tuple[MaterialNow, ...] = ()
     bits: tuple[BitsNow, ...] = ()
+    mailers: tuple[MailersNow, ...] = ()
+    breaks: tuple[tuple[str, str], ...] = ()  # of a worked day, in which nobody works
+    closed: tuple[str, ...] = ()  # days on which nobody works
     seconds: float = 1.0  # that the counts of sheets may be thought about
 
 
@@ -151,6 +186,7 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     orders: int = 0  # that want it and cannot have it yet
     first_due: str = ""
     mark: int = 0
+    besides: int = 0  # of it, for packs ahead and own pushes
     use: float | None = None  # of it, pieces a worked day; None: can't tell yet
     days_before: float | None = None  # worked days that it lasts; below zero: orders lack it
     days_after: float | None = None
@@ -219,27 +255,21 @@ class OverFull(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class ToOrder(msgspec.Struct, frozen=True, kw_only=True):
-    """Sheets to order: how many, by when, and how long the store lasts."""
+    """Sheets, bits or mailers to order: how many, by when, and how long those there last."""
 
-    material: str
+    of: Literal["material", "bit_size", "mailer"]
+    id: str  # of a bit size that nobody has entered: empty
     name: str
-    sheets: int
+    quantity: int
     by: str  # a day of the shop's time
-    lasts: float  # worked days, once all that is planned is cut
+    lasts: float | None  # worked days, what is on its way too; None: nobody can tell
     lead_days: int
     lead_known: bool  # False: the usual days are taken
-    a_day: float  # sheets used on a worked day
-
-
-class BitsToOrder(msgspec.Struct, frozen=True, kw_only=True):
-    """Bits to order: how many, by when, and how long those there are still cut."""
-
-    diameter_mm: float
-    bits: int
-    by: str  # a day of the shop's time
-    lasts: float  # worked days
-    lead_days: int  # the usual ones: nobody enters a bit's
-    a_day_m: float  # metres cut on a worked day
+    expected: str  # the day on which it would be there
+    a_day: float  # of them used on a worked day
+    diameter_mm: float = 0.0  # of bits
+    coming: int = 0
+    price: float = 0.0  # of one; 0: not known
 
 
 class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
@@ -267,7 +297,6 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     over_full: tuple[OverFull, ...] = ()
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()
-    order_bits: tuple[BitsToOrder, ...] = ()
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
     orders: int = 0  # open
     late: int = 0  # of these

@@ -1,22 +1,44 @@
-"""What to order: sheets before the store is empty, bits before the last ones are worn.
+"""What to order: sheets before the store is empty, bits before the last are worn, mailers.
 
 How many sheets and metres a worked day takes follows from the parts that are used, cut from the
-files that make them with the fewest minutes. Where nobody has entered how long an order takes, a
-usual time is taken and said.
+files that make them with the fewest minutes. What is on its way counts as there. Where nobody has
+entered how long an order takes, a usual time is taken and said.
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from typing import Literal, NamedTuple
 
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt
-from station.planning.messages import BitsToOrder, PlanCutting, ToOrder
+from station.planning.messages import Coming, PlanCutting, ToOrder
 from station.planning.routers import LOAD_MIN
 from station.planning.sheets import SheetFile, count_sheets
 
 AHEAD_DAYS = 20.0  # worked days that an order lasts; of our own choice
 SPARE_DAYS = 5.0  # worked days before the last moment from which on it is told
 USUAL_LEAD = 5  # worked days; common practice, no source
+
+
+class Supply(NamedTuple):
+    """Something that is bought: how much of it is there, and how much a worked day takes.
+
+    `there` counts in ones as they are bought, a bit that is half worn as a half; `good` counts
+    what the mark is held against.
+    """
+
+    of: Literal["material", "bit_size", "mailer"]
+    id: str
+    name: str
+    diameter_mm: float
+    there: float
+    good: int
+    a_day: float
+    mark: int
+    lead_days: int
+    pack: int
+    price: float
+    coming: int
 
 
 def count_sheets_a_day(asked: PlanCutting, parts: Mapping[str, PartLearnt]) -> dict[str, float]:
@@ -38,67 +60,85 @@ def count_sheets_a_day(asked: PlanCutting, parts: Mapping[str, PartLearnt]) -> d
 def list_to_order(
     asked: PlanCutting, a_day: Mapping[str, float], left: Mapping[str, int], hours: Hours
 ) -> tuple[ToOrder, ...]:
-    """Lists the sheets to order soon, the most urgent first; `left` are those in the store.
+    """Lists what to order soon, the most urgent first; `left` are the sheets in the store.
 
     `a_day` are the sheets of each cut file that a worked day takes.
     """
+    supplies = (
+        *_list_sheets(asked, a_day, left),
+        *_list_bits(asked, a_day),
+        *_list_mailers(asked),
+    )
+    found = filter(None, (_order(asked, supply, hours) for supply in supplies))
+    return tuple(sorted(found, key=lambda o: (o.by, _lasts(o), o.of, o.id, o.diameter_mm)))
+
+
+def _lasts(order: ToOrder) -> float:
+    return math.inf if order.lasts is None else order.lasts
+
+
+def _list_sheets(
+    asked: PlanCutting, a_day: Mapping[str, float], left: Mapping[str, int]
+) -> Iterator[Supply]:
+    """Lists the sheets of the store, as far as they are counted."""
     used: dict[str, float] = {}
-    found = []
     for file in asked.files:
         used[file.material] = used.get(file.material, 0.0) + a_day.get(file.id, 0.0)
-    for material in asked.materials:
-        taken = used.get(material.id, 0.0)
-        if material.id not in left or not taken:
-            continue
-        lead, lasts = material.lead_days or USUAL_LEAD, left[material.id] / taken
-        if lasts >= lead + SPARE_DAYS:
-            continue
-        sheets = math.ceil(taken * (lead + AHEAD_DAYS) - left[material.id])
-        if material.pack:
-            sheets = math.ceil(sheets / material.pack) * material.pack
-        one = ToOrder(
-            material=material.id,
-            name=material.name,
-            sheets=sheets,
-            by=_find_day(asked, lasts - lead, hours),
-            lasts=round(lasts, 1),
-            lead_days=lead,
-            lead_known=bool(material.lead_days),
-            a_day=round(taken, 2),
-        )
-        found.append(one)
-    return tuple(sorted(found, key=lambda o: (o.by, o.lasts, o.material)))
+    for m in asked.materials:
+        if m.id in left:
+            yield Supply("material", m.id, m.name, 0.0, left[m.id], left[m.id],
+                         used.get(m.id, 0.0), 0, m.lead_days, m.pack, m.price,
+                         _count(m.coming))  # fmt: skip
 
 
-def _find_day(asked: PlanCutting, days: float, hours: Hours) -> str:
-    """Finds the day after so many worked days from now; today where there is no time left."""
-    return hours.add_minutes(asked.now, max(0.0, days) * hours.minutes)[:10]
-
-
-def list_bits_to_order(
-    asked: PlanCutting, a_day: Mapping[str, float], hours: Hours
-) -> tuple[BitsToOrder, ...]:
-    """Lists the bits to order soon, the most urgent first; `a_day` as for the sheets."""
+def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[Supply]:
+    """Lists the bits by diameter: a new one lasts as many metres as its life says."""
     metres: dict[float, float] = {}
     for file in asked.files:
         for diameter, cut in file.cut_m:
             metres[diameter] = metres.get(diameter, 0.0) + cut * a_day.get(file.id, 0.0)
-    found = []
-    for bits in asked.bits:
-        cut = metres.get(bits.diameter_mm, 0.0)
-        if not cut or bits.life_m <= 0:
-            continue
-        lasts = bits.left_m / cut
-        if lasts >= USUAL_LEAD + SPARE_DAYS:
-            continue
-        lacking = cut * (USUAL_LEAD + AHEAD_DAYS) - bits.left_m
-        one = BitsToOrder(
-            diameter_mm=bits.diameter_mm,
-            bits=math.ceil(lacking / bits.life_m),
-            by=_find_day(asked, lasts - USUAL_LEAD, hours),
-            lasts=round(lasts, 1),
-            lead_days=USUAL_LEAD,
-            a_day_m=round(cut, 1),
-        )
-        found.append(one)
-    return tuple(sorted(found, key=lambda o: (o.by, o.lasts, o.diameter_mm)))
+    for b in asked.bits:
+        if b.life_m > 0:
+            yield Supply("bit_size", b.size, b.name, b.diameter_mm, b.left_m / b.life_m, b.bits,
+                         metres.get(b.diameter_mm, 0.0) / b.life_m, b.mark, b.lead_days, b.pack,
+                         b.price, _count(b.coming))  # fmt: skip
+
+
+def _list_mailers(asked: PlanCutting) -> Iterator[Supply]:
+    for m in asked.mailers:
+        yield Supply("mailer", m.id, m.name, 0.0, m.left, m.left, m.a_day, m.mark, m.lead_days,
+                     m.pack, m.price, _count(m.coming))  # fmt: skip
+
+
+def _count(coming: tuple[Coming, ...]) -> int:
+    return sum(one.pieces for one in coming)
+
+
+def _order(asked: PlanCutting, supply: Supply, hours: Hours) -> ToOrder | None:
+    """Orders what will not last until an order could be there, or lies below its mark."""
+    lead = supply.lead_days or USUAL_LEAD
+    there = supply.there + supply.coming
+    lasts = there / supply.a_day if supply.a_day else None
+    low = supply.mark - supply.good - supply.coming
+    ends = lasts is not None and lasts < lead + SPARE_DAYS
+    if not ends and low <= 0:
+        return None
+    quantity = max(low, math.ceil(supply.a_day * (lead + AHEAD_DAYS) - there))
+    if supply.pack:
+        quantity = math.ceil(quantity / supply.pack) * supply.pack
+    spare = 0.0 if low > 0 or lasts is None else lasts - lead
+    return ToOrder(
+        of=supply.of,
+        id=supply.id,
+        name=supply.name,
+        quantity=quantity,
+        by=hours.add_minutes(asked.now, max(0.0, spare) * hours.minutes)[:10],
+        lasts=None if lasts is None else round(lasts, 1),
+        lead_days=lead,
+        lead_known=bool(supply.lead_days),
+        expected=hours.add_minutes(asked.now, lead * hours.minutes)[:10],
+        a_day=round(supply.a_day, 2),
+        diameter_mm=supply.diameter_mm,
+        coming=supply.coming,
+        price=supply.price,
+    )

@@ -15,7 +15,7 @@ from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
-from station.planning.order import count_sheets_a_day, list_bits_to_order, list_to_order
+from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
 from station.planning.waiting import list_forward, list_marks, list_over_full, list_take_back
@@ -56,7 +56,9 @@ class Thinking:
         self.asked = asked
         self.files = {f.id: f for f in asked.files}
         self.parts = learn_parts(asked)
-        self.hours = Hours(asked.day_starts, asked.day_ends, asked.weekdays)
+        self.hours = Hours(
+            asked.day_starts, asked.day_ends, asked.weekdays, asked.breaks, asked.closed
+        )
         self.load = RouterLoad(asked.routers, asked.queued)
         self.in_store = _count_store(asked)
         self.store = dict(self.in_store)  # what is left of it
@@ -126,7 +128,6 @@ class Thinking:
             over_full=list_over_full(self.parts),
             marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
-            order_bits=list_bits_to_order(self.asked, a_day, self.hours),
             uncovered=self._list_unmakeable(),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )
@@ -165,10 +166,17 @@ class Thinking:
         for file, sheets in counts.items():
             made = [p for p in map(self.parts.get, self.files[file].makes) if p and p.level]
             part = min(made, key=self._find_share)
-            because: Because = "mark" if self._count_left(part) < part.now.mark else "use"
+            because = self._find_why(part)
             rank, by = (self._find_share(part), file), self._find_empty(part)
             drafts.append(DraftLine(rank, file, sheets, part, "", by, because))
         return sorted(drafts, key=lambda d: d.rank)
+
+    def _find_why(self, part: PartLearnt) -> Because:
+        """Finds why a part is cut for the rack."""
+        left = self._count_left(part)
+        if left < part.now.mark:
+            return "mark"
+        return "use" if left < part.level - part.now.besides else "ahead"
 
     def _fit_under_way(self, drafts: list[DraftLine], lacked: Counts) -> list[DraftLine]:
         """Keeps the sheets for the rack that may be cut now: else all that is under way waits.
@@ -253,6 +261,7 @@ class Thinking:
             orders=len(unmet),
             first_due=unmet[0].due if unmet else "",
             mark=part.now.mark,
+            besides=part.now.besides,
             use=round(part.use.mean, 1) if part.use else None,
             days_before=part.count_days(left),
             days_after=part.count_days(left + fresh * part.mean),

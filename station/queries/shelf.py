@@ -68,8 +68,26 @@ def deal_packs(view: View) -> dict[str, dict[str, int]]:
 
     Gives for each order the pieces by part that it need not take from the rack.
     """
+    return _deal(view)[0]
 
-    def deal(view: View) -> dict[str, dict[str, int]]:
+
+def count_lacking_ahead(view: View) -> dict[str, int]:
+    """Counts the pieces of each part for packs ahead that are below their marks.
+
+    Packs that open orders will take are none that lie there.
+    """
+    left, lacking = _deal(view)[1], dict[str, int]()
+    for ahead in list_ahead(view):
+        sets = max(0, ahead.product.mark - left.get(ahead.product.id, 0))
+        for part, each in ahead.product.parts:
+            lacking[part] = lacking.get(part, 0) + each * sets
+    return lacking
+
+
+def _deal(view: View) -> tuple[dict[str, dict[str, int]], dict[str, int]]:
+    """Deals the packs; gives the pieces by order and part, and the packs left by product."""
+
+    def deal(view: View) -> tuple[dict[str, dict[str, int]], dict[str, int]]:
         left = {a.product.id: len(a.free) for a in list_ahead(view)}
         dealt: dict[str, dict[str, int]] = {}
         for order in view.shelf(Order, "open", MOST) if any(left.values()) else ():
@@ -82,7 +100,7 @@ def deal_packs(view: View) -> dict[str, dict[str, int]]:
                 pieces = dealt.setdefault(order.id, {})
                 for part, each in product.parts:
                     pieces[part] = pieces.get(part, 0) + each * sets
-        return dealt
+        return dealt, left
 
     return view.once("shelf/dealt", deal)
 

@@ -168,6 +168,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (654, "order_list", "Write the order list"),
             (655, "take_mark", "Take the suggested mark over"),
             (656, "think", "Look anew at what to cut, or stop"),
+            (657, "ordered", "All of the list is ordered"),
         ),
     ),
     (
@@ -223,6 +224,9 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (728, "list_router", "Routers"),
             (729, "list_bit", "Bits"),
             (730, "list_mailer", "Mailers"),
+            (761, "list_bit_size", "Bit sizes"),
+            (759, "list_purchase", "On its way"),
+            (760, "list_push", "Own pushes"),
             (731, "list_cart", "Carts"),
             (732, "list_worker", "Workers"),
             (733, "list_reason", "Reasons"),

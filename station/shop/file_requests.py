@@ -39,10 +39,12 @@ class OrderRow:
     what: str
     quantity: int
     by: str  # a day, ISO
-    lasts_days: float  # worked days that what is there lasts
+    lasts_days: float | None  # worked days that what is there or comes lasts; None: can't tell
     lead_days: int  # worked days that an order takes
     lead_known: bool = True  # False: the usual days are taken
-    bit_mm: float = 0.0  # diameter, where it is a bit
+    bit_mm: float = 0.0  # diameter, where it is a bit of no name
+    price: float = 0.0  # of one; 0: not known
+    coming: int = 0  # on their way already
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -11,7 +11,7 @@ from station.files.order_list import OrderLists, write_csv
 from station.floor.plan.dialogue import handle_input
 from station.floor.plan.screen import screen
 from station.papers.order_list import make_order_list
-from station.planning.messages import BitsToOrder, CuttingPlan, ToOrder
+from station.planning.messages import CuttingPlan, ToOrder
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import Code
 from station.shop.faces import Listing
@@ -22,10 +22,12 @@ from tests.replay import START
 from tests.replay import small_shop as replay_shop
 
 NOW = "2026-11-25T10:42:00"
-SHEETS = ToOrder(material="1", name="6.5 mm birch plywood", sheets=40, by="2026-11-27", lasts=6.0,
-                 lead_days=4, lead_known=True, a_day=2.0)  # fmt: skip
-BITS = BitsToOrder(diameter_mm=6.0, bits=3, by="2026-11-26", lasts=4.5, lead_days=5, a_day_m=150.0)
-PLAN = CuttingPlan(at=NOW, order=(SHEETS,), order_bits=(BITS,))
+SHEETS = ToOrder(of="material", id="1", name="6.5 mm birch plywood", quantity=40, by="2026-11-27",
+                 lasts=6.0, lead_days=4, lead_known=True, expected="2026-12-01", a_day=2.0,
+                 coming=10, price=31.5)  # fmt: skip
+BITS = ToOrder(of="bit_size", id="", name="", quantity=3, by="2026-11-26", lasts=4.5, lead_days=5,
+               lead_known=False, expected="2026-12-02", a_day=0.1, diameter_mm=6.0)  # fmt: skip
+PLAN = CuttingPlan(at=NOW, order=(BITS, SHEETS))
 ORDER_LIST = Code("button", BUTTONS["order_list"].number)
 
 
@@ -75,7 +77,9 @@ def test_page_and_file_lie_beside_each_other_and_none_is_written_over(ledger):
     with (folder.path / files[0]).open(encoding="utf-8-sig", newline="") as text:
         read = list(csv.DictReader(text))
     assert read[1] == {"what": "6.5 mm birch plywood", "quantity": "40", "by": "2026-11-27",
-                       "lasts_days": "6", "lead_days": "4", "lead_known": "yes"}  # fmt: skip
+                       "lasts_days": "6", "lead_days": "4", "lead_known": "yes",
+                       "on_its_way": "10", "price": "31.50", "cost": "1260.00"}  # fmt: skip
+    assert read[0]["price"] == ""  # nobody has entered it
     assert (folder.path / files[1]).read_bytes().startswith(b"%PDF")
 
 

@@ -12,6 +12,7 @@ from station.desk.draft import Draft
 from station.floor.office import dialogue, lists, screen
 from station.floor.office.lists import LISTS
 from station.floor.office.rules import RULES
+from station.floor.office.sound import find_problems
 from station.floor.office.work import (
     Counting,
     EditedRows,
@@ -29,6 +30,7 @@ from station.shop.facts import (
     Batch,
     Bed,
     Bit,
+    BitSize,
     Concern,
     CutFile,
     Lot,
@@ -37,9 +39,12 @@ from station.shop.facts import (
     Part,
     Pile,
     Product,
+    Purchase,
+    Push,
     RackPlace,
     Revision,
     Router,
+    Shop,
     Slip,
     Worker,
 )
@@ -652,3 +657,41 @@ def test_the_keys_of_a_form_keep_their_places(view):
         for f in fields
     ]
     assert all(row == rows[0] for row in rows)
+
+
+def test_sheets_received_are_no_more_on_their_way(view):
+    view.facts["purchase/1"] = Purchase(id="1", material="1", quantity=10, expected="2026-11-27")
+    view.facts["purchase/2"] = Purchase(id="2", material="1", quantity=20)
+    view.do(RULES, act("receive_lot", "lot/0999", material="1", sheets=12))
+    assert [view.get(Purchase, n).coming for n in "12"] == [0, 18]
+
+
+@pytest.mark.parametrize(
+    ("fact", "says"),
+    [
+        (Purchase(id="1", quantity=5), "Name one thing that is on its way"),
+        (Purchase(id="1", quantity=5, material="1", mailer="01"), "Name one thing"),
+        (Purchase(id="1", quantity=5, mailer="99"), "There is no mailer 99"),
+        (Purchase(id="1", quantity=0, mailer="01"), "quantity cannot be below 1"),
+        (Push(id="1", product="021", quantity=9, begins="2026-12-01", ends="2026-11-30"),
+         "It ends before it begins"),
+        (Push(id="1", product="021", quantity=9, begins=""), "needs the day on which it begins"),
+        (Push(id="1", product="021", quantity=9, begins="tomorrow"), "write it as 2026-11-25"),
+        (Shop(id="shop", breaks=(("12:30", "12:00"),)), "A break ends after it begins"),
+        (BitSize(id="1", name="6 mm", diameter_mm=0.0), "must be above 0"),
+    ],
+)  # fmt: skip
+def test_what_is_bought_and_expected_is_checked(view, fact, says):
+    assert any(says in str(problem) for problem in find_problems(fact, view))
+
+
+def test_what_is_bought_and_expected_may_be_entered(view):
+    known = (
+        BitSize(id="1", name="6 mm", diameter_mm=6.0),
+        Purchase(id="1", quantity=5, mailer="01"),
+        Push(id="1", product="021", quantity=9, begins="2026-12-01"),
+        Shop(id="shop", breaks=(("12:00", "12:30"),), closed=("2026-12-24",)),
+    )
+    for fact in known:
+        view.do(RULES, act("set_fact", fact.key, kind=fact.kind, value=to_plain(fact)))
+        assert view.get(type(fact), fact.id) == fact

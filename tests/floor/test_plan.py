@@ -3,27 +3,29 @@
 from dataclasses import replace
 
 import pytest
+from msgspec import structs
 
 from station.floor.plan import dialogue, screen
-from station.floor.plan.acts import SetMark
+from station.floor.plan.acts import Bought, NotePurchases, SetMark
 from station.floor.plan.lines import list_lines
 from station.floor.plan.rules import RULES
 from station.floor.plan.work import PlanWork
 from station.planning.messages import CuttingPlan
 from station.planning.think import run
+from station.queries.buying import list_coming
 from station.queries.looks import list_raised
 from station.shop.acts import Act, Args, add_known
-from station.shop.cards import button
+from station.shop.cards import BUTTONS, button
 from station.shop.codes import read, write
 from station.shop.faces import Decision, Hint, Listing, Pairs, Table
-from station.shop.facts import Batch, Line, Order, Part, Product
-from station.shop.moves import move
+from station.shop.facts import Batch, BitSize, Line, Order, Part, Product, Purchase
+from station.shop.moves import SHEET, move
 from station.shop.rooms import Do, Took
 from tests.floor.shop_small import COMBS, DAY, FRAME, FRAMES, batch, hand, small_shop
 from tests.floor.test_today import today_lines
 from tests.planning.test_gather import done, gather_plan
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
-from tests.touch import NO_ROW
+from tests.touch import NO_ROW, touch
 
 SIDES = Product(id="033", name="SIDE", words="One side", parts=((FRAME, 1),))
 
@@ -250,6 +252,75 @@ def test_a_mark_that_cannot_be_or_is_so_already_is_said(mark, part, tone):
     act = Act(id="m", kind="set_mark", at=f"{DAY}T10:42:00", subject=f"part/{part}", args=args)
     answer = view.do(RULES, act)
     assert (answer.tone, answer.sets) == (tone, ())
+
+
+# --- what to order
+
+
+def thin_store(*facts):
+    """Twenty frame sides a day at 32 a sheet, and one sheet left of the 40: soon none."""
+    view = small_shop(SIDES, *facts, moves=(on_rack(FRAME, 2000),
+                      move(SHEET, 39, "store", "used", "0940")))  # fmt: skip
+    for n in range(1, 21):
+        done(view, f"2026-11-{n:02d}T09:00:00", move(FRAME, 20, "packing/1", "pack/1", "00390"))
+    return view
+
+
+def test_once_the_list_is_written_a_touch_notes_all_of_it_as_on_its_way():
+    view = thin_store()
+    held = think(view)
+    (sheets,) = [o for o in held.thought.order if o.of == "material"]
+    assert (sheets.name, sheets.by) == ("9 mm birch plywood", DAY)
+    assert button("order_list") in list_codes(screen.screen(held, view))
+    asked = take(held, button("order_list"), view)
+    written = screen.screen(replace(asked.hand, thought=held.thought), view)
+    assert touch(written, "All is ordered").number == BUTTONS["ordered"].number
+    do = take(held, button("ordered"), view)
+    assert (do.kind, [(b.of, b.quantity) for b in do.args.rows]) == (
+        "note_purchases", [(o.of, o.quantity) for o in held.thought.order],
+    )  # fmt: skip
+    act = Act(id="n", kind=do.kind, at=f"{DAY}T10:42:00", subject=do.subject, args=do.args)
+    assert view.do(RULES, act).asks == "supervisor"
+    agreed = replace_args(act, add_known(do.args, Args(approved="07")))
+    assert not view.do(RULES, agreed).refused
+    noted = list_coming(view)
+    assert [(p.id, p.material, p.quantity) for p in noted if p.material] == [
+        ("20261125-1", "2", sheets.quantity)
+    ]
+    assert think(view).thought.order == ()  # it is on its way
+    empty = replace(held, thought=replace_order(held.thought))
+    assert take(empty, button("ordered"), view).answer.refused
+
+
+def test_bits_that_nobody_has_entered_get_a_size_of_their_own():
+    view = small_shop()
+    rows = (Bought("bit_size", "", 6, "2026-12-02", 6.0), Bought("mailer", "01", 50, ""))
+    args = NotePurchases(rows=rows, approved="07")
+    act = Act(id="n", kind="note_purchases", at=f"{DAY}T10:42:00", subject="shop/shop", args=args)
+    view.do(RULES, act)
+    bits, mailers = view.get(Purchase, "20261125-1"), view.get(Purchase, "20261125-2")
+    size = view.get(BitSize, bits.bit_size)
+    assert (size.name, size.diameter_mm, bits.expected) == ("6 mm bit", 6.0, "2026-12-02")
+    assert (mailers.mailer, mailers.quantity) == ("01", 50)
+    again = view.do(RULES, act)  # a second order on the same day has numbers of its own
+    assert [f.id for f in again.sets if isinstance(f, Purchase)] == ["20261125-3", "20261125-4"]
+    none = replace_args(act, NotePurchases(rows=(), approved="07"))
+    assert view.do(RULES, none).refused
+
+
+def list_codes(face):
+    """The codes of the large buttons."""
+    return [press.code for press in face.presses]
+
+
+def replace_args(act, args):
+    """The same act with other arguments."""
+    return Act(id=act.id, kind=act.kind, at=act.at, subject=act.subject, args=args)
+
+
+def replace_order(plan):
+    """The same plan with nothing to order."""
+    return structs.replace(plan, order=())
 
 
 # --- at a desk, through PIN and paper

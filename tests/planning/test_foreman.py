@@ -6,7 +6,15 @@ No source but the trade itself: each answer is worked out by hand in its comment
 import pytest
 from msgspec.structs import replace
 
-from station.planning.messages import BitsNow, CuttingPlan, MaterialNow, Passage, Wish
+from station.planning.messages import (
+    BitsNow,
+    Coming,
+    CuttingPlan,
+    MailersNow,
+    MaterialNow,
+    Passage,
+    Wish,
+)
 from station.planning.think import run
 from tests.planning.small import (
     IN_FIVE_DAYS,
@@ -236,12 +244,12 @@ def test_sheets_are_ordered_before_the_store_is_empty():
     asked = shop(part("a", free=500, use=STEADY), files=(file("A", {"a": 20}),),
                  materials=(store,))  # fmt: skip
     (order,) = think(asked).order
-    assert (order.sheets, order.by, order.lasts, order.a_day) == (20, "2026-11-27", 8.0, 1.0)
+    assert (order.quantity, order.by, order.lasts, order.a_day) == (20, "2026-11-27", 8.0, 1.0)
     enough = replace(asked, materials=(replace(store, sheets=11),))
     assert think(enough).order == ()
     unknown = replace(asked, materials=(replace(store, lead_days=0, pack=0),))
     (order,) = think(unknown).order
-    assert (order.lead_days, order.lead_known, order.sheets, order.by) == (
+    assert (order.lead_days, order.lead_known, order.quantity, order.by) == (
         5,
         False,
         17,
@@ -256,12 +264,58 @@ def test_bits_are_ordered_before_the_last_is_worn():
     six = BitsNow(diameter_mm=6.0, bits=2, left_m=700.0, life_m=1000.0)
     three = BitsNow(diameter_mm=3.0, bits=0, left_m=0.0, life_m=1000.0)
     asked = shop(part("a", free=500, use=STEADY), files=(cuts,), bits=(three, six))
-    (order,) = think(asked).order_bits
-    assert (order.diameter_mm, order.bits, order.by, order.lasts, order.a_day_m) == (
-        6.0, 2, "2026-11-27", 7.0, 100.0
+    (order,) = [o for o in think(asked).order if o.of == "bit_size"]
+    assert (order.diameter_mm, order.quantity, order.by, order.lasts, order.a_day) == (
+        6.0, 2, "2026-11-27", 7.0, 0.1
     )  # fmt: skip
-    assert think(replace(asked, bits=(replace(six, left_m=1000.0),))).order_bits == ()
-    assert think(shop(part("a"), files=(cuts,), bits=(six,))).order_bits == ()
+    assert think(replace(asked, bits=(replace(six, left_m=1000.0),))).order == ()
+    assert think(shop(part("a"), files=(cuts,), bits=(six,))).order == ()
+
+
+def test_what_is_on_its_way_counts_as_there():
+    store = MaterialNow(id="ply", name="plywood", sheets=8, lead_days=6, pack=10)
+    asked = shop(part("a", free=500, use=STEADY), files=(file("A", {"a": 20}),),
+                 materials=(replace(store, coming=(Coming("2026-11-27", 2),)),))  # fmt: skip
+    (order,) = think(asked).order  # ten last ten days: within lead and the five days before
+    assert (order.quantity, order.lasts, order.coming, order.by) == (20, 10.0, 2, "2026-12-01")
+    more = replace(store, coming=(Coming("2026-11-27", 2), Coming("", 1)))
+    assert think(replace(asked, materials=(more,))).order == ()
+
+
+def test_bits_and_mailers_below_their_marks_are_ordered_today():
+    # three good bits of five wanted, one on its way: one more; how long they last can't be told
+    six = BitsNow(diameter_mm=6.0, bits=3, left_m=3000.0, life_m=1000.0, size="1", name="6 mm",
+                  mark=5, coming=(Coming("", 1),))  # fmt: skip
+    # two packs a day: 9 mailers last 4.5 days; 25 days of two are 50 less 9, by the box of 25
+    flat = MailersNow(id="01", name="Flat", left=9, a_day=2.0, pack=25, price=0.5)
+    asked = shop(part("a"), files=(), bits=(six,), mailers=(flat,))
+    mailers, bits = think(asked).order
+    assert (bits.of, bits.quantity, bits.lasts, bits.by) == ("bit_size", 1, None, "2026-11-25")
+    assert (mailers.id, mailers.quantity, mailers.by, mailers.price) == (
+        "01", 50, "2026-11-25", 0.5,
+    )  # fmt: skip
+    high = replace(flat, left=100, mark=120)
+    (order,) = think(replace(asked, bits=(), mailers=(high,))).order
+    assert (order.quantity, order.by) == (25, "2026-11-25")
+
+
+def test_days_off_and_breaks_move_the_day_by_which_is_ordered():
+    store = MaterialNow(id="ply", name="plywood", sheets=8, lead_days=6, pack=10)
+    asked = shop(part("a", free=500, use=STEADY), files=(file("A", {"a": 20}),),
+                 materials=(store,))  # fmt: skip
+    closed = replace(asked, closed=("2026-11-26",))
+    assert think(closed).order[0].by == "2026-11-30"  # the 26th is off, the 28th a Saturday
+
+
+def test_packs_ahead_and_own_pushes_are_cut_for_besides_the_mark():
+    # 300 there, a mark of 50, steady use of 20: enough. 400 more are expected; of them no more is
+    # begun at once than what two and a half days of use take
+    calm = shop(replace(part("a", free=300, use=STEADY), mark=50), files=(file("A", {"a": 20}),))
+    assert think(calm).then == ()
+    pushed = replace(calm, parts=(replace(calm.parts[0], besides=400),))
+    (release,) = think(pushed).then
+    assert (release.because, release.besides) == ("ahead", 400)
+    assert release.sheets == 3
 
 
 def test_nothing_is_ordered_where_use_or_store_cannot_be_told():

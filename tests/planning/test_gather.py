@@ -5,11 +5,26 @@ from dataclasses import replace
 import pytest
 
 from station.planning.gather import gather_plan as gather_all
-from station.planning.messages import Passage, Wish
+from station.planning.hours import Hours
+from station.planning.messages import Coming, Passage, Wish
 from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
-from station.shop.facts import Bed, Bit, Lot, Router, Shop, Slip
-from station.shop.moves import WEAR, Move, Spot, move
+from station.shop.facts import (
+    Bed,
+    Bit,
+    BitSize,
+    Lot,
+    Mailer,
+    Pack,
+    Product,
+    Purchase,
+    Push,
+    Router,
+    Shop,
+    Slip,
+)
+from station.shop.first_facts import first_materials
+from station.shop.moves import SUPPLY, WEAR, Move, Spot, move
 from tests.floor.shop_small import COMB, COMBS, DAY, GAUGES, SPACER, batch, small_facts, small_shop
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
 
@@ -174,3 +189,70 @@ def test_the_service_level_and_short_notice_are_the_shops_own(service, soon, tol
     shop = Shop(id="shop", service_percent=service, short_notice_percent=soon)
     asked = gather_plan(small_shop(shop), NOW)
     assert (asked.service, asked.short_notice) == told
+
+
+# --- what is bought, the calendar, what is wanted besides orders
+
+
+def test_what_nobody_has_entered_stays_empty():
+    asked = gather_plan(small_shop(), NOW)
+    assert (asked.mailers, asked.breaks, asked.closed) == ((), (), ())
+    assert {(m.price, m.lead_days, m.coming) for m in asked.materials} == {(0.0, 0, ())}
+    assert {(b.size, b.mark, b.price, b.coming) for b in asked.bits} == {("", 0, 0.0, ())}
+
+
+def test_prices_lead_days_and_what_is_on_its_way_are_told():
+    ply = replace(first_materials()[0], price=31.5, lead_days=4, pack_sheets=25)
+    six = BitSize(
+        id="1", name="6 mm compression", diameter_mm=6.0, mark=5, lead_days=3, price=40.0
+    )
+    view = small_shop(
+        ply, six, Purchase(id="1", material="1", quantity=50, expected="2026-12-01"),
+        Purchase(id="2", bit_size="1", quantity=4, came=1),
+    )  # fmt: skip
+    asked = gather_plan(view, NOW)
+    told = asked.materials[0]
+    assert (told.price, told.lead_days, told.pack) == (31.5, 4, 25)
+    assert told.coming == (Coming("2026-12-01", 50),)
+    bits = next(b for b in asked.bits if b.diameter_mm == 6.0)
+    assert (bits.size, bits.name, bits.mark, bits.lead_days) == ("1", "6 mm compression", 5, 3)
+    assert bits.coming == (Coming("", 3),)
+
+
+def test_mailers_that_are_counted_go_with_the_packs_of_the_newest_days():
+    flat = Mailer(id="01", name="Flat", length_mm=350.0, width_mm=250.0, mark=20, lead_days=2)
+    packs = [
+        Pack(id=f"0090{n}", order="3301", mailer="01", state="shipped",
+             left=f"2026-11-2{3 + n % 2}T14:00:00")
+        for n in range(6)
+    ]  # fmt: skip
+    view = small_shop(flat, *packs, moves=(move(SUPPLY, 31, "found", "supplies", "supply-01"),))
+    for day in ("2026-11-23", "2026-11-24"):
+        done(view, f"{day}T09:00:00", move(COMB, 1, "packing/1", "pack/1", "00390"))
+    (told,) = gather_plan(view, NOW).mailers
+    assert (told.left, told.a_day, told.mark, told.lead_days) == (31, 3.0, 20, 2)
+
+
+def test_breaks_and_closed_days_are_not_worked():
+    shop = Shop(id="shop", breaks=(("09:00", "09:15"), ("12:00", "12:45")), closed=("2026-11-26",))
+    asked = gather_plan(small_shop(shop), NOW)
+    hours = Hours(asked.day_starts, asked.day_ends, asked.weekdays, asked.breaks, asked.closed)
+    assert hours.minutes == 480
+    # 10:42 to 12:00 and 12:45 to 16:00 are 273 min; the 26th is closed: 7:00 on the 27th
+    assert hours.add_minutes(NOW, 274) == "2026-11-27T07:01:00"
+    assert hours.add_minutes(NOW, 78) == f"{DAY}T12:00:00"
+    assert hours.add_minutes(NOW, 79) == f"{DAY}T12:46:00"
+    assert hours.count_days(NOW, "2026-11-27T07:08:00") == pytest.approx((273 + 8) / 480)
+
+
+def test_packs_ahead_below_their_mark_and_a_push_that_begins_soon_are_wanted_besides():
+    kit = Product(id="021", name="LOOM-KIT", words="", parts=((COMB, 1), (SPACER, 2)), mark=6)
+    lying = [Pack(id=f"0090{n}", order="", mailer="01", state="shelf", product="021")
+             for n in range(2)]  # fmt: skip
+    view = small_shop(kit, *lying)
+    assert part_of(gather_plan(view, NOW)).besides == 4
+    assert part_of(gather_plan(view, NOW), SPACER).besides == 8
+    pushed = Push(id="1", product="021", quantity=200, begins="2026-12-01")
+    assert part_of(gather_plan(small_shop(kit, *lying, pushed), NOW)).besides == 204
+    later = replace(pushed, begins="2026-12-15")  # more than seven worked days ahead
+    assert part_of(gather_plan(small_shop(kit, *lying, later), NOW)).besides == 4

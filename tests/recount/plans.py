@@ -120,7 +120,8 @@ def _all_of(books: Books, words: str) -> list[Fact]:
 
 LISTS = {"Orders": "order", "Cut files": "cutfile", "Parts": "part", "Products": "product",
          "Rack places": "rack", "Materials": "material", "Lots": "lot", "Routers": "router",
-         "Bits": "bit", "Mailers": "mailer", "Carts": "cart", "Workers": "worker",
+         "Bits": "bit", "Mailers": "mailer", "Bit sizes": "bit_size",
+         "On its way": "purchase", "Own pushes": "push", "Carts": "cart", "Workers": "worker",
          "Reasons": "reason", "Revisions": "revision", "This shop": "shop"}  # fmt: skip
 
 

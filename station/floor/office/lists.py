@@ -5,11 +5,12 @@ from dataclasses import dataclass, replace
 from station.floor.office.work import OfficeHand
 from station.shop.acts import good
 from station.shop.cards import BY_NUMBER, button
-from station.shop.codes import Code, usable, write_touch
+from station.shop.codes import LETTERS, Code, usable, write_touch
 from station.shop.faces import Block, Cards, Entry, Face, Press
 from station.shop.facts import (
     RETIRED,
     Bit,
+    BitSize,
     Cart,
     CutFile,
     Fact,
@@ -19,6 +20,8 @@ from station.shop.facts import (
     Order,
     Part,
     Product,
+    Purchase,
+    Push,
     RackPlace,
     Reason,
     Revision,
@@ -83,6 +86,18 @@ LISTS: tuple[OfficeList, ...] = (
     OfficeList(
         kind=Mailer, words=say("Mailers"), one=say("Mailer"),
         shows=("name", "length_mm", "width_mm"),
+    ),
+    OfficeList(
+        kind=BitSize, words=say("Bit sizes"), one=say("Bit size"),
+        shows=("name", "mark", "lead_days"),
+    ),
+    OfficeList(
+        kind=Purchase, words=say("On its way"), one=say("Purchase"),
+        shows=("material", "quantity", "came", "expected"),
+    ),
+    OfficeList(
+        kind=Push, words=say("Own pushes"), one=say("Own push"),
+        shows=("product", "quantity", "begins"),
     ),
     OfficeList(kind=Cart, words=say("Carts"), one=say("Cart"), shows=("name", "goes", "state")),
     OfficeList(
@@ -162,6 +177,8 @@ def _list_shelves(kind: type[Fact], view: View) -> list[str]:
 def _list_shelves_in_use(kind: type[Fact], view: View) -> list[str]:
     if kind is Order:
         return ["open", "packed", "cancelled", "owed", "shipped"]
+    if kind is Purchase:
+        return ["coming", "came"]
     if kind is Revision:
         return [f.id for f in view.shelf(CutFile, "all", MOST)]
     if kind is Lot:
@@ -223,7 +240,7 @@ def propose_number(kind: type[Fact], view: View) -> str:
     while True:
         number += 1
         text = str(number).zfill(len(top))
-        printed = kind.kind in ("material", "revision") or usable(kind.kind, text)
+        printed = kind.kind not in LETTERS or usable(kind.kind, text)
         if printed and view.get(kind, text) is None:
             return text
 

@@ -68,6 +68,7 @@ from station.shop.facts import (
     Pack,
     Part,
     Pile,
+    Purchase,
     Reason,
     Revision,
     Router,
@@ -295,6 +296,6 @@ RULES: Rules = by_kind(
     Rule(args=ReleaseBatch, reads=_ANY, decide=release_batch),
     Rule(args=CancelBatch, reads=_ANY | {Slip, Pile, Concern}, decide=cancel_batch),
     Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
-    Rule(args=ReceiveLot, reads=_ANY, decide=receive_lot),
+    Rule(args=ReceiveLot, reads=_ANY | {Purchase}, decide=receive_lot),
     Rule(args=CorrectCount, reads=_ANY | COUNT_READS, decide=correct_count),
 )

@@ -14,6 +14,7 @@ from station.floor.shared.approval import ask_supervisor
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.floor.shared.recounts import ask_about_count, ask_about_held, say_difference
 from station.queries.batches import find_approved
+from station.queries.buying import note_came
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason
 from station.queries.stock import name_place
@@ -326,7 +327,7 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
         say("{sheets} {sheets|sheet|sheets} received, lot {lot}", sheets=sheets, lot=number),
         say("Print its card and put it on the stack."),
         moves=(move(SHEET, sheets, "bought", "store", number),),
-        sets=(lot,),
+        sets=(lot, *note_came(view, material.id, sheets)),
     )
 
 

@@ -10,7 +10,7 @@ from station.floor.office.lists import name_thing
 from station.floor.office.retiring import find_use
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
-from station.shop.facts import Fact, Material, Order, Product, Revision, Shop
+from station.shop.facts import Fact, Material, Order, Product, Purchase, Push, Revision, Shop
 from station.shop.field_texts import to_rows
 from station.shop.fields import FactField, fields_by_name
 from station.shop.limits import is_written
@@ -154,10 +154,23 @@ def _check_whole(fact: Fact, view: View) -> Iterator[Say]:
         yield say("An order needs a due time")
     if isinstance(fact, Product) and not fact.parts:
         yield say("A product needs at least one part")
+    yield from _check_buying(fact)
     if isinstance(fact, Revision):
         if fact.id != (right := Revision.id_of(fact.cut_file, fact.letter)):
             yield say("The number of this revision is {id}", id=right)
         yield from _check_runs(fact, view)
+
+
+def _check_buying(fact: Fact) -> Iterator[Say]:
+    """Checks what is on its way, an own push, and the hours that are worked."""
+    if isinstance(fact, Purchase) and len(list(filter(None, fact.things))) != 1:
+        yield say("Name one thing that is on its way: a material, a bit size or a mailer")
+    if isinstance(fact, Push) and fact.ends and fact.ends[:10] < fact.begins[:10]:
+        yield say("It ends before it begins")
+    if isinstance(fact, Push) and not fact.begins:
+        yield say("An own push needs the day on which it begins")
+    if isinstance(fact, Shop) and any(begins >= ends for begins, ends in fact.breaks):
+        yield say("A break ends after it begins")
 
 
 def _check_retiring(fact: Fact, view: View) -> Iterator[Say]:

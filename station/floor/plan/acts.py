@@ -1,5 +1,7 @@
 """Writes down what is decided at what to cut and is no release, as it is kept for ever."""
 
+from typing import NamedTuple
+
 from station.shop.acts import Args
 
 
@@ -10,3 +12,24 @@ class SetMark(Args, frozen=True, kw_only=True):
 
     mark: int
     why: str = ""
+
+
+class Bought(NamedTuple):
+    """One thing that is ordered: what, how many, the day on which it should be there.
+
+    `id` is empty for a bit size that nobody has entered; `diameter_mm` tells it then.
+    """
+
+    of: str  # material, bit_size, mailer
+    id: str
+    quantity: int
+    expected: str
+    diameter_mm: float = 0.0
+
+
+class NotePurchases(Args, frozen=True, kw_only=True):
+    """Notes what is ordered and on its way from now on."""
+
+    kind = "note_purchases"
+
+    rows: tuple[Bought, ...]

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.plan.acts import SetMark
+from station.floor.plan.acts import Bought, NotePurchases, SetMark
 from station.floor.plan.lines import (
     MARKS,
     PlanLine,
@@ -65,6 +65,8 @@ def _press(
         return _choose(hand, lines[row].key if row < len(lines) else "", lines)
     if name == "order_list":
         return _write_orders(hand)
+    if name == "ordered":
+        return _note_ordered(hand)
     if name == "release_first":
         first = lines[0] if lines and lines[0].blocked else None
         return _release(hand, first, view)
@@ -88,7 +90,17 @@ def _write_orders(hand: PlanHand) -> FileJob | Took:
     rows = list_order_rows(plan) if plan else ()
     if not rows:
         return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
-    return FileJob(WriteOrderList(rows=rows), hand)
+    after = replace(hand, work=replace(hand.work, listed=plan.at if plan else ""))
+    return FileJob(WriteOrderList(rows=rows), after)
+
+
+def _note_ordered(hand: PlanHand) -> Do | Took:
+    """Notes all that stands on the order list as ordered."""
+    plan = find_plan(hand)
+    if plan is None or not plan.order:
+        return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
+    rows = tuple(Bought(o.of, o.id, o.quantity, o.expected, o.diameter_mm) for o in plan.order)
+    return Do("shop/shop", NotePurchases(rows=rows), replace(hand, work=PlanWork()))
 
 
 def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
@@ -160,6 +172,8 @@ def _write_why(release: Release) -> str:
         return f"{release.orders} {wait} for {release.part_name}"
     if release.because == "mark":
         return f"{release.part_name} below its mark of {release.mark}"
+    if release.because == "ahead":
+        return f"{release.part_name} for packs ahead and own pushes"
     return f"{release.part_name}: {release.use:g} used a day"
 
 

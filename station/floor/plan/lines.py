@@ -74,16 +74,13 @@ def find_chosen(hand: PlanHand, lines: tuple[PlanLine, ...]) -> PlanLine | None:
 
 
 def list_order_rows(plan: CuttingPlan) -> tuple[OrderRow, ...]:
-    """Lists what to order, sheets and bits together, the most urgent first."""
-    sheets = (
-        OrderRow(what=o.name, quantity=o.sheets, by=o.by, lasts_days=o.lasts,
-                 lead_days=o.lead_days, lead_known=o.lead_known)
+    """Lists what to order: sheets, bits and mailers, the most urgent first."""
+    return tuple(
+        OrderRow(
+            what=o.name or str(say("{size} mm bit", size=length(o.diameter_mm))),
+            quantity=o.quantity, by=o.by, lasts_days=o.lasts, lead_days=o.lead_days,
+            lead_known=o.lead_known, bit_mm=0.0 if o.name else o.diameter_mm, price=o.price,
+            coming=o.coming,
+        )
         for o in plan.order
     )  # fmt: skip
-    bits = (
-        OrderRow(what=str(say("{size} mm bit", size=length(b.diameter_mm))),
-                 quantity=b.bits, by=b.by, lasts_days=b.lasts, lead_days=b.lead_days,
-                 lead_known=False, bit_mm=b.diameter_mm)
-        for b in plan.order_bits
-    )  # fmt: skip
-    return tuple(sorted((*sheets, *bits), key=lambda row: (row.by, row.lasts_days, row.what)))

@@ -1,11 +1,12 @@
-"""Decides on marks. What else is decided here are acts of the office: release, take back."""
+"""Decides on marks and purchases. What else is decided here are acts of the office."""
 
 from dataclasses import replace
+from itertools import count
 
-from station.floor.plan.acts import SetMark
+from station.floor.plan.acts import Bought, NotePurchases, SetMark
 from station.floor.shared.approval import ask_supervisor
 from station.shop.acts import Act, Answer, good, notice, refuse
-from station.shop.facts import Part
+from station.shop.facts import BitSize, Fact, Part, Purchase
 from station.shop.views import Rule, Rules, View, by_kind
 from station.shop.words import say
 
@@ -31,4 +32,47 @@ def set_mark(act: Act[SetMark], view: View) -> Answer:
     )
 
 
-RULES: Rules = by_kind(Rule(args=SetMark, reads=frozenset({Part}), decide=set_mark))
+def note_purchases(act: Act[NotePurchases], view: View) -> Answer:
+    """Notes what is ordered: it is on its way."""
+    if asked := ask_supervisor(act):
+        return asked
+    rows, day = act.args.rows, act.at[:10].replace("-", "")
+    if not rows or any(row.quantity < 1 for row in rows):
+        return refuse(say("Nothing is ordered"), say("Go on here."))
+    free = (n for n in count(1) if view.get(Purchase, f"{day}-{n}") is None)
+    noted: list[Fact] = []
+    for row in rows:
+        thing = row.id
+        if not thing:
+            size = _enter_size(view, row, f"{day}-{len(noted) + 1}")
+            noted.append(size)
+            thing = size.id
+        noted.append(
+            Purchase(
+                id=f"{day}-{next(free)}",
+                material=thing if row.of == "material" else "",
+                bit_size=thing if row.of == "bit_size" else "",
+                mailer=thing if row.of == "mailer" else "",
+                quantity=row.quantity,
+                expected=row.expected,
+            )
+        )
+    return good(
+        say("{n} {n|thing is|things are} on {n|its|their} way", n=len(rows)),
+        say("Sheets that are received count as come; the rest stands in the office."),
+        sets=tuple(noted),
+    )
+
+
+def _enter_size(view: View, row: Bought, number: str) -> BitSize:
+    """Enters a bit size that is bought for the first time."""
+    known = view.get(BitSize, number)
+    return known or BitSize(
+        id=number, name=f"{row.diameter_mm:g} mm bit", diameter_mm=row.diameter_mm
+    )
+
+
+RULES: Rules = by_kind(
+    Rule(args=SetMark, reads=frozenset({Part}), decide=set_mark),
+    Rule(args=NotePurchases, reads=frozenset({BitSize, Purchase}), decide=note_purchases),
+)

@@ -63,7 +63,7 @@ def screen(hand: PlanHand, view: View) -> Face:
         main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
               *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, len(then))),
         side=beside,
-        presses=(*_list_presses(lines, chosen), *_offer_order_list(plan), _offer_look(hand)),
+        presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
     )  # fmt: skip
 
@@ -259,10 +259,12 @@ def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
     ), ""
 
 
-def _offer_order_list(plan: CuttingPlan) -> tuple[Press, ...]:
-    """Offers what to order as a page and a file, where there is anything."""
+def _offer_order_list(plan: CuttingPlan, hand: PlanHand) -> tuple[Press, ...]:
+    """Offers what to order as a page and a file; once it is written, to note it as ordered."""
     if not list_order_rows(plan):
         return ()
+    if hand.work.listed == plan.at:
+        return (Press(label=say("All is ordered"), code=button("ordered")),)
     return (Press(label=say("Order list"), code=button("order_list")),)
 
 

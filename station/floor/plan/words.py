@@ -120,6 +120,8 @@ def say_because(release: Release, now: str) -> Say:
                    due=say_time(release.due, now))  # fmt: skip
     if release.because == "mark":
         return say("below its mark")
+    if release.because == "ahead":
+        return say("for packs ahead and own pushes")
     return say("its mark {mark} is too low", mark=release.mark)
 
 
@@ -196,6 +198,8 @@ def list_reasons(release: Release) -> tuple[Pair, ...]:
     ]  # fmt: skip
     if release.certainty is not None:
         pairs.insert(3, (say("enough with"), say_certainty(release.certainty)))
+    if release.besides:
+        pairs.insert(2, (say("for packs ahead and own pushes"), say("{n}", n=release.besides)))
     if release.bit_missing:
         pairs.append((say("a bit it takes"), say("is not in the router")))
     return tuple(pairs)

@@ -1,4 +1,4 @@
-"""Holds which line of the plan is looked at."""
+"""Holds which line of the plan is looked at, and which order list was written."""
 
 from dataclasses import dataclass
 
@@ -7,9 +7,10 @@ from station.shop.rooms import Hand, Work
 
 @dataclass(frozen=True, kw_only=True)
 class PlanWork(Work):
-    """Holds the key of the line that is chosen; empty: the first."""
+    """Holds which line is chosen, and which order list was written."""
 
-    chosen: str = ""
+    chosen: str = ""  # its key; empty: the first
+    listed: str = ""  # the time of the plan whose order list was written last
 
     @property
     def is_begun(self) -> bool:

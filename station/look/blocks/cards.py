@@ -12,6 +12,7 @@ from station.shop.faces import Cards, Entry
 WIDE = 640  # px, where two cards stand side by side
 NARROW = 340  # px, under which no three cards stand side by side
 MANY = 12  # cards that stand three abreast even where their words wrap
+FULL, CLOSE = 21, 6  # cards that fill a pane three abreast; px between two where there are more
 BESIDE = 6  # px between a card's words and what stands at their right
 INSIDE = (16, 8)  # px, from a card's edge to its texts
 
@@ -41,7 +42,8 @@ class CardsBlock(RowsBlock[Cards, EntryCard]):
         if not block.entries:
             page.height += px(GAP) if block.title else 0
             page.put_below(block.empty, 16, tone="quiet")
-        abreast, gap = _count_abreast(block.entries, page.width), px(GAP)
+        abreast = _count_abreast(block.entries, page.width)
+        gap = px(GAP) if len(block.entries) <= FULL else px(CLOSE)
         width = (page.width - gap * (abreast - 1)) // abreast
         for first in range(0, len(block.entries), abreast):
             inner = [_make_card_page(e, width) for e in block.entries[first : first + abreast]]

@@ -9,6 +9,7 @@ a name says otherwise.
 """
 
 from station.shop.facts.base import RETIRED, Fact, Gone, Shelf
+from station.shop.facts.buying import BitSize, Purchase, Push
 from station.shop.facts.machines import (
     Bed,
     BedKind,
@@ -90,6 +91,7 @@ __all__ = [
     "BedKind",
     "BedState",
     "Bit",
+    "BitSize",
     "BitState",
     "BitUse",
     "Cart",
@@ -123,6 +125,8 @@ __all__ = [
     "PileArea",
     "Placed",
     "Product",
+    "Purchase",
+    "Push",
     "RackPlace",
     "Ran",
     "ReadAs",
@@ -170,6 +174,9 @@ KINDS: dict[str, type[Fact]] = {
         Order,
         Habit,
         Mailer,
+        BitSize,
+        Purchase,
+        Push,
         Pack,
         Cart,
         Concern,

@@ -24,6 +24,7 @@ class Material(Fact):
     lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
     # that come together; 0: any number
     pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
+    price: Annotated[float, About(say("price"), least=0)] = 0.0  # of a sheet; 0: not known
     active: InUse = True
 
     @property

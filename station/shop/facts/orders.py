@@ -80,6 +80,10 @@ class Mailer(Fact):
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
     mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
+    # worked days from an order until it is there; 0: not known
+    lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
+    # that come together; 0: any number
+    pack: Annotated[int, About(say("come together"), least=0)] = 0
     active: InUse = True
 
 

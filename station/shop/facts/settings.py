@@ -53,6 +53,21 @@ class Shop(Fact):
     )
     day_starts: Annotated[str, About(say("day starts"), written="clock")] = "07:00"
     day_ends: Annotated[str, About(say("day ends"), written="clock")] = "16:00"
+    # from when to when nobody works
+    breaks: Annotated[
+        tuple[
+            tuple[
+                Annotated[str, About(say("break begins"), written="clock")],
+                Annotated[str, About(say("break ends"), written="clock")],
+            ],
+            ...,
+        ],
+        About(say("breaks")),
+    ] = ()
+    # days on which nobody works, besides those of the week
+    closed: Annotated[
+        tuple[Annotated[str, About(say("day"), written="day")], ...], About(say("closed days"))
+    ] = ()
     # from this mass on: two people or a lift; common practice, no source, and local limits differ
     two_people_kg: Annotated[float, About(say("two people"), unit="kg")] = 12.0
     # where lists and copies go; empty: "files" beside this station's data
