@@ -5000,6 +5000,10 @@
       <translation>Sagen, was zu sehen ist</translation>
     </message>
     <message>
+      <source>Scan a cart, then its packs.</source>
+      <translation>Scann einen Wagen, dann seine Pakete.</translation>
+    </message>
+    <message>
       <source>Scan a part's card, or touch its row.</source>
       <translation>Karte eines Teils scannen oder seine Zeile berühren.</translation>
     </message>
@@ -5028,6 +5032,10 @@
       <translation>Einen Abschnitt scannen</translation>
     </message>
     <message>
+      <source>Scan a slip or a traveller.</source>
+      <translation>Scann einen Abschnitt oder eine Laufkarte.</translation>
+    </message>
+    <message>
       <source>Scan a traveller</source>
       <translation>Eine Laufkarte scannen</translation>
     </message>
@@ -5042,6 +5050,10 @@
     <message>
       <source>Scan again once it works.</source>
       <translation>Noch einmal scannen, sobald sie wieder geht.</translation>
+    </message>
+    <message>
+      <source>Scan an order, or touch it.</source>
+      <translation>Scann einen Auftrag, oder berühr ihn.</translation>
     </message>
     <message>
       <source>Scan another part.</source>
@@ -5256,6 +5268,10 @@
       <translation>Nächste Arbeit scannen.</translation>
     </message>
     <message>
+      <source>Scan the next traveller, or go on as the screen says.</source>
+      <translation>Scann die nächste Laufkarte, oder mach weiter, wie der Bildschirm sagt.</translation>
+    </message>
+    <message>
       <source>Scan the next traveller.</source>
       <translation>Nächste Laufkarte scannen.</translation>
     </message>
@@ -5290,6 +5306,10 @@
     <message>
       <source>Scan the router's code first.</source>
       <translation>Erst den Code der Fräse scannen.</translation>
+    </message>
+    <message>
+      <source>Scan the slip of a sheet, or its traveller.</source>
+      <translation>Scann den Abschnitt einer Platte oder ihre Laufkarte.</translation>
     </message>
     <message>
       <source>Scan the traveller again.</source>
@@ -7108,6 +7128,10 @@
       <translation>Einen Posten berühren.</translation>
     </message>
     <message>
+      <source>Touch a list, or what is still missing.</source>
+      <translation>Berühr eine Liste, oder was noch fehlt.</translation>
+    </message>
+    <message>
       <source>Touch a number, or bring this place closer.</source>
       <translation>Eine Nummer berühren oder diese Stelle näher holen.</translation>
     </message>
@@ -7146,6 +7170,10 @@
     <message>
       <source>Touch a row or scan its card.</source>
       <translation>Zeile berühren oder Karte scannen.</translation>
+    </message>
+    <message>
+      <source>Touch a row to see why, then release it.</source>
+      <translation>Berühr eine Zeile, um zu sehen warum; dann gib sie frei.</translation>
     </message>
     <message>
       <source>Touch a row, or add a new one.</source>
@@ -7286,6 +7314,10 @@
     <message>
       <source>Touch what is not so.</source>
       <translation>Berühren, was nicht stimmt.</translation>
+    </message>
+    <message>
+      <source>Touch what needs a look, or scan any code.</source>
+      <translation>Berühr, was anzusehen ist, oder scann irgendeinen Code.</translation>
     </message>
     <message>
       <source>Touch what needs a look.</source>

@@ -2,6 +2,7 @@
 
 import argparse
 import getpass
+import sys
 
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
@@ -34,13 +35,26 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
         raise CommandError(f"There is no worker {worker}.")
     if has_pin(ledger.view):
         raise CommandError("This shop has a supervisor's PIN: others are set in the office.")
-    first, second = getpass.getpass("New PIN: "), getpass.getpass("Again: ")
+    first, second = ask_pin("New PIN: "), ask_pin("Again: ")
     if first != second:
         raise CommandError("The two are not the same: nothing was changed.")
     try:
         return set_pin(ledger, worker, first, at)
     except ValueError as wrong:
         raise CommandError(str(wrong)) from None
+
+
+def ask_pin(words: str) -> str:
+    """Asks for a PIN, not shown; a line of standard input where there is no terminal.
+
+    Raises CommandError where nobody typed any.
+    """
+    if sys.stdin.isatty():
+        return getpass.getpass(words)
+    typed = sys.stdin.readline().rstrip("\n")
+    if not typed:
+        raise CommandError("A PIN is wanted: type it in a terminal, or send it as a line.")
+    return typed
 
 
 def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
@@ -66,10 +80,4 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
 def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:
     """Asks for a supervisor's PIN, without showing it; whether it is right."""
     known = find_supervisor(ledger.view, worker)
-    if known is None:
-        return False
-    try:
-        typed = getpass.getpass(f"PIN of supervisor {worker}: ")
-    except EOFError:  # nobody is there to type it
-        return False
-    return agrees(known.pin, typed)
+    return known is not None and agrees(known.pin, ask_pin(f"PIN of supervisor {worker}: "))

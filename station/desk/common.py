@@ -12,6 +12,7 @@ from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
 from station.queries.settings import find_worker
 from station.shop.acts import Answer, good, notice, question, refuse
+from station.shop.areas import find_first
 from station.shop.codes import Code
 from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
@@ -62,7 +63,7 @@ def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Replie
     if hand.worker and hand.worker != number:
         took = say("Worker {new} takes over from {old}", new=number, old=hand.worker)
         return Replied(after, good(took, stays))
-    welcome = stays if hand.subject or counted else say("Scan your work.")
+    welcome = stays if hand.subject or counted else find_first(hand.area)
     return Replied(after, good(say("Worker {id} is signed in", id=number), welcome))
 
 
@@ -183,4 +184,4 @@ def greeting(draft: Draft, counted: Say = Say(), *, resumed: bool) -> Answer:
         )
     if not draft.hand.worker:
         return good(say("Good morning"), say("Scan your badge to begin."))
-    return good(say("Ready"), say("Scan your work."))
+    return good(say("Ready"), find_first(draft.hand.area))

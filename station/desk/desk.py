@@ -27,7 +27,7 @@ from station.shop.acts import (
     known_of,
     refuse,
 )
-from station.shop.areas import BUTTON, SUPERVISED
+from station.shop.areas import BUTTON, SUPERVISED, find_first
 from station.shop.cards import BUTTONS, BY_NUMBER
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
@@ -415,7 +415,7 @@ class Desk:
             counted = aside.tell_by(back, self._draft.counted_by)
             return Given(good(said, say("{counted}. Go on from there.", counted=counted)))
         if left is None:
-            return Given(good(said, say("Scan your work.")))
+            return Given(good(said, find_first(area)))
         return Given(good(said, left.answer.said), left.entry, left.moves)
 
     def _put_down(self, hand: Hand[Any]) -> Given | None:

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import NamedTuple
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt
 from PySide6.QtGui import QMouseEvent
@@ -36,9 +37,15 @@ from station.tour.story import STORY, TourStep
 from station.window.session import Session
 from station.window.show import find_application
 
-SIZE = (1366, 768)
 AT = "2026-11-25T10:42:00"
 CUT_OFF_S = 3600
+
+
+class Shown(NamedTuple):
+    """The window that a tour is seen in: wide and high in pixels, dark or light."""
+
+    size: tuple[int, int] = (1366, 768)
+    dark: bool = False
 
 
 class TourFailed(Exception):  # noqa: N818 - the sentence says what failed
@@ -79,8 +86,8 @@ class ShownJob(ProcessJob):
 class Tour:
     """One window, one desk, one demo shop; a step at a time."""
 
-    def __init__(self, out: Path, *, scanner_only: bool, at: str) -> None:
-        self.out, self.scanner_only = out, scanner_only
+    def __init__(self, out: Path, *, scanner_only: bool, at: str, shown: Shown = Shown()) -> None:
+        self.out, self.scanner_only, self.shown = out, scanner_only, shown
         self.clock = Clock()
         self.clock.pin(at or AT)
         self.application = find_application()
@@ -100,6 +107,7 @@ class Tour:
             write_changed_text(folder / "files")
             with bootstrap.open_ledger(folder) as ledger:
                 self.ledger = ledger
+                ledger.set_local("dark", "yes" if self.shown.dark else "")
                 self._open_window()
                 for number, step in enumerate(STORY, 1):
                     self._take_step(number, step)
@@ -120,7 +128,7 @@ class Tour:
             begin=ShownJob,
         )
         self.window = Window()
-        self.window.resize(*SIZE)
+        self.window.resize(*self.shown.size)
         self.session = Session(self.window, self.desk)
         self.window.show()
         self.session.start()
@@ -277,10 +285,10 @@ def list_areas() -> tuple[str, ...]:
     return tuple(dict.fromkeys(card.area for card in cards.BUTTONS.values()))
 
 
-def run_tour(out: Path, *, scanner_only: bool, now: str) -> int:
+def run_tour(out: Path, *, scanner_only: bool, now: str, shown: Shown = Shown()) -> int:
     """Runs the tour; gives the exit code."""
     try:
-        return Tour(out, scanner_only=scanner_only, at=now).run()
+        return Tour(out, scanner_only=scanner_only, at=now, shown=shown).run()
     except TourFailed as failed:
         print(f"The tour stopped: {failed}")  # noqa: T201 - a command prints
         return 1

@@ -1,6 +1,8 @@
 """A supervisor's first PIN from the command line."""
 
 import io
+import subprocess
+import sys
 
 import pytest
 
@@ -12,6 +14,7 @@ from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
 
 AT = "2026-11-25T07:00:00"
+WANTED = "A PIN is wanted: type it in a terminal, or send it as a line.\n"
 
 
 @pytest.fixture
@@ -31,14 +34,14 @@ def ledger(tmp_path):
     ],
 )
 def test_what_sets_no_pin_is_an_error(ledger, monkeypatch, worker, typed, said):
-    monkeypatch.setattr("getpass.getpass", lambda _words: typed.pop(0))
+    monkeypatch.setattr(pin, "ask_pin", lambda _words: typed.pop(0))
     with pytest.raises(CommandError, match=said):
         pin.ask_and_set_pin(ledger, worker, AT)
     assert ledger.view.get(Worker, "01").pin == ""
 
 
 def test_a_pin_is_asked_for_twice(ledger, monkeypatch):
-    monkeypatch.setattr("getpass.getpass", lambda _words: "1357")
+    monkeypatch.setattr(pin, "ask_pin", lambda _words: "1357")
     assert pin.ask_and_set_pin(ledger, "01", AT) == "Worker 01 has a new PIN"
     assert agrees(ledger.view.get(Worker, "01").pin, "1357")
 
@@ -46,12 +49,29 @@ def test_a_pin_is_asked_for_twice(ledger, monkeypatch):
 def test_where_nobody_types_it_is_said(ledger, monkeypatch, capsys):
     ledger.close()
     monkeypatch.setattr("sys.stdin", io.StringIO(""))
-    monkeypatch.setattr("getpass.getpass", lambda _words: input())
     assert main.main(["pin", "01", "--data", str(ledger.path.parent)]) == 1
-    assert capsys.readouterr().err == "Nobody typed what was asked for.\n"
+    assert capsys.readouterr().err == WANTED
 
 
 def test_a_second_pin_is_set_in_the_office_alone(ledger):
     pin.set_pin(ledger, "01", "1357", AT)
     with pytest.raises(CommandError, match="This shop has a supervisor's PIN"):
         pin.ask_and_set_pin(ledger, "01", AT)
+
+
+def test_a_list_that_wants_a_pin_says_one_sentence_where_there_is_no_terminal(ledger, tmp_path):
+    pin.set_pin(ledger, "01", "1357", AT)
+    ledger.close()
+    file = tmp_path / "carts.csv"
+    file.write_text("id,name\n9,Cart 9\n", encoding="utf-8")
+    command = [sys.executable, "-m", "station", "list-in", "cart", str(file)]
+    command += ["--data", str(ledger.path.parent)]
+
+    def run(typed):
+        return subprocess.run(command, input=typed, capture_output=True, text=True, check=False)
+
+    assert (run("").returncode, run("").stderr) == (1, WANTED)
+    assert run("9999\n").stderr == "That is supervisor's work: the PIN is not right.\n"
+    done = run("1357\n")
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout.startswith("Taken in: ")

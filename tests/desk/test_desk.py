@@ -16,10 +16,11 @@ from station.floor.popping.work import PoppingWork
 from station.floor.today.work import TodayWork
 from station.ledger.faults import DiskFull
 from station.shop.acts import Args, good
+from station.shop.areas import AREAS
 from station.shop.facts import Batch
 from station.shop.rooms import Do, FileJob, Hand, Took
 from station.shop.words import say as words
-from tests.replay import PIN
+from tests.replay import PIN, Stage
 
 
 def released(stage):
@@ -351,3 +352,12 @@ def test_a_stop_is_not_taken_back(stage):
         given = stage.send(line)
     assert given.entry
     assert say(stage.send("button undo")) == ("stop", "That stays: it is not taken back here")
+
+
+@pytest.mark.parametrize("area", AREAS, ids=lambda area: area.id)
+def test_who_signs_in_is_told_what_begins_work_there(area, tmp_path):
+    stage = Stage(tmp_path)
+    stage.send(f"@area {area.id}")
+    answer = stage.send("worker 07").answer
+    assert str(answer.do) == str(area.first)
+    stage.close()

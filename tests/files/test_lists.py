@@ -74,7 +74,7 @@ def test_a_wrong_encoding_is_said(ledger, tmp_path):
     ],
 )
 def test_only_a_supervisor_takes_a_list_in(ledger, monkeypatch, worker, pin, may):
-    monkeypatch.setattr("getpass.getpass", lambda _words: pin)
+    monkeypatch.setattr(pins, "ask_pin", lambda _words: pin)
     assert pins.ask_for_supervisor(ledger, worker) is may
     assert ledger.view.get(Worker, "07").supervisor
 
