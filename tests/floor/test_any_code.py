@@ -12,6 +12,8 @@ from station.shop.codes import Code, read, write
 from station.shop.moves import SHEET, WEAR
 from station.shop.places import balances
 from tests.any_code import free_hands, list_rows, play_day, scan, scan_at_random
+from tests.any_days import add_up, play, write_csv
+from tests.recount.days import small_day
 from tests.touch import find_touch, list_texts
 
 DOES = {("packing", "order"), ("loading", "bit")}  # what the room does with free hands
@@ -154,3 +156,18 @@ def test_what_the_shop_does_not_know_and_a_void_paper_are_refused(day, code, sai
     given = desk.take(str(code))
     assert (given.answer.tone, str(given.answer.said)) == ("stop", said)
     assert not desk.hand.aside.what
+
+
+def test_what_is_told_after_a_day_of_chance_is_what_its_csv_adds_up_to():
+    ((_, asked),) = play(1, 11)
+    assert asked.wrong == []
+    assert asked.compared > 100
+
+
+def test_a_piece_that_the_csv_does_not_have_is_found(tmp_path):
+    """The comparison can fail: a day whose CSV lacks its last move differs."""
+    with small_day(tmp_path, 11) as (day, going):
+        for _, _ in zip(range(60), going, strict=False):
+            pass
+        text = write_csv(day)
+        assert add_up(text) != add_up(text[: text.rindex("\n", 0, -1)] + "\n")
