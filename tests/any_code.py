@@ -95,8 +95,9 @@ def main() -> int:
         print(f"{n:5} {said}")
     red = sum(reds.values())
     print(f"{red} of {count} scans red: {red / count:.1%}")
-    note("random scans with free hands that are answered red", f"{red} of {count}, {red / count:.1%}",
-         "5 %", f"python -m tests.any_code {count} {seed}")  # fmt: skip
+    figure = f"{red} of {count}, {red / count:.1%}"
+    command = f"python -m tests.any_code {count} {seed}"
+    note("random scans with free hands that are answered red", figure, "5 %", command)
     return int(red / count > 0.05)
 
 
