@@ -300,7 +300,7 @@ def test_an_order_that_cannot_be_kept_is_refused_and_the_station_stays(stage, or
     stage.send("@worker 02")
     before = stage.desk.hand
 
-    def full(_):
+    def full(_text, _own):
         raise DiskFull(stage.ledger.path)
 
     with monkeypatch.context() as disk:

@@ -81,7 +81,7 @@ def test_a_disk_that_fails_after_an_undo_leaves_it_undone(stage, monkeypatch) ->
     at_trimming(stage)
     put = stage.send("button on_rack")
 
-    def full(_self, _text):
+    def full(_self, _text, _own):
         raise DiskFull(stage.ledger.path)
 
     monkeypatch.setattr(Ledger, "keep", full)

@@ -31,7 +31,7 @@ def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
     file = tmp_path / "materials.csv"
     text = lists.write(ledger, Material).replace("6.5 mm birch plywood", "Birch of 6.5 mm")
     file.write_text(
-        "\ufeff" + text + "5,MDF 3 mm,3.0,2.9,3.1,2440,1220,750,0,0,yes\n", encoding="utf-8"
+        "\ufeff" + text + "5,MDF 3 mm,3.0,2.9,3.1,2440,1220,750,0,0,0,yes\n", encoding="utf-8"
     )
     assert lists.read(ledger, Material, file, "07", AT, "t1") == []
     assert ledger.view.get(Material, "1").name == "Birch of 6.5 mm"
@@ -45,7 +45,7 @@ def test_a_changed_value_and_a_new_row_are_taken_in(ledger, tmp_path):
         (lambda t: t.replace("id,", "number,", 1), "line 1: this list has no column number;"),
         (lambda t: "", "line 1: the column id is missing"),
         (lambda t: t.replace("name,", "id,", 1), "line 1: column id stands there twice"),
-        (lambda t: t[: len(t) // 2], "values, wanted: 11"),
+        (lambda t: t[: len(t) // 2], ", wanted: 12"),
         (lambda t: t.replace("6.9", "thick"), "line 2: high, mm must be a number"),
     ],
 )
