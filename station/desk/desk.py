@@ -28,7 +28,7 @@ from station.shop.acts import (
     refuse,
 )
 from station.shop.areas import BUTTON, SUPERVISED, find_first
-from station.shop.cards import BUTTONS, BY_NUMBER
+from station.shop.cards import BUTTONS, BY_NUMBER, IN_MENU
 from station.shop.codes import Code, Unread
 from station.shop.faces import Face
 from station.shop.moves import Move
@@ -353,7 +353,7 @@ class Desk:
         that the room has no use for is a question, which no room is needed for.
         """
         hand, left = self.hand, replace(self.hand, aside=Aside())
-        if hand.aside.what in PASSING and not (hand.aside.what == "menu" and _is_button(given)):
+        if hand.aside.what in PASSING and not _is_left_alone(hand, given):
             return (("anywhere", hand), (hand.area, left), ("anywhere", left))
         if common.elsewhere(hand):
             return (("anywhere", hand),)
@@ -616,8 +616,12 @@ def _begin_with(kept: Draft | None, hand: Hand[Any], view: View, *, resumed: boo
     return aside.take_up(begun, found) if found else begun
 
 
-def _is_button(given: Input) -> bool:
-    return isinstance(given, Code) and given.kind == "button"
+def _is_left_alone(hand: Hand[Any], given: Input) -> bool:
+    """Says whether it is a button that means nothing to the room while the menu is open."""
+    if hand.aside.what != "menu" or not isinstance(given, Code) or given.kind != "button":
+        return False
+    card = BY_NUMBER.get(given.number)
+    return card is None or card.name not in IN_MENU.get(hand.area, ())
 
 
 def _gone(since: str, now: str) -> timedelta:

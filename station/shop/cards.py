@@ -244,6 +244,9 @@ BUTTONS: dict[str, Card] = {
 CODES: dict[str, str] = {name: write("button", card.number) for name, card in BUTTONS.items()}
 BY_NUMBER: dict[str, Card] = {card.number: card for card in BUTTONS.values()}
 
+# A room's own buttons that stand under “More”.
+IN_MENU: dict[str, tuple[str, ...]] = {"loading": ("who_next",)}
+
 DIGITS: tuple[str, ...] = tuple("0123456789")
 
 # The sheet in nine zones, three along by three across, as seen on the drawing. Their

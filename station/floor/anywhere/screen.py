@@ -21,7 +21,7 @@ from station.queries.settings import find_shop
 from station.queries.stock import name_place
 from station.queries.underway import MOST, list_waiting, list_waiting_batches, list_with_paper
 from station.shop.areas import AREAS, button_of
-from station.shop.cards import BUTTONS, button
+from station.shop.cards import BUTTONS, IN_MENU, button
 from station.shop.cautions import list_cautions
 from station.shop.codes import usable, write
 from station.shop.faces import (
@@ -108,7 +108,6 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
 
 MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned", "hold",
         "release", "handover", "print_page", "batches", "history", HANDBOOK)  # fmt: skip
-OF_AREA = {"loading": ("who_next",)}
 SCREEN = ("dark", "sounds", "language")
 
 
@@ -116,7 +115,7 @@ def _show_menu(area: str) -> Face:
     """Shows what belongs to no one room, and the work areas, to touch."""
     acts = tuple(
         Entry(big=say(BUTTONS[name].words), code=button(name))
-        for name in (*OF_AREA.get(area, ()), *MENU)
+        for name in (*IN_MENU.get(area, ()), *MENU)
     )
     here = ("sign_out", *map(button_of, AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
