@@ -83,12 +83,12 @@ def lay_page(rows: list[Row]) -> str:
 
 
 def merge(old: list[Row], new: list[Row]) -> list[Row]:
-    """Puts new rows in the place of those that the same commands wrote before."""
+    """Puts new rows in the place of those that the same commands wrote before; each once."""
     mine = {row.command for row in new}
     at = next((n for n, row in enumerate(old) if row.command in mine), len(old))
     kept = [row for row in old if row.command not in mine]
     before = sum(row.command not in mine for row in old[:at])
-    return kept[:before] + new + kept[before:]
+    return kept[:before] + list(dict.fromkeys(new)) + kept[before:]
 
 
 def commit() -> str:

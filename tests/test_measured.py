@@ -4,8 +4,16 @@ import json
 import subprocess
 import sys
 
+import pytest
+
 from tests import measured
 from tests.measured import Row, lay_page, merge, read_page
+
+
+@pytest.fixture(autouse=True)
+def nobody_asks(monkeypatch):
+    """Keeps what these tests note from the page that their own run may be measured for."""
+    monkeypatch.delenv(measured.INTO, raising=False)
 
 
 def row(what, command="python -m tests.kill 2"):
@@ -23,6 +31,15 @@ def test_rows_take_the_place_of_what_the_same_command_wrote():
     new = [row("b, measured anew"), row("more of it")]
     assert merge(old, new) == [old[0], *new, old[2]]
     assert merge(old[:1], new) == [old[0], *new]
+
+
+def test_no_row_stands_twice():
+    rows = read_page(measured.PAGE.read_text(encoding="utf-8"))
+    assert [row for row in rows if rows.count(row) > 1] == []
+
+
+def test_what_one_run_notes_twice_stands_once():
+    assert merge([row("b")], [row("a"), row("a"), row("b")]) == [row("a"), row("b")]
 
 
 def test_a_figure_is_noted_where_somebody_asks(tmp_path, monkeypatch):
