@@ -7,7 +7,9 @@ A scenario file holds, line by line:
     slip 00001 3                        a code by what it is; see `code_of`
     touch HC300-SET                     what on the screen says so; see `tests.touch`
     32                                  a number
+    point 120 60                        a touch on the drawn sheet, mm from its corner
     list-in worker / id;active / 07;no   a list as CSV: its columns, then its lines
+    list-in --worker 08 1357 order / …  the same as the command takes it, by that PIN
     scan --worker 77                  the text station begins anew, with this worker
     > good | 384 parts … | Pass on …    the answer that must come: level | happened | next
     = rack ST-200 379                   what the state must hold afterwards; see `holds`
@@ -29,12 +31,15 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from unittest.mock import patch
 
 from argon2 import PasswordHasher
 
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
+from station.commands.list_in import NO_PIN
+from station.commands.pin import ask_for_supervisor
 from station.commands.state import describe_shop
 from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
@@ -128,12 +133,21 @@ class Stage:
         where = Where(area=area, worker=worker)
         return bootstrap.make_desk(self.ledger, where, self.clock, ids=self.new_id)
 
-    def take_list_in(self, of: str, *lines: str) -> Answer:
-        """Takes a list in as the command does once the PIN was given; says what is wrong."""
+    def take_list_in(self, words: str, *lines: str) -> Answer:
+        """Takes a list in as the command does; says what is wrong.
+
+        Where no worker is named the PIN of 07 was given.
+        """
+        of, worker = words.rsplit(maxsplit=1)[-1], "07"
+        if words.startswith("--worker "):
+            worker, typed = words.split()[1:3]
+            with patch("getpass.getpass", lambda _asked: typed):
+                if not ask_for_supervisor(self.ledger, worker):
+                    return refuse(say(NO_PIN))
         with tempfile.TemporaryDirectory() as folder:
             file = Path(folder) / f"{of}.csv"
             file.write_text("\n".join(lines), encoding="utf-8")
-            found = lists.read(self.ledger, KINDS[of], file, "07", self.clock(), self.new_id())
+            found = lists.read(self.ledger, KINDS[of], file, worker, self.clock(), self.new_id())
         return refuse(say(found[0])) if found else good(say("Taken in"))
 
     def check(self) -> list[str]:
@@ -152,8 +166,9 @@ class Stage:
             self.desk = self.new_desk(self.desk.hand.area, text.rsplit(maxsplit=1)[-1])
             return Given(self.desk.greeting())
         if text.startswith("list-in "):
-            of, *lines = text.removeprefix("list-in ").split(" / ")
-            return Given(self.take_list_in(of, *lines))
+            return Given(self.take_list_in(*text.removeprefix("list-in ").split(" / ")))
+        if text.startswith("point "):
+            return self.desk.touch(*map(float, text.split()[1:]))
         words = text if text.startswith("@") else code_of(text, self.ledger, self.desk.face)
         return take_line(self.desk, self.clock, words)
 
@@ -323,17 +338,23 @@ def _stands(stage: Stage, words: str, where: str) -> None:
         raise Mismatch(f"{where}: nothing on the screen says “{words}”: {shown}")
 
 
+# a word for a value of the state: its list, the key and the value of each row
+LISTED = {"rack": ("rack", "part", "on_hand"), "router": ("routers", "router", "state")}
+
+
 def found(stage: Stage, words: list[str]) -> object:
     """A value of the state: ``rack HC-300``, ``batch 00001 ST-200 spoiled`` (a kind of
     place, all sheets and reasons together), ``family 00001 ST-200 rack`` (with children),
     ``cut 00001``, ``sheets 00001``, ``order 3306``, ``packed 3306 NAME``, ``short 3306 NAME``,
-    ``look KIND`` (how many), ``waits`` (acts not shared yet), ``holds 00001`` (how many),
+    ``router R2``, ``look KIND`` (how many), ``waits`` (acts not shared yet),
+    ``holds 00001`` (how many),
     ``undone`` (acts taken back), ``firsts`` (sizes that first-offs and doubts wait for).
     """
     what, *rest = words
     whole = describe_shop(stage.ledger, stage.clock())
-    if what == "rack":
-        return next(r["on_hand"] for r in whole["rack"] if r["part"] == rest[0])
+    if what in LISTED:
+        of, key, value = LISTED[what]
+        return next(one[value] for one in whole[of] if one[key] == rest[0])
     if what in ("batch", "family"):
         return sum(
             _pieces(b, rest[1], rest[2])

@@ -7704,6 +7704,10 @@
       <translation>Was als Nächstes zu fräsen ist, steht gleich hier.</translation>
     </message>
     <message>
+      <source>What was confirmed before is not of this stop.</source>
+      <translation>Was vorher bestätigt wurde, gilt nicht für diesen Halt.</translation>
+    </message>
+    <message>
       <source>What was counted?</source>
       <translation>Was wurde gezählt?</translation>
     </message>
@@ -12526,6 +12530,10 @@
     <message>
       <source>{router} needs you next</source>
       <translation>{router} braucht dich als Nächstes</translation>
+    </message>
+    <message>
+      <source>{router} stopped again at {at}</source>
+      <translation>{router} steht seit {at} wieder</translation>
     </message>
     <message>
       <source>{router} stopped: {why}</source>

@@ -12,6 +12,8 @@ from station.files import lists
 from station.ledger.ledger import Ledger
 from station.shop.facts import Fact
 
+NO_PIN = "That is supervisor's work: the PIN is not right."
+
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
@@ -31,7 +33,7 @@ def run(options: argparse.Namespace) -> int:
     ]
     with bootstrap.open_ledger(require_shop(options)) as ledger:
         if not ask_for_supervisor(ledger, options.worker):
-            raise CommandError("That is supervisor's work: the PIN is not right.")
+            raise CommandError(NO_PIN)
         problems = _take_in(ledger, files, options.worker, make_clock(options)())
     for problem in problems:
         print(problem, file=sys.stderr)

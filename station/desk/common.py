@@ -10,10 +10,11 @@ from typing import Any, NamedTuple
 
 from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
-from station.queries.settings import find_worker
+from station.desk.replies import tell_gone
 from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.areas import find_first
 from station.shop.codes import Code
+from station.shop.facts import Worker
 from station.shop.rooms import Aside, Hand, Room
 from station.shop.views import View
 from station.shop.words import Say, figure, say
@@ -48,7 +49,9 @@ def in_every_room(
 
 def badge(draft: Draft, number: str, view: View, counted: Say = Say()) -> Replied:
     """Who works here from now on; the work in hand stays, and what is counted in it is told."""
-    worker, hand = find_worker(view, number), draft.hand
+    worker, hand = view.get(Worker, number), draft.hand
+    if worker and not worker.active:
+        return Replied(draft, tell_gone(number))
     if worker is None:
         return Replied(
             draft,

@@ -247,7 +247,9 @@ UNEVEN = (move(BOARD, 100, "wear", "spoilboard/1", ""),)
 LASER_RUN = (CutFile(id=GAUGES, name="x", words="x", approved="C", work="laser"),)
 TWO_BITS = replace(GAUGES_C, bits=(*GAUGES_C.bits, BitUse(number=2, diameter_mm=3.0, cut_mm=4e4)))
 BROKEN = Bit(id="11", words="6.0", diameter_mm=6.0, router="1", state="broken")
-TICKED = {"restart": ("bit_out", "bed_clear", "sheet_held", "nobody_near")}
+OF_STOP = f"1 {STOPPED.stopped}"
+EVERY_TICK = ("bit_out", "bed_clear", "sheet_held", "nobody_near")
+TICKED = {"restart": EVERY_TICK, "restart_of": OF_STOP}
 CARE: tuple[tuple[tuple[str, ...], tuple[Fact, ...], dict[str, object]], ...] = (
     (("dust",), (FREE,), {}),
     (("lift",), (BED, GOOD), {}),
@@ -313,7 +315,8 @@ def test_a_stop_says_that_it_stops_nothing() -> None:
 
 
 def test_a_stop_lists_what_is_confirmed_before_it_runs_on() -> None:
-    one = shown(replace(STOPPED, rehome="stop", zero="new bit 17"), GOOD, restart=("bit_out",))
+    ticked = {"restart": ("bit_out",), "restart_of": OF_STOP}
+    one = shown(replace(STOPPED, rehome="stop", zero="new bit 17"), GOOD, **ticked)
     assert [(str(c.label), c.state) for c in in_order(one)] == [
         ("Bit is out of the wood", "done"),
         ("Bed is clear", "due"),
@@ -323,8 +326,9 @@ def test_a_stop_lists_what_is_confirmed_before_it_runs_on() -> None:
         ("Nobody is at the bed", "due"),
     ]
     assert one.presses[0].style == "off"
-    every = ("bit_out", "bed_clear", "sheet_held", "nobody_near")
-    assert shown(STOPPED, GOOD, restart=every).presses[0].style == "primary"
+    assert shown(STOPPED, GOOD, **TICKED).presses[0].style == "primary"
+    later = replace(STOPPED, stopped=f"{STOPPED.stopped[:11]}11:00:00")
+    assert shown(later, GOOD, **TICKED).presses[0].style == "off"
 
 
 def test_reasons_and_parts_can_be_touched() -> None:

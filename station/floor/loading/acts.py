@@ -64,6 +64,7 @@ class EndStop(Args, frozen=True, kw_only=True):
     kind = "end_stop"
 
     ticks: tuple[str, ...] = ()  # what a person has confirmed: names of `needs.RESTART`
+    since: str = ""  # when the stop began that is looked at; another one is not ended by it
 
 
 class ChangeBit(Args, frozen=True, kw_only=True):

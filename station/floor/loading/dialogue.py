@@ -40,6 +40,7 @@ from station.floor.loading.preparing import (
     keep_for_next,
     let_go,
     let_go_of_sheet,
+    list_confirmed,
     name_sheet,
     open_question,
     refuse_no_next,
@@ -47,6 +48,7 @@ from station.floor.loading.preparing import (
     start_next,
     take_off,
     tick_item,
+    tick_restart,
     untick_bit,
     untick_items,
     untick_restart,
@@ -521,7 +523,8 @@ def _press_next_router(here: Now) -> Took:
 def _press_over(here: Now) -> Do:
     """Lets the router run on, with all that was confirmed for it."""
     after = untick_restart(close_question(here.hand))
-    return Do(here.subject, EndStop(ticks=here.hand.work.restart), after)
+    ends = EndStop(ticks=list_confirmed(here.hand, here.bed), since=here.bed.stopped)
+    return Do(here.subject, ends, after)
 
 
 def _press_held(here: Now) -> Took:
@@ -534,7 +537,7 @@ def _press_held(here: Now) -> Took:
 def _press_rehomed(here: Now) -> Do | Took:
     """Notes that it was sent home; with a sheet on the bed, once the bit is out of the wood."""
     wanted = list_restart_ticks(here.view, here.bed) if here.bed.state == "stopped" else ()
-    if "bit_out" in wanted and "bit_out" not in here.hand.work.restart:
+    if "bit_out" in wanted and "bit_out" not in list_confirmed(here.hand, here.bed):
         said = RESTART["bit_out"]
         return Took(here.hand, refuse(said, say("Lift it clear, tick it, then send it home.")))
     return Do(here.subject, Rehome(), close_question(here.hand))
@@ -548,8 +551,7 @@ def _tick_restart(here: Now, name: str) -> Took:
     asked = list_restart_ticks(here.view, here.bed)
     if name not in asked:
         return Took(here.hand, notice(say("That is not asked for after this stop"), say("Go on.")))
-    kept = tuple(t for t in here.hand.work.restart if t != name)
-    hand = replace(here.hand, work=replace(here.hand.work, restart=(*kept, name)))
+    hand = tick_restart(here.hand, here.bed, name)
     left = [n for n in asked if n not in hand.work.restart]
     do = say("{n} more, then “{over}”.", n=len(left), over=OVER)
     if not left:

@@ -12,7 +12,13 @@ from station.floor.loading.needs import (
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import CONFIRMED, Now, knows_lot, needs_free_bed
+from station.floor.loading.preparing import (
+    CONFIRMED,
+    Now,
+    knows_lot,
+    list_confirmed,
+    needs_free_bed,
+)
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.first_offs import find_unsettled
 from station.queries.hold_downs import find_wrong_on
@@ -180,7 +186,7 @@ RESTART: dict[str, tuple[str, Say]] = {
 
 def show_restart(here: Now) -> Checks:
     """Shows what is confirmed before the router runs on; it is sent home before the last one."""
-    bed, ticked = here.bed, here.hand.work.restart
+    bed, ticked = here.bed, list_confirmed(here.hand, here.bed)
     items = []
     for name in list_restart_ticks(here.view, bed):
         card, text = RESTART[name]

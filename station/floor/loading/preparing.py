@@ -172,7 +172,24 @@ def untick_bit(hand: LoadingHand) -> LoadingHand:
 
 def untick_restart(hand: LoadingHand) -> LoadingHand:
     """Gives the hand without what was confirmed before the router runs on."""
-    return replace(hand, work=replace(hand.work, restart=()))
+    return replace(hand, work=replace(hand.work, restart=(), restart_of=""))
+
+
+def tick_restart(hand: LoadingHand, bed: Bed, name: str) -> LoadingHand:
+    """Gives the hand with one thing confirmed before a router runs on from the stop it is in."""
+    kept = tuple(t for t in list_confirmed(hand, bed) if t != name)
+    return replace(
+        hand, work=replace(hand.work, restart=(*kept, name), restart_of=_name_stop(bed))
+    )
+
+
+def list_confirmed(hand: LoadingHand, bed: Bed) -> tuple[str, ...]:
+    """Lists what was confirmed of the stop that a router is in; of another one it says nothing."""
+    return hand.work.restart if hand.work.restart_of == _name_stop(bed) else ()
+
+
+def _name_stop(bed: Bed) -> str:
+    return f"{bed.id} {bed.stopped}"
 
 
 def let_go(hand: LoadingHand) -> LoadingHand:

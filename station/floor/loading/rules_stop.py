@@ -82,6 +82,11 @@ def end_stop(act: Act[EndStop], view: View) -> Answer:
     name = name_router(view, bed.id)
     if bed.state != "stopped":
         return notice(say("{router} is not stopped", router=name), say("Go on."))
+    if act.args.since not in ("", bed.stopped):
+        return notice(
+            say("{router} stopped again at {at}", router=name, at=clock(bed.stopped)),
+            say("What was confirmed before is not of this stop."),
+        )
     if unsafe := _refuse_restart(act, view, bed):
         return unsafe
     lasted = round(count_seconds(bed.stopped, act.at))

@@ -19,6 +19,7 @@ from station.floor.loading.preparing import (
     find_missing,
     find_now,
     is_ready,
+    list_confirmed,
 )
 from station.floor.loading.side_pane import (
     offer_other_router,
@@ -279,7 +280,8 @@ def _show_stopped(here: Now) -> Face:
         if bed.sheet
         else say("The bed is free")
     )
-    asked = [n for n in list_restart_ticks(here.view, bed) if n not in here.hand.work.restart]
+    confirmed = list_confirmed(here.hand, bed)
+    asked = [n for n in list_restart_ticks(here.view, bed) if n not in confirmed]
     style = "off" if asked or bed.rehome else "primary"
     over = Press(label=say("The stop is over"), code=button("stop_over"), style=style, wide=2)
     return Face(

@@ -8,7 +8,7 @@ from station.floor.loading.needs import (
     name_material,
     refuse_bit,
 )
-from station.floor.loading.preparing import Now
+from station.floor.loading.preparing import Now, list_confirmed
 from station.queries.batches import describe_batch, find_revision, say_why
 from station.queries.pace import expect_minutes
 from station.queries.routers import (
@@ -266,7 +266,7 @@ def _find_in_stop(here: Now) -> str:
     """Finds what is done while it stands still: sent home, a bit changed, or let run on."""
     reason = here.view.get(Reason, here.bed.stop)
     broken = any(b.state == "broken" for b in _list_inside(here))
-    left = set(list_restart_ticks(here.view, here.bed)) - set(here.hand.work.restart)
+    left = set(list_restart_ticks(here.view, here.bed)) - set(list_confirmed(here.hand, here.bed))
     if broken or (left and reason and reason.first_off and not reason.rehome):
         return "bit"
     return "home" if here.bed.rehome else "restart"

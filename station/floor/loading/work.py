@@ -27,6 +27,7 @@ class LoadingWork(Work):
     reading: float = 0.0  # thickness, mm; 0: not read yet
     ticks: tuple[str, ...] = ()  # what was confirmed
     restart: tuple[str, ...] = ()  # what was confirmed before the router runs on
+    restart_of: str = ""  # the stop that it was confirmed in: "2 2026-11-25T10:42:00"
     sheet: int = 0  # the one wanted, where it is not the next in order
     mode: Mode = ""
     reason: str = ""  # why the sheet is spoiled
