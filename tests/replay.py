@@ -24,6 +24,7 @@ ledger as at a real station, and at the end the ledger checks itself.
 """
 
 import contextlib
+import io
 import itertools
 import sys
 import tempfile
@@ -141,7 +142,7 @@ class Stage:
         of, worker = words.rsplit(maxsplit=1)[-1], "07"
         if words.startswith("--worker "):
             worker, typed = words.split()[1:3]
-            with patch("getpass.getpass", lambda _asked: typed):
+            with patch("sys.stdin", io.StringIO(f"{typed}\n")):
                 if not ask_for_supervisor(self.ledger, worker):
                     return refuse(say(NO_PIN))
         with tempfile.TemporaryDirectory() as folder:
