@@ -6,12 +6,16 @@ and the volume that a service counts for it. The rules of a stack are those of
 """
 
 import math
-from collections.abc import Sequence
+import operator
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import product
+from heapq import heapify, heappop, heappush
+from itertools import islice, product
 from typing import NamedTuple
 
+from station.packs.every_way import EveryWay
 from station.packs.messages import (
     NEAR,
     PackAnswer,
@@ -19,14 +23,26 @@ from station.packs.messages import (
     PackMailer,
     PackPart,
 )
-from station.packs.stack import FEW_PARTS, Patience, StackAsk, find_stack, has_between, list_levels
+from station.packs.one_layer import MANY_PIECES, TooManyWaysError
+from station.packs.stack import (
+    FEW_PARTS,
+    Layers,
+    Patience,
+    StackAsk,
+    find_stack,
+    has_between,
+    list_levels,
+)
 
 Counts = tuple[int, ...]  # pieces of each part, in the order of the parts
 SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of a part's pieces, that are tried in the first of two
 MOST_SHARED = 4  # parts that are dealt in all shares
 MOST_SPLITS = 12  # ways to make two packs of one that are tried
 WORK = 6000  # rooms that are filled for one pack of few parts, before only a few ways are tried
-MANY_WORK = 2500  # the same for a pack of many: each room takes longer
+MOST_KINDS = 256  # ways to take some of a pack's pieces, up to which every stack is tried
+MOST_WAYS = 20000
+FEW_WORK = 2000  # the same for so few pieces: they were laid in many ways before
+MANY_WORK = 8000
 
 
 class ShipPart(NamedTuple):
@@ -123,7 +139,8 @@ def find_cheapest(problem: ShipProblem) -> tuple[ShipPack, ...]:
     if problem.most_packs < 2 or (best and 2 * finder.least >= _cost(best) - NEAR):
         return best
     finder.rest(1 if best else 2)
-    for at_least, first, rest in finder.list_splits(every):
+    splits = finder.list_splits(every, most=_cost(best) if best else math.inf)
+    for at_least, first, rest in islice(splits, finder.most_splits):
         most = _cost(best) if best else math.inf
         if at_least >= most - NEAR or finder.is_tired:
             break
@@ -137,8 +154,10 @@ def find_cheapest(problem: ShipProblem) -> tuple[ShipPack, ...]:
 def find_lower_bound(problem: ShipProblem) -> float | None:
     """Finds a cost that no way is below: of one pack by mass and room, of two by their prices."""
     finder = _Finder(problem)
-    one = finder.bound(tuple(p.part.pieces for p in problem.parts))
-    least = min(one, 2 * finder.least) if problem.most_packs > 1 else one
+    every = tuple(p.part.pieces for p in problem.parts)
+    least = finder.bound(every)
+    if problem.most_packs > 1:
+        least = min(least, finder.bound_two(every))
     return None if math.isinf(least) else least
 
 
@@ -154,6 +173,14 @@ class Target(NamedTuple):
     most_mm: float
 
 
+class Rate(NamedTuple):
+    """Which parts lie in a container, and what it costs with pieces of so many g at most."""
+
+    takes: list[bool]
+    tops_g: list[float]
+    prices: list[float]
+
+
 class _Finder:
     """Finds the cheapest pack for so many pieces of each part: what could cost least is tried
     first, and the first that takes the pieces is the answer.
@@ -161,11 +188,18 @@ class _Finder:
 
     def __init__(self, problem: ShipProblem) -> None:
         self._problem = problem
-        self._work = WORK if len(problem.parts) <= FEW_PARTS else MANY_WORK
-        self._patience = Patience(self._work)
         self.bound = lru_cache(maxsize=None)(self._bound)
         self._stack = lru_cache(maxsize=None)(self._find_stack)
         self._targets = lru_cache(maxsize=None)(self._list_targets)
+        self._every_way = EveryWay([p.part for p in problem.parts], MOST_WAYS)
+        self._floor = lru_cache(maxsize=None)(self._find_floor)
+        self._few = math.prod(p.part.pieces + 1 for p in problem.parts) <= MOST_KINDS
+        self._rates = self._list_rates()
+        self._work = FEW_WORK if self._few else WORK
+        if len(problem.parts) > FEW_PARTS:
+            self._work = MANY_WORK
+        self._patience = Patience(self._work)
+        self.most_splits = MOST_SPLITS * (5 if self._few else 1)
         self._large = sum(p.part.pieces for p in problem.parts if not p.part.small) > 1
         steps = [price for s in problem.services for _, price in s.steps]
         prices = [c.price for c in problem.containers]
@@ -243,18 +277,73 @@ class _Finder:
         self, counts: Counts, container: int, most: float
     ) -> tuple[PackLayer, ...] | None:
         ask = self._ask(counts, self._problem.containers[container])
-        layers = find_stack(ask, most, self._patience) if ask else None
+        if ask is None:
+            return None
+        try:
+            many = self._few and sum(counts) >= MANY_PIECES
+            layers = find_stack(ask, most, Patience(0)) if many else None
+            layers = layers or self._try_every_way(ask, counts, most)
+        except TooManyWaysError:
+            layers = find_stack(ask, most, self._patience)
         return _to_corner(layers) if layers else None
 
-    def list_splits(self, every: Counts) -> list[tuple[float, Counts, Counts]]:
+    def _try_every_way(self, ask: StackAsk, counts: Counts, most: float) -> Layers | None:
+        """Lays a few pieces in every way; TooManyWaysError where that does not end."""
+        if math.prod(n + 1 for n in counts) > MOST_KINDS:
+            raise TooManyWaysError
+        levels = [level for level in list_levels(ask) if level.thick <= most + NEAR]
+        rooms = [
+            (level.thick, *ask.mailer.find_room(level.thick, ask.allowance_mm)) for level in levels
+        ]
+        return self._every_way.find_stack(counts, rooms, between=ask.between) if rooms else None
+
+    def bound_two(self, every: Counts) -> float:
+        """Finds a cost that no two packs are below."""
+        if not self._few:
+            return 2 * self.least
+        return next(self.list_splits(every, math.inf), (math.inf, (), ()))[0]
+
+    def list_splits(self, every: Counts, most: float) -> Iterator[tuple[float, Counts, Counts]]:
         """Lists ways to deal the pieces into two packs, what could cost least first."""
-        splits = []
-        for first in _list_firsts(self._problem, every):
+        waiting = []
+        firsts = _list_every_first(every) if self._few else _list_firsts(self._problem, every)
+        for first in firsts:
             rest = tuple(a - b for a, b in zip(every, first, strict=True))
-            at_least = self.bound(first) + self.bound(rest)
-            if not math.isinf(at_least):
-                splits.append((at_least, first, rest))
-        return sorted(splits)[:MOST_SPLITS]
+            waiting.append((self._floor(first) + self._floor(rest), False, first, rest))
+        waiting = [split for split in waiting if split[0] < most - NEAR]
+        heapify(waiting)
+        while waiting:
+            at_least, sure, first, rest = heappop(waiting)
+            if sure:
+                yield at_least, first, rest
+            elif (bound := self.bound(first) + self.bound(rest)) < most - NEAR:
+                heappush(waiting, (bound, True, first, rest))
+
+    def _find_floor(self, counts: Counts) -> float:
+        """Finds a cost that no pack is below by its mass, and by where its parts could lie."""
+        mass = sum(p.mass_g * n for p, n in zip(self._problem.parts, counts, strict=True))
+        there = [n for n, count in enumerate(counts) if count]
+        least = math.inf
+        for takes, tops, prices in self._rates:
+            at = bisect_left(tops, mass - NEAR)
+            if at < len(tops) and prices[at] < least and all(takes[n] for n in there):
+                least = prices[at]
+        return least
+
+    def _list_rates(self) -> list[Rate]:
+        """Lists for each container which parts lie in it, and what it costs by their mass."""
+        steps = {to for s in self._problem.services for to, _ in s.steps}
+        rates = []
+        for c in self._problem.containers:
+            takes = [c.inside.takes(*p.part[1:4], c.allowance_mm) for p in self._problem.parts]
+            tops, prices = [], []
+            for to in sorted(steps):
+                offers = [o for s in self._problem.services for o in s.list_offers(c.inside, to)]
+                if offers:
+                    tops.append(to - c.inside.mass_g)
+                    prices.append(c.price + min(price for _, price in offers))
+            rates.append(Rate(takes, tops, prices))
+        return rates
 
     def _send(
         self, counts: Counts, container: ShipContainer, layers: tuple[PackLayer, ...]
@@ -276,6 +365,12 @@ class _Finder:
             mass_g=mass,
             cost=container.price + postage,
         )
+
+
+def _list_every_first(every: Counts) -> list[Counts]:
+    """Lists all that may go into the first of two packs, each way once."""
+    firsts = product(*(range(n + 1) for n in every))
+    return [f for f in firsts if any(f) and tuple(map(operator.sub, every, f)) >= f != every]
 
 
 def _list_firsts(problem: ShipProblem, every: Counts) -> set[Counts]:

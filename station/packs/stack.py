@@ -301,9 +301,9 @@ class _Building:
         if not self._ask.between:
             yield from self._build_on_base(left)
             return
-        drawn = self._noise and self._ask.thorough
-        listed = self._draw_ends(left) if drawn else self._list_full_ends(left)
-        ends = islice(listed, MOST_ENDS)
+        ends = islice(self._list_full_ends(left), MOST_ENDS)
+        if self._noise and self._ask.thorough:
+            ends = chain(ends, self._draw_ends(left))
         for bottom, top in chain(ends, self._list_single_ends(left)):
             inner = (
                 min(bottom.layer.size_mm[0], top.layer.size_mm[0]),

@@ -72,10 +72,9 @@ def test_odd_orders_keep_every_rule(parts, fits):
 
 
 @pytest.mark.slow
-def test_a_few_pieces_are_hardly_ever_dearer():
-    """What is still dearer has pieces of one layer both ways round: two of sixty at most."""
+def test_a_few_pieces_are_never_dearer():
+    """Cheaper they can be: outer layers are drawn apart here, which `exhausted` does not try."""
     chance = random.Random(66)
     words = [compare(draw_few(chance))[0] for _ in range(60)]
-    assert words.count("cheaper") == 0
-    assert words.count("dearer") <= 2
+    assert words.count("dearer") == 0
     assert words.count("the same") > 40
