@@ -7860,6 +7860,10 @@
       <translation>Welche Fräse?</translation>
     </message>
     <message>
+      <source>Which router? When its queue ends</source>
+      <translation>Welche Fräse? Wann ihre Reihe endet</translation>
+    </message>
+    <message>
       <source>Which supervisor?</source>
       <translation>Welche Aufsicht?</translation>
     </message>
@@ -8908,6 +8912,10 @@
       <translation>frei in {n} min</translation>
     </message>
     <message>
+      <source>free now</source>
+      <translation>jetzt frei</translation>
+    </message>
+    <message>
       <source>from order {order}</source>
       <translation>aus Auftrag {order}</translation>
     </message>
@@ -9570,6 +9578,10 @@
     <message>
       <source>none waits for this router</source>
       <translation>für diese Fräse wartet keins</translation>
+    </message>
+    <message>
+      <source>none was ever received</source>
+      <translation>nie eine eingegangen</translation>
     </message>
     <message>
       <source>not begun</source>
@@ -11648,6 +11660,10 @@
       <translation>{n} in Nacharbeit</translation>
     </message>
     <message>
+      <source>{n} in the store are free</source>
+      <translation>{n} im Lager sind frei</translation>
+    </message>
+    <message>
       <source>{n} in trimming</source>
       <translation>{n} beim Verputzen</translation>
     </message>
@@ -12316,6 +12332,10 @@
       <translation>{part}, Los {batch}</translation>
     </message>
     <message>
+      <source>{part}, mark {mark}</source>
+      <translation>{part}, Marke {mark}</translation>
+    </message>
+    <message>
       <source>{part}, {n} {n|tab|tabs}: {where}.</source>
       <translation>{part}, {n} {n|Steg|Stege}: {where}.</translation>
     </message>
@@ -12762,6 +12782,10 @@
     <message>
       <source>{value} is not a record</source>
       <translation>{value} ist kein Datensatz</translation>
+    </message>
+    <message>
+      <source>{wanted} wanted, {n} there, {coming} coming</source>
+      <translation>{wanted} gewünscht, {n} da, {coming} kommen</translation>
     </message>
     <message>
       <source>{weekday} {day}</source>

@@ -74,8 +74,8 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     """Gathers everything at once: orders, rack, work under way, files, routers, store."""
     shop = find_shop(view)
     routers = list_routers(view)
-    beds = {router.id: find_bed(view, router.id) for router in routers}
     corrected = {router.id: correct_router(view, router) for router in routers}
+    standing, queued = gather_queues(view, now)
     hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, shop.closed)
     besides = _count_besides(view, now, hours)
     return PlanCutting(
@@ -88,19 +88,27 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         weekdays=past.weekdays,
         parts=tuple(_tell_part(s, past, besides) for s in survey_parts(view)),
         files=_list_files(view, corrected),
-        routers=tuple(_tell_router(view, r, beds[r.id], now) for r in routers),
-        queued=tuple(
-            told
-            for router in routers
-            for batch in list_queue(view, router.id)
-            if (told := _tell_batch(view, batch, beds[router.id], corrected[router.id]))
-        ),
+        routers=standing,
+        queued=queued,
         materials=tuple(_tell_material(view, m) for m in view.shelf(Material, "all", MOST)),
         bits=_list_bits(view, routers),
         mailers=_list_mailers(view, past.days),
         breaks=shop.breaks,
         closed=shop.closed,
     )
+
+
+def gather_queues(view: View, now: str) -> tuple[tuple[RouterNow, ...], tuple[QueuedNow, ...]]:
+    """Gathers the routers as they stand, and the batches in their queues."""
+    beds = {router.id: find_bed(view, router.id) for router in list_routers(view)}
+    queued = (
+        _tell_batch(view, batch, beds[router.id], corrected)
+        for router in list_routers(view)
+        for corrected in (correct_router(view, router),)
+        for batch in list_queue(view, router.id)
+    )
+    standing = (_tell_router(view, r, beds[r.id], now) for r in list_routers(view))
+    return tuple(standing), tuple(filter(None, queued))
 
 
 def _share(percent: float, least: float, most: float) -> float:

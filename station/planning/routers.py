@@ -67,12 +67,11 @@ class RouterLoad:
 
     def count_busy(self) -> float:
         """Counts the minutes until the last router that works is through with its queue."""
-        busy = [
-            r.free_in + sum(map(count_minutes, self.queues[r.id]))
-            for r in self.routers
-            if not r.stopped
-        ]
-        return max(busy, default=0.0)
+        return max((self.count_busy_at(r) for r in self.routers if not r.stopped), default=0.0)
+
+    def count_busy_at(self, router: RouterNow) -> float:
+        """Counts the minutes until a router is through with its queue."""
+        return router.free_in + sum(map(count_minutes, self.queues[router.id]))
 
 
 LAST = "9999"  # due after all that has a time

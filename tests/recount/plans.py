@@ -63,8 +63,39 @@ def kept_back(books: Books, part: str) -> int:
 
 
 def _in_store(at: At) -> str | None:
-    """Sheets of a material in the store that no batch in a queue takes."""
-    material = next((m for m in at.books.all(Material) if m.name == at[3]), None)
+    """Sheets of a material in the store that no batch in a queue takes, in a sentence."""
+    n = count_free_sheets(at, at[3])
+    if n is None:
+        return None
+    is_ = "is" if n == 1 else "are"
+    return f"{at[1]}{fig.of(n, 'sheet')} of {at[3]} in the store {is_} free."
+
+
+def _in_store_by_hand(at: At) -> str | None:
+    """The same beside a release by hand."""
+    n = count_free_sheets(at, at.row[0])
+    return None if n is None else f"{fig.n(n)} in the store are free"
+
+
+def _need_by_hand(at: At) -> str | None:
+    """What is wanted of a part, lies there and is coming, beside a release by hand."""
+    part = trade.find_part(at.books, at.row[0].rpartition(", mark ")[0])
+    if not part:
+        return None
+    wanted, coming = trade.taken(at.books)[part], needs_look.count_coming(at.books)[part]
+    free = trade.on_rack(at.books, part, free=True)
+    return f"{fig.n(wanted)} wanted, {fig.n(free)} there, {fig.n(coming)} coming"
+
+
+def _mark_by_hand(at: At) -> str | None:
+    """The mark of a part, behind its name."""
+    part = at.books.get(Part, trade.find_part(at.books, at[1]) or "")
+    return f"{part.name}, mark {fig.n(part.mark)}" if part else None
+
+
+def count_free_sheets(at: At, name: str) -> int | None:
+    """Counts sheets of a material in the store that no batch in a queue takes."""
+    material = next((m for m in at.books.all(Material) if m.name == name), None)
     if material is None:
         return None
     lots = [x.id for x in at.books.all(Lot) if x.material == material.id]
@@ -74,9 +105,7 @@ def _in_store(at: At) -> str | None:
         on_bed = bool(bed and bed.batch == batch.id and bed.sheet and bed.state != "free")
         if revision and revision.material == material.id and not trade.why_held(at.books, batch):
             n -= max(0, batch.sheets - batch.cut - on_bed)
-    n = max(0, n)
-    is_ = "is" if n == 1 else "are"
-    return f"{at[1]}{fig.of(n, 'sheet')} of {material.name} in the store {is_} free."
+    return max(0, n)
 
 
 def _sums(at: At) -> str | list[str] | None:
@@ -261,6 +290,9 @@ RULES = (
         _in_store,
     ),
     Rule("pairs", "If you do this", r".*", _sums),
+    Rule("pairs", "", r"[^ ]+ in the store are free", _in_store_by_hand),
+    Rule("pairs", "", r"[^ ]+ wanted, [^ ]+ there, [^ ]+ coming", _need_by_hand),
+    Rule("pairs", "", r"(.+), mark [^ ]+", _mark_by_hand),
     Rule(
         "table",
         r"\{list\}",

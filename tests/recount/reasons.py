@@ -39,6 +39,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"page \{page\} of \{count\}', its title", "the page of a list"),
     (r"a number now changes the", TYPED),
     (r", where '', ", "the place of this screen"),
+    (r"^office, cards 'Which router", PLAN),
     (r"^plan, (pairs|buttons|table|decision|list) ", PLAN),
     (r"^office, (hint 'Release|list 'Not good off it in .* its title)", WHICH),
     (r"^office, table '\{kind\} \{id\}.*its title", WHICH),

@@ -16,6 +16,7 @@ from station.floor.office.lists import (
 )
 from station.floor.office.work import OfficeHand, Releasing
 from station.floor.shared.queue import ReleaseBatch
+from station.planning.by_hand import ByHand, look_by_hand
 from station.queries.batches import find_approved
 from station.queries.orders import count_wanted
 from station.queries.routers import list_routers
@@ -24,15 +25,16 @@ from station.queries.settings import find_shop
 from station.shop.acts import good, refuse
 from station.shop.cards import button
 from station.shop.codes import Code, write
-from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press
-from station.shop.facts import CutFile, Order, Revision, Router
+from station.shop.faces import Asked, Cards, Entry, Face, Hint, Pairs, Press
+from station.shop.facts import CutFile, Material, Order, Revision, Router
 from station.shop.field_texts import read_time
 from station.shop.fields import fields_by_name
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
-from station.shop.words import Say, moment, say
+from station.shop.words import Say, clock, moment, say
 
 OFFERED = 4  # orders that stand on the screen
+SHOWN = 3  # parts of the file
 
 
 def ask_release(hand: OfficeHand, view: View) -> Took:
@@ -184,24 +186,62 @@ def show_release(hand: OfficeHand, view: View) -> Face:
     )
     sooner = Press(label=say("Due a day sooner"), code=button("fewer"))
     later = Press(label=say("Due a day later"), code=button("more"))
+    revision = _find_revision(hand, view)
+    found = look_by_hand(view, revision, hand.now) if revision else None
     return make_face(
         hand,
         head,
-        _list_routers(hand, view, router),
+        _list_routers(hand, view, router, found),
         _list_orders(hand, view),
-        side=(ask_sheets(hand),),
+        side=(
+            ask_sheets(hand),
+            *(_show_need(found, revision, view) if found and revision else ()),
+        ),
         presses=(sooner, later, LEAVE),
         weights=(66, 0, 34),
     )
 
 
-def _list_routers(hand: OfficeHand, view: View, chosen_one: Router | None) -> Cards:
+def _show_need(found: ByHand, revision: Revision, view: View) -> tuple[Pairs, ...]:
+    """Shows how the parts of the file stand, those lacking first, and the sheets in the store."""
+    parts = sorted(found.parts, key=lambda s: (-s.lacking, s.free - s.part.mark, s.part.id))
+    rows = [
+        (
+            say("{part}, mark {mark}", part=s.part.name, mark=s.part.mark),
+            say("{wanted} wanted, {n} there, {coming} coming", wanted=s.wanted, n=s.free,
+                coming=s.under_way),
+        )
+        for s in parts[:SHOWN]
+    ]  # fmt: skip
+    material = view.get(Material, revision.material)
+    store = say("none was ever received")
+    if found.in_store is not None:
+        store = say("{n} in the store are free", n=found.in_store)
+    return (Pairs(rows=(*rows, (material.name if material else revision.material, store))),)
+
+
+def _say_queue(found: ByHand | None, router: Router, now: str) -> Say | str:
+    """Says when a router is through with its queue."""
+    queue = found.queues.get(router.id) if found else None
+    if queue is None:
+        return ""
+    if queue.stopped:
+        return say("stopped")
+    if queue.ends == now:
+        return say("free now")
+    return clock(queue.ends) if queue.ends[:10] == now[:10] else moment(queue.ends)
+
+
+def _list_routers(
+    hand: OfficeHand, view: View, chosen_one: Router | None, found: ByHand | None
+) -> Cards:
     return Cards(
-        title=say("Which router?"),
+        title=say("Which router? When its queue ends"),
         entries=tuple(
             Entry(
                 big=r.name,
-                right="●" if chosen_one and r.id == chosen_one.id else "",
+                chosen=bool(chosen_one and r.id == chosen_one.id),
+                right=_say_queue(found, r, hand.now),
                 code=write("router", r.id),
             )
             for r in list_able(hand, view)
