@@ -9,15 +9,17 @@ import os
 import shutil
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
+from functools import partial
 from itertools import count
 from pathlib import Path
-from time import perf_counter, thread_time
+from time import perf_counter, sleep, thread_time
 from typing import Any
 
 from demo_db.build import build as build_demo
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
+from station.jobs.process import ProcessJob
 from station.ledger.ledger import Ledger
 from station.look.window import Window
 from station.queries.settings import list_workers
@@ -40,6 +42,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.moves import Move, move
+from station.shop.rooms import Begin
 from station.shop.views import Rule, View
 from station.shop.words import say
 from station.window.session import Session
@@ -51,6 +54,8 @@ SHIPPED, PARTS, ORDERS, ROUTERS = 2000, 300, 400, 12
 QUEUED, LOTS = 6, 3  # batches in a new router's queue; of each new part on the rack
 ROUNDS = 40
 LIMIT = 1.2
+THOUGHTS = 3  # of the plan's screen, each from its opening
+PAUSE_S, SLOWEST_S = 0.02, 120.0  # between two steps; until a thought must be there
 
 
 class BenchWiden(Args, frozen=True, kw_only=True):
@@ -73,13 +78,58 @@ def run(bench: Bench) -> None:
         bench.add(f"{area}: a scan in the wide shop", value, limit=LIMIT, spread=spread)
         bench.add(f"{area}: scan to painted answer", 1000 * median(times), unit="ms")
     for session in both:
-        session.stop()
-        session.desk.ledger.close()
-        session.window.close()
+        close(session)
+    live = open_shop(bench.folder / "live", demo, wide=True, begin=ProcessJob)
+    add_thinking(bench, application, live)
+    close(live)
 
 
-def open_shop(folder: Path, demo: Path, *, wide: bool) -> Session:
-    """Opens a copy of the demo shop at a real window, made wide where wanted."""
+def close(session: Session) -> None:
+    """Closes a shop and its window."""
+    session.stop()
+    session.desk.ledger.close()
+    session.window.close()
+
+
+def add_thinking(bench: Bench, application: Any, session: Session) -> None:
+    """Adds how long the window is held up at most while the past is read and a plan is thought."""
+    busy: list[float] = []
+    whole: list[float] = []
+    for _ in range(THOUGHTS):
+        session.desk.at(area="today")
+        session.desk.look_ahead()  # the thought that was there is forgotten
+        session.desk.at(area="plan")
+        began = perf_counter()
+        busy += list(step_until_thought(application, session))
+        whole.append(perf_counter() - began)
+        assert session.desk.ahead.thought is not None
+    said = f"{len(busy)} steps"
+    bench.add("plan: the window held up at most while it thinks", 1000 * max(busy), unit="ms",
+              limit=50.0, spread=said)  # fmt: skip
+    bench.add("plan: from opening the screen to its plan", median(whole), unit="s")
+
+
+def step_until_thought(application: Any, session: Session) -> Iterator[float]:
+    """Steps as the window's own clocks do, with a scan in between; gives processor seconds each.
+
+    Processor time of the window's thread: a machine that is busy with other work moves it little.
+    """
+    ends = perf_counter() + SLOWEST_S
+    scan = partial(session.take, button("row_9"))
+    steps = (session.tick, session.look_at_job, scan, application.processEvents)
+    while session.desk.ahead.thought is None and perf_counter() < ends:
+        for step in steps:
+            worked = thread_time()
+            step()
+            yield thread_time() - worked
+        sleep(PAUSE_S)
+
+
+def open_shop(folder: Path, demo: Path, *, wide: bool, begin: Begin | None = None) -> Session:
+    """Opens a copy of the demo shop at a real window, made wide where wanted.
+
+    Without `begin` what it thinks beside the screen never ends: the screen is measured.
+    """
     folder.mkdir()
     shutil.copyfile(demo, folder / bootstrap.FILE)
     rules = {**bootstrap.load_rules(), BenchWiden.kind: WIDEN}
@@ -89,7 +139,8 @@ def open_shop(folder: Path, demo: Path, *, wide: bool) -> Session:
         assert not ledger.record(act).answer.refused
     worker = next(w.id for w in list_workers(ledger.view) if w.supervisor)
     where = Where(area="today", worker=worker, router="2")
-    desk = bootstrap.make_desk(ledger, where, Clock(NOW), begin=lambda _request: Endless())
+    begin = begin or (lambda _request: Endless())
+    desk = bootstrap.make_desk(ledger, where, Clock(NOW), begin=begin)
     session = Session(Window(), desk)
     session.window.show()
     session.start()

@@ -261,7 +261,12 @@ def _list_coming(view: View, **thing: str) -> tuple[Coming, ...]:
 
 def _list_mailers(view: View, days: tuple[str, ...]) -> tuple[MailersNow, ...]:
     """Lists the mailers that are counted, with the packs that left on the newest worked days."""
-    newest = days[-MAILER_DAYS:]
+    counted = [
+        (m, left)
+        for m in view.shelf(Mailer, "all", MOST)
+        if m.active and ((left := count_left(view, m.id)) or m.mark)
+    ]
+    newest = days[-MAILER_DAYS:] if counted else ()
     packs = Counter(
         pack.mailer for day in newest for pack in view.shelf(Pack, f"shipped/{day}", MOST)
     )
@@ -271,8 +276,7 @@ def _list_mailers(view: View, days: tuple[str, ...]) -> tuple[MailersNow, ...]:
             mark=m.mark, lead_days=m.lead_days, pack=m.pack, price=m.price,
             coming=_list_coming(view, mailer=m.id),
         )
-        for m in view.shelf(Mailer, "all", MOST)
-        if m.active and ((left := count_left(view, m.id)) or m.mark)
+        for m, left in counted
     )  # fmt: skip
 
 
