@@ -16,7 +16,7 @@ ANY = "a walk at random takes any row"
 PAINTED = "a screen made up for the painter: its codes are only sent"
 BY_PLACE = {  # files with lines that name a row's place: how many lines, and why
     "answers.py": (6, ANY),
-    "bench_wide.py": (3, "any row of either shop is timed alike"),
+    "bench_wide.py": (4, "any row of either shop is timed alike"),
     "commands/test_outputs.py": (1, "a text station is sent the card of a row"),
     "floor/test_cart.py": (4, CARD),
     "floor/test_intake.py": (2, CARD),
