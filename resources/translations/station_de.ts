@@ -8696,12 +8696,20 @@
       <translation>fräst {batch}, Platte {sheet}, frei in {left} min</translation>
     </message>
     <message>
+      <source>damage</source>
+      <translation>Schaden</translation>
+    </message>
+    <message>
       <source>damaged in handling</source>
       <translation>beim Handhaben beschädigt</translation>
     </message>
     <message>
       <source>damaged on the way</source>
       <translation>unterwegs beschädigt</translation>
+    </message>
+    <message>
+      <source>damaged, packed so</source>
+      <translation>beschädigt, so gepackt</translation>
     </message>
     <message>
       <source>day</source>
@@ -11604,6 +11612,10 @@
       <translation>{n} nach dem Buch</translation>
     </message>
     <message>
+      <source>{n} by the book · {d} {d|pack|packs} damaged</source>
+      <translation>{n} nach dem Buch · {d} {d|Paket|Pakete} beschädigt</translation>
+    </message>
+    <message>
       <source>{n} came back</source>
       <translation>{n} zurück</translation>
     </message>
@@ -11966,6 +11978,10 @@
     <message>
       <source>{n} {n|pack|packs} opened again</source>
       <translation>{n} {n|Paket|Pakete} wieder geöffnet</translation>
+    </message>
+    <message>
+      <source>{n} {n|pack|packs}: wrap it well</source>
+      <translation>{n} {n|Paket|Pakete}: gut einwickeln</translation>
     </message>
     <message>
       <source>{n} {n|part lies|parts lie} there</source>

@@ -301,7 +301,7 @@ class _Building:
         if not self._ask.between:
             yield from self._build_on_base(left)
             return
-        ends = islice(self._list_full_ends(left), MOST_ENDS)
+        ends: Iterator[tuple[Base, Base]] = islice(self._list_full_ends(left), MOST_ENDS)
         if self._noise and self._ask.thorough:
             ends = chain(ends, self._draw_ends(left))
         for bottom, top in chain(ends, self._list_single_ends(left)):

@@ -11,7 +11,7 @@ from station.shop.lengths import inches
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 5
+ISSUE = 6
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -43,7 +43,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="52", words="found elsewhere", use="correct"),
     Reason(id="53", words="given as a sample", use="correct"),
     Reason(id="54", words="book was wrong", use="correct"),
-    Reason(id="61", words="crushed corner", use="repack"),
+    Reason(id="61", words="crushed corner", use="repack", damage=True),
     Reason(id="62", words="wrong label", use="repack"),
     Reason(id="63", words="held piece", use="repack"),
     Reason(id="64", words="wrong part in it", use="repack"),
@@ -51,7 +51,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="66", words="none of the other left", use="mailer"),
     Reason(id="68", words="tears too easily", use="mailer"),
     Reason(id="69", words="parts are fragile", use="mailer"),
-    Reason(id="71", words="damaged on the way", use="returned"),
+    Reason(id="71", words="damaged on the way", use="returned", damage=True),
     Reason(id="72", words="does not fit", use="returned"),
     Reason(id="73", words="wrong part sent", use="returned"),
     Reason(id="74", words="not wanted", use="returned"),
@@ -61,6 +61,7 @@ _NEW_USES = ("repack", "returned", "mailer")  # of the second, fourth and fifth 
 _NEW_FIELDS = {  # by the issue that they came with
     1: ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at"),
     3: ("sheet_held", "bit_out"),
+    6: ("damage",),
 }
 
 # number, name, nominal thickness, lowest and highest reading taken, kg a cubic metre

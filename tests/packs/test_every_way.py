@@ -26,6 +26,7 @@ WHEEL = [
 
 def test_pieces_lie_round_a_hole():
     assert lay(WHEEL, 100, 100, 6)
+    assert lay(WHEEL[:1], 100, 100, 6)  # the hole stays empty
     assert lay(WHEEL, 100, 99, 6) is None
     assert lay([WHEEL[0], (21, 20, 6, 1, False)], 100, 100, 6) is None
 

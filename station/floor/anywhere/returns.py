@@ -4,10 +4,11 @@ from dataclasses import replace
 
 from station.floor.anywhere.acts import TakeReturn
 from station.queries.batches import list_mixed, make_child, make_pile
+from station.queries.damage import note_damage
 from station.queries.returns import count_gone, draw_gone, find_origin, list_other_origins
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask_why, attention, refuse
-from station.shop.facts import Batch, CutFile, Mixed, Pack, Part, Product, Reason, Revision
+from station.shop.facts import Batch, CutFile, Fact, Mixed, Pack, Part, Product, Reason, Revision
 from station.shop.moves import Held, head, move, tail
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -38,20 +39,28 @@ def take_return(act: Act[TakeReturn], view: View) -> Answer:
         due="",
         why=f"came back: {reason.words}",
     )
-    return _take_back(act, view, part, drawn, child)
+    return _take_back(act, view, part, drawn, child, reason)
 
 
 def _take_back(
-    act: Act[TakeReturn], view: View, part: Part, drawn: tuple[Held, ...], child: Batch
+    act: Act[TakeReturn],
+    view: View,
+    part: Part,
+    drawn: tuple[Held, ...],
+    child: Batch,
+    reason: Reason,
 ) -> Answer:
     pack = view.get(Pack, tail(act.subject)) if head(act.subject) == "pack" else None
     sets = (child, make_pile(act, "rework", child), *list_mixed(child))
+    noted: tuple[Fact, ...] = ()
+    if pack:
+        noted = (_note_back(pack, part, act.args.quantity), *note_damage(pack, reason, act.at))
     return attention(
         say("{n} {part} came back: batch {batch}", n=act.args.quantity, part=part.name,
             batch=child.id),
         say("To trimming with its traveller: look at each, then onto the rack."),
         moves=tuple(move(part.id, h.qty, h.place, "rework", h.batch, child.id) for h in drawn),
-        sets=(*sets, _note_back(pack, part, act.args.quantity)) if pack else sets,
+        sets=(*sets, *noted),
         prints=(("traveller", child.id),),
     )  # fmt: skip
 

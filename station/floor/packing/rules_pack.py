@@ -12,6 +12,7 @@ from station.floor.packing.rules_order import (
     say_next,
 )
 from station.queries.batches import keep_held
+from station.queries.damage import note_damage
 from station.queries.mailers import closes_over, name_contents
 from station.queries.orders import (
     list_needs,
@@ -268,6 +269,7 @@ def open_pack(act: Act[OpenPack], view: View) -> Answer:
         sets=(
             replace(pack, state="opened", why=known.id if known else ""),
             replace(order, state=state, claimed=act.station, by=act.worker),
+            *note_damage(pack, known, act.at),
         ),
     )
 
@@ -294,7 +296,10 @@ def _open_shelf_pack(act: Act[OpenPack], view: View, pack: Pack) -> Answer:
         moves=tuple(
             move(h.part, h.qty, h.place, f"rack/{racks[h.part]}", h.batch) for h in inside
         ),
-        sets=(replace(pack, state="opened", why=known.id if known else ""),),
+        sets=(
+            replace(pack, state="opened", why=known.id if known else ""),
+            *note_damage(pack, known, act.at),
+        ),
     )
 
 

@@ -4,11 +4,12 @@ from itertools import groupby
 
 from station.floor.packing.work import PackingHand
 from station.packs.messages import PackLayer
+from station.queries.damage import count_of_stack
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
 from station.queries.supplies import count_left
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
-from station.shop.facts import Mailer
+from station.shop.facts import Mailer, Part
 from station.shop.views import View
 from station.shop.words import Say, length, metres, say, several
 
@@ -27,6 +28,8 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
     names = {w.part.id: w.part.name for w in found}
     weights = _compare_weights(hand, parcel, view)
     chosen = view.get(Mailer, hand.work.mailer) or parcel.mailer
+    if chosen:
+        weights = (*weights, *_tell_damaged(view, chosen, pieces))
     named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
     is_named = bool(named) and chosen == parcel.mailer
     return (*named, *draw_parcel(parcel, names, weights, is_named=is_named))
@@ -41,6 +44,14 @@ def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
         note = say("{place} · {left}", place=place, left=there) if mailer.hangs else there
     low = left < mailer.mark
     return (Hint(title=mailer.name, note=note, tone="attention" if low else ""),)
+
+
+def _tell_damaged(view: View, mailer: Mailer, pieces: list[tuple[Part, int]]) -> tuple[Pair, ...]:
+    """Tells how many packs of just these pieces were damaged in this mailer."""
+    n = count_of_stack(view, mailer.id, [(part.id, count) for part, count in pieces])
+    return (
+        ((say("damaged, packed so"), say("{n} {n|pack|packs}: wrap it well", n=n)),) if n else ()
+    )
 
 
 def draw_parcel(

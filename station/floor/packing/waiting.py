@@ -9,6 +9,7 @@ from station.queries.carts import (
     list_packs_on,
     say_when,
 )
+from station.queries.damage import count_by_mailer
 from station.queries.handing_over import when_exactly
 from station.queries.leaving import WaitingTogether, are_more_open
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
@@ -233,12 +234,13 @@ def list_low(view: View) -> tuple[Block, ...]:
 
 def ask_which_supply(hand: PackingHand, view: View) -> Face:
     """Asks what is counted of mailers, wrap and labels, then how many there are."""
+    damaged = count_by_mailer(view)
     entries = tuple(
         Entry(
             big=supply.name,
             right=say("mark {n}", n=supply.mark) if supply.mark else "",
             tone="attention" if supply.is_low else "",
-            line1=say("{n} by the book", n=supply.left),
+            line1=_say_left(supply.left, damaged[supply.id]),
             code=row_code("mailer", supply.id, n),
         )
         for n, supply in enumerate(list_supplies(view)[:SUPPLIES], 1)
@@ -257,6 +259,13 @@ def ask_which_supply(hand: PackingHand, view: View) -> Face:
         presses=(Press(label=say("Leave it"), code=button("put_down")),),
         side=(list_carts(view, hand.now), remind_care(view)),
     )
+
+
+def _say_left(left: int, damaged: int) -> Say:
+    """Says how many are left of a supply, and how many packs in such a mailer were damaged."""
+    if not damaged:
+        return say("{n} by the book", n=left)
+    return say("{n} by the book · {d} {d|pack|packs} damaged", n=left, d=damaged)
 
 
 def list_shelf(view: View) -> Listing:

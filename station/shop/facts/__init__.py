@@ -26,6 +26,7 @@ from station.shop.facts.material import Lot, Material
 from station.shop.facts.orders import (
     Cart,
     CartState,
+    Damage,
     Habit,
     Line,
     Mailer,
@@ -100,6 +101,7 @@ __all__ = [
     "ConcernTone",
     "CutFile",
     "CutWork",
+    "Damage",
     "Doubt",
     "Fact",
     "FirstOff",
@@ -173,6 +175,7 @@ KINDS: dict[str, type[Fact]] = {
         Product,
         Order,
         Habit,
+        Damage,
         Mailer,
         BitSize,
         Purchase,

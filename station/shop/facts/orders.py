@@ -134,6 +134,20 @@ class Pack(Fact):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Damage(Fact):
+    """A pack that was crushed here, or came back damaged: its mailer, and what lay in it.
+
+    `id` is the pack's number.
+    """
+
+    kind: ClassVar[str] = "damage"
+    mailer: str
+    contents: tuple[tuple[str, int], ...]  # part, quantity
+    why: str  # its reason
+    at: Time
+
+
+@dataclass(frozen=True, kw_only=True)
 class Cart(Fact):
     """A cart to shipping."""
 

@@ -174,6 +174,8 @@ class Reason(Fact):
     hold_down: Annotated[bool, About(say("hold down"))] = False
     # to rework: the router's spoilboard or Z is told of
     look_at_board: Annotated[bool, About(say("look at board"))] = False
+    # a pack was opened or came back for it: that counts against its mailer and stack
+    damage: Annotated[bool, About(say("damage"))] = False
     # before the router runs on: nothing loose lies on its bed
     bed_clear: Annotated[bool, About(say("bed clear"))] = True
     sheet_held: Annotated[bool, About(say("sheet held"))] = True  # and the sheet is held down
