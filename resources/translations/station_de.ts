@@ -6380,6 +6380,10 @@
       <translation>Das Neueste steht zuerst.</translation>
     </message>
     <message>
+      <source>The next hour</source>
+      <translation>Die nächste Stunde</translation>
+    </message>
+    <message>
       <source>The next ones</source>
       <translation>Die nächsten</translation>
     </message>
@@ -9610,6 +9614,10 @@
     <message>
       <source>not shared</source>
       <translation>nicht geteilt</translation>
+    </message>
+    <message>
+      <source>not there</source>
+      <translation>nicht da</translation>
     </message>
     <message>
       <source>not wanted</source>

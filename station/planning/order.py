@@ -20,7 +20,7 @@ SPARE_DAYS = 5.0  # worked days before the last moment from which on it is told
 USUAL_LEAD = 5  # worked days; common practice, no source
 
 
-class Supply(NamedTuple):
+class BuyableNow(NamedTuple):
     """Something that is bought: how much of it is there, and how much a worked day takes.
 
     `there` counts in ones as they are bought, a bit that is half worn as a half; `good` counts
@@ -79,19 +79,19 @@ def _lasts(order: ToOrder) -> float:
 
 def _list_sheets(
     asked: PlanCutting, a_day: Mapping[str, float], left: Mapping[str, int]
-) -> Iterator[Supply]:
+) -> Iterator[BuyableNow]:
     """Lists the sheets of the store, as far as they are counted."""
     used: dict[str, float] = {}
     for file in asked.files:
         used[file.material] = used.get(file.material, 0.0) + a_day.get(file.id, 0.0)
     for m in asked.materials:
         if m.id in left:
-            yield Supply("material", m.id, m.name, 0.0, left[m.id], left[m.id],
+            yield BuyableNow("material", m.id, m.name, 0.0, left[m.id], left[m.id],
                          used.get(m.id, 0.0), 0, m.lead_days, m.pack, m.price,
                          _count(m.coming))  # fmt: skip
 
 
-def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[Supply]:
+def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[BuyableNow]:
     """Lists the bits by diameter: a new one lasts as many metres as its life says."""
     metres: dict[float, float] = {}
     for file in asked.files:
@@ -99,14 +99,14 @@ def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[Suppl
             metres[diameter] = metres.get(diameter, 0.0) + cut * a_day.get(file.id, 0.0)
     for b in asked.bits:
         if b.life_m > 0:
-            yield Supply("bit_size", b.size, b.name, b.diameter_mm, b.left_m / b.life_m, b.bits,
+            yield BuyableNow("bit_size", b.size, b.name, b.diameter_mm, b.left_m / b.life_m, b.bits,
                          metres.get(b.diameter_mm, 0.0) / b.life_m, b.mark, b.lead_days, b.pack,
                          b.price, _count(b.coming))  # fmt: skip
 
 
-def _list_mailers(asked: PlanCutting) -> Iterator[Supply]:
+def _list_mailers(asked: PlanCutting) -> Iterator[BuyableNow]:
     for m in asked.mailers:
-        yield Supply("mailer", m.id, m.name, 0.0, m.left, m.left, m.a_day, m.mark, m.lead_days,
+        yield BuyableNow("mailer", m.id, m.name, 0.0, m.left, m.left, m.a_day, m.mark, m.lead_days,
                      m.pack, m.price, _count(m.coming))  # fmt: skip
 
 
@@ -114,7 +114,7 @@ def _count(coming: tuple[Coming, ...]) -> int:
     return sum(one.pieces for one in coming)
 
 
-def _order(asked: PlanCutting, supply: Supply, hours: Hours) -> ToOrder | None:
+def _order(asked: PlanCutting, supply: BuyableNow, hours: Hours) -> ToOrder | None:
     """Orders what will not last until an order could be there, or lies below its mark."""
     lead = supply.lead_days or USUAL_LEAD
     there = supply.there + supply.coming

@@ -9,7 +9,7 @@ from station.floor.loading.screen import screen
 from station.floor.loading.work import LoadingWork
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import Code, write_touch
-from station.shop.faces import Cards, Header, Hint, Listing
+from station.shop.faces import Bands, Cards, Header, Hint, Table
 from station.shop.facts import Bed
 from station.shop.rooms import Aside
 from tests.floor.beds import CUTTING
@@ -44,13 +44,26 @@ def test_it_names_the_router_what_to_bring_and_the_others():
     face = screen(player.hand, player.view)
     (head,) = blocks(face, Header)
     assert (head.number, str(head.title)) == ("Router 2", "waits for you")
-    (bring,) = blocks(face, Listing)
-    assert [str(cells[0].text) for cells, _ in bring.rows] == [
+    (bring,) = blocks(face, Table)
+    assert [str(row.title) for row in bring.rows] == [
         "the traveller of batch 00413", "a sheet of 6.5 mm birch plywood from lot 0931",
     ]  # fmt: skip
     (others,) = blocks(face, Cards)
     assert [e.big for e in others.entries] == ["Router 1"]
     assert write_touch("router", "2") in [p.code for p in face.presses]
+
+
+def test_the_next_hour_is_drawn():
+    cuts = replace(CUTTING, minutes=22.0, started=f"{DAY}T09:50:00")  # it is 10:00: 12 are left
+    stopped = Bed(id="3", day=DAY, state="stopped", stop="31", stopped=f"{DAY}T09:00:00")
+    player = play(cuts, TWO, WAITS, stopped, router="1,2,3")
+    player.give(WHO_NEXT)
+    (hour,) = blocks(screen(player.hand, player.view), Bands)
+    assert (hour.start_h, hour.end_h) == (10.0, 11.0)
+    drawn = {band.name: (str(band.state), band.spans) for band in hour.items}
+    assert drawn["Router 1"] == ("free in 12 min", ((10.0, 10.2, "cutting"),))
+    assert drawn["Router 2"] == ("waits for you", ())
+    assert drawn["Router 3"] == ("stopped", ((10.0, 11.0, "stopped"),))
 
 
 def test_the_same_button_goes_back_and_keeps_what_was_said_of_the_sheet():

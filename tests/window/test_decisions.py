@@ -7,10 +7,14 @@ reads for the same. Thinking is done at once, for what is thought is tested else
 from collections.abc import Iterator
 
 import pytest
+from msgspec import structs
+from PySide6.QtWidgets import QApplication
 
+from station.look import inspect
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
 from station.queries.underway import list_queue
+from station.shop.cards import button
 from station.shop.facts import Batch, Part
 from tests.floor.shop_small import FRAME, SHUTTLE
 from tests.lived import WAITS, LivedStage
@@ -167,3 +171,29 @@ def test_a_mark_that_is_off_is_set_by_one_touch(screen, decide):
     assert screen.said == f"FS-600: mark {mark.mark} → {mark.should}"
     assert screen.session.desk.ledger.view.get(Part, FRAME).mark == mark.should
     assert f"Set {mark.should}" not in shown(screen)
+
+
+@pytest.mark.parametrize("language", ["", "de"])
+@pytest.mark.parametrize("chosen", ["", "row_2", "row_8"])
+def test_a_full_screen_fits(screen, language, chosen):
+    """Six files to cut, two batches that can wait, marks, things to order: nothing scrolls."""
+    desk = screen.session.desk
+    desk.ledger.set_local("language", language)
+    screen.at("plan", worker="07")
+    screen.type(button("put_down"))
+    plan = desk.ahead.thought
+    then = tuple(
+        structs.replace(plan.then[0], file=f"9{n}", name=f"HC4050-SET-{n}", days_before=14.5 + n,
+                        days_after=22.0, mark=1234)
+        for n in range(6)
+    )  # fmt: skip
+    order = tuple(structs.replace(plan.order[0], name=f"{o} plywood, phenolic") for o in range(4))
+    over = (*plan.over_full, *plan.over_full)
+    desk.ahead.thought = structs.replace(plan, then=then, order=order, over_full=over)
+    if chosen:
+        screen.type(button(chosen))
+        desk.ahead.thought = structs.replace(plan, then=then, order=order, over_full=over)
+    screen.session.repaint()
+    QApplication.processEvents()
+    assert inspect.list_problems(screen.window) == []
+    screen.window.set_language("")

@@ -1,16 +1,34 @@
 """Shows which router needs a person next, and what to bring along."""
 
+from itertools import repeat
+
 from station.floor.loading.needs import name_material
 from station.floor.loading.preparing import Now
 from station.queries.tending import BitToBring, Tended, list_tended
 from station.shop.cards import button
 from station.shop.codes import write_touch
-from station.shop.faces import Block, Cards, Cell, Entry, Face, Header, Hint, Listing, Press, Tone
+from station.shop.faces import (
+    Band,
+    Bands,
+    Block,
+    Cards,
+    Cell,
+    Entry,
+    Face,
+    Header,
+    Hint,
+    Listing,
+    Press,
+    Row,
+    Table,
+    Tone,
+)
 from station.shop.words import Say, length, say, together
 
 TITLE = say("Who needs me next")
 NOTHING = say("nothing to bring")
 MOST = 6  # routers besides the first that the screen has room for
+DRAWN = 5  # routers whose next hour is drawn
 
 
 def show_tended(here: Now) -> Face:
@@ -23,7 +41,8 @@ def show_tended(here: Now) -> Face:
         main=(
             Header(label=say("Next"), number=first.name, title=say_standing(first),
                    note=_say_sheet(first)),
-            *_list_bring(here, first),
+            _list_bring(here, first),
+            _draw_hour(here, (first, *others)),
         ),
         side=(Cards(title=say("Then"), entries=entries, empty=say("No other router.")),),
         presses=(
@@ -89,18 +108,45 @@ def _say_bit(bit: BitToBring) -> Say:
     return say("bit no. {bit}, {size} mm, from the drawer", bit=bit.bit, size=size)
 
 
-def _list_bring(here: Now, one: Tended) -> tuple[Block, ...]:
-    """Lists what to bring along, a line each."""
+def _list_bring(here: Now, one: Tended) -> Block:
+    """Lists what to bring along, a row each; what is not there is marked."""
     title = say("Bring along")
     if not one.batch:
-        return (Listing(title=title, rows=(), empty=NOTHING),)
-    missing: Tone = "" if one.lot or one.run > 1 else "attention"
-    rows = [((Cell(text=_say_from(here, one), tone=missing),), "")]
-    for bit in one.bits:
-        tone: Tone = "" if bit.bit else "attention"
-        rows.append(((Cell(text=_say_bit(bit), tone=tone),), ""))
-    paper = say("the traveller of batch {batch}", batch=one.batch)
-    return (Listing(title=title, rows=(((Cell(text=paper),), ""), *rows)),)
+        return Listing(title=title, rows=(), empty=NOTHING)
+    rows = [
+        Row(title=say("the traveller of batch {batch}", batch=one.batch)),
+        _make_bring_row(_say_from(here, one), there=bool(one.lot or one.run > 1)),
+        *(_make_bring_row(_say_bit(bit), there=bool(bit.bit)) for bit in one.bits),
+    ]
+    return Table(title=title, columns=(), rows=tuple(rows))
+
+
+def _make_bring_row(words: Say, *, there: bool) -> Row:
+    cells = () if there else (Cell(text=say("not there"), tone="attention"),)
+    return Row(title=words, cells=cells)
+
+
+def _draw_hour(here: Now, tended: tuple[Tended, ...]) -> Bands:
+    """Draws how long each router still cuts, over the next hour."""
+    now = _read_hour(here.hand.now)
+    return Bands(
+        title=say("The next hour"),
+        items=tuple(map(_draw_router, tended[:DRAWN], repeat(now))),
+        start_h=now,
+        end_h=now + 1,
+    )
+
+
+def _draw_router(one: Tended, now: float) -> Band:
+    tones: dict[str, Tone] = {"waits": "attention", "stopped": "stop"}
+    free = now + min(60.0, max(0.0, one.minutes)) / 60
+    spans = {"cuts": ((now, free, "cutting"),), "stopped": ((now, now + 1, "stopped"),)}
+    return Band(name=one.name, state=say_standing(one), tone=tones.get(one.standing, ""),
+                spans=spans.get(one.standing, ()))  # fmt: skip
+
+
+def _read_hour(at: str) -> float:
+    return int(at[11:13]) + int(at[14:16]) / 60
 
 
 def _show_other(here: Now, one: Tended) -> Entry:

@@ -37,7 +37,7 @@ from station.shop.words import Say, day, length, say
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
-MOST = 4  # rows below the first decision, of what else there is to cut and of what can wait
+MOST, LESS = 4, 3  # rows of what else there is to cut; where something can wait
 WAITING = 2  # of what can wait, where there is much else to cut
 ORDERED = 2  # rows of what to order
 CROWDED = 2  # rows of what else there is to cut, from which on nothing is only told
@@ -127,7 +127,8 @@ def _list_then(
     """Lists what else blocks, then all other sheets."""
     if not then:
         return ()
-    title, most = say("And then"), MOST
+    title = say("And then")
+    most = LESS if any(line.take_back for line in lines) else MOST
     if len(then) > most:
         title = say("And then, and {n} more", n=len(then) - most)
     heads = (say("cut file"), say("sheets"), say("days of stock"), say("because"),
