@@ -30,15 +30,15 @@ class BuyableNow(NamedTuple):
     of: Literal["material", "bit_size", "mailer"]
     id: str
     name: str
-    diameter_mm: float
     there: float
     good: int
     a_day: float
-    mark: int
     lead_days: int
     pack: int
     price: float
     coming: int
+    mark: int = 0
+    diameter_mm: float = 0.0  # of bits
 
 
 def count_sheets_a_day(asked: PlanCutting, parts: Mapping[str, PartLearnt]) -> dict[str, float]:
@@ -86,9 +86,11 @@ def _list_sheets(
         used[file.material] = used.get(file.material, 0.0) + a_day.get(file.id, 0.0)
     for m in asked.materials:
         if m.id in left:
-            yield BuyableNow("material", m.id, m.name, 0.0, left[m.id], left[m.id],
-                         used.get(m.id, 0.0), 0, m.lead_days, m.pack, m.price,
-                         _count(m.coming))  # fmt: skip
+            there, each_day = left[m.id], used.get(m.id, 0.0)
+            yield BuyableNow(
+                of="material", id=m.id, name=m.name, there=there, good=there, a_day=each_day,
+                lead_days=m.lead_days, pack=m.pack, price=m.price, coming=_count(m.coming),
+            )  # fmt: skip
 
 
 def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[BuyableNow]:
@@ -99,15 +101,21 @@ def _list_bits(asked: PlanCutting, a_day: Mapping[str, float]) -> Iterator[Buyab
             metres[diameter] = metres.get(diameter, 0.0) + cut * a_day.get(file.id, 0.0)
     for b in asked.bits:
         if b.life_m > 0:
-            yield BuyableNow("bit_size", b.size, b.name, b.diameter_mm, b.left_m / b.life_m, b.bits,
-                         metres.get(b.diameter_mm, 0.0) / b.life_m, b.mark, b.lead_days, b.pack,
-                         b.price, _count(b.coming))  # fmt: skip
+            there, each_day = b.left_m / b.life_m, metres.get(b.diameter_mm, 0.0) / b.life_m
+            yield BuyableNow(
+                of="bit_size", id=b.size, name=b.name, diameter_mm=b.diameter_mm, there=there,
+                good=b.bits, a_day=each_day, mark=b.mark, lead_days=b.lead_days, pack=b.pack,
+                price=b.price, coming=_count(b.coming),
+            )  # fmt: skip
 
 
 def _list_mailers(asked: PlanCutting) -> Iterator[BuyableNow]:
     for m in asked.mailers:
-        yield BuyableNow("mailer", m.id, m.name, 0.0, m.left, m.left, m.a_day, m.mark, m.lead_days,
-                     m.pack, m.price, _count(m.coming))  # fmt: skip
+        yield BuyableNow(
+            of="mailer", id=m.id, name=m.name, there=m.left, good=m.left, a_day=m.a_day,
+            mark=m.mark, lead_days=m.lead_days, pack=m.pack, price=m.price,
+            coming=_count(m.coming),
+        )  # fmt: skip
 
 
 def _count(coming: tuple[Coming, ...]) -> int:
