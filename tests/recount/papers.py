@@ -66,6 +66,11 @@ def on_day(at: str, *, clock: bool = True) -> str:
     return f"{words} {at[11:16]}" if clock else words
 
 
+def in_full(at: str) -> str:
+    """A time with its year: ``Wed 25 Nov 2026 14:00``."""
+    return f"{on_day(at, clock=False)} {at[:4]} {at[11:16]}"
+
+
 def compare_paper(books: Books, kind: str, number: str, page: Page, now: str) -> Compared:
     """Compares a paper with what it must say."""
     due = list(DUES[kind](books, number, now))
@@ -157,7 +162,7 @@ def _traveller(books: Books, number: str, now: str) -> Iterator[Due]:
     yield from _runs(books, batch, revision)
     yield from _pieces(books, batch, revision)
     yield from _heavy_sheet(books, material if trade.has_sheets(batch) else None)
-    yield Due(f"Copy {batch.copy} · printed {on_day(now)} {now[:4]}")
+    yield Due(f"Copy {batch.copy} · printed {in_full(now)}")
     for n in range(1, batch.sheets + 1) if trade.has_sheets(batch) else ():
         yield Due(f"B {batch.id} {batch.copy} · sheet {n} of {batch.sheets}", must=False)
         yield Due(f"No slip prints for sheet {n}: print a new copy.", must=False)
@@ -371,9 +376,9 @@ def packs_of_list(books: Books, cart: Cart) -> list[Pack]:
 def _handover(books: Books, number: str, now: str) -> Iterator[Due]:
     """What one shift leaves to the next, list by list."""
     by = f" · by worker {number}" if number else ""
-    yield Due(f"{on_day(now)} {now[:4]}{by}")
+    yield Due(f"{in_full(now)}{by}")
     last = books.entries[-1] if books.entries else None
-    yield Due(f"{on_day(now)} {now[:4]}{by} · history to {last.id if last else ''}", must=False)
+    yield Due(f"{in_full(now)}{by} · history to {last.id if last else ''}", must=False)
     for name, words in left.on_beds(books, now):
         yield from (Due(name), Due(words))
     for batch, sheet, count in left.at_popping(books):
