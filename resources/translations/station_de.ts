@@ -8176,6 +8176,10 @@
       <translation>alles ist da</translation>
     </message>
     <message>
+      <source>alone runs it now</source>
+      <translation>fräst es jetzt allein</translation>
+    </message>
+    <message>
       <source>an order takes {n}</source>
       <translation>eine Bestellung dauert {n}</translation>
     </message>
@@ -10052,6 +10056,10 @@
       <translation>richtig von {low} bis {high} mm</translation>
     </message>
     <message>
+      <source>room, pieces</source>
+      <translation>Platz, Stück</translation>
+    </message>
+    <message>
       <source>rough edge</source>
       <translation>raue Kante</translation>
     </message>
@@ -10464,6 +10472,10 @@
       <translation>dann die Karte: Paket schließen oder die Produktkarte noch einmal scannen</translation>
     </message>
     <message>
+      <source>then {router}, {at}</source>
+      <translation>dann {router}, {at}</translation>
+    </message>
+    <message>
       <source>thick</source>
       <translation>dick</translation>
     </message>
@@ -10782,6 +10794,10 @@
     <message>
       <source>{at}</source>
       <translation>{at}</translation>
+    </message>
+    <message>
+      <source>{at} behind {n} {n|batch|batches}</source>
+      <translation>{at} nach {n} {n|Los|Losen}</translation>
     </message>
     <message>
       <source>{at} of {whole} · {n}×</source>
@@ -12032,6 +12048,10 @@
       <translation>{n} {n|Grund sagt|Gründe sagen} jetzt mehr darüber, was aus ihnen folgt</translation>
     </message>
     <message>
+      <source>{n} {n|recount|recounts} of it not settled</source>
+      <translation>{n} {n|Nachzählung|Nachzählungen} nicht geklärt</translation>
+    </message>
+    <message>
       <source>{n} {n|router|routers}</source>
       <translation>{n} {n|Fräse|Fräsen}</translation>
     </message>
@@ -12546,6 +12566,10 @@
     <message>
       <source>{router} can't run {run}</source>
       <translation>{router} kann {run} nicht ausführen</translation>
+    </message>
+    <message>
+      <source>{router} ends first</source>
+      <translation>{router} ist zuerst fertig</translation>
     </message>
     <message>
       <source>{router} is in front of you</source>

@@ -41,12 +41,14 @@ from station.shop.facts import (
     Bed,
     Bit,
     BitSize,
+    Concern,
     CutFile,
     Lot,
     Mailer,
     Material,
     Pack,
     Product,
+    RackPlace,
     Revision,
     Router,
     Slip,
@@ -77,7 +79,6 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     corrected = {router.id: correct_router(view, router) for router in routers}
     standing, queued = gather_queues(view, now)
     hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, shop.closed)
-    besides = _count_besides(view, now, hours)
     return PlanCutting(
         now=now,
         service=_share(shop.service_percent, LEAST_SERVICE, MOST_SERVICE),
@@ -86,7 +87,7 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         day_starts=shop.day_starts,
         day_ends=shop.day_ends,
         weekdays=past.weekdays,
-        parts=tuple(_tell_part(s, past, besides) for s in survey_parts(view)),
+        parts=_list_parts(view, past, _count_besides(view, now, hours)),
         files=_list_files(view, corrected),
         routers=standing,
         queued=queued,
@@ -153,7 +154,22 @@ def _count_besides(view: View, now: str, hours: Hours) -> dict[str, int]:
     return besides
 
 
-def _tell_part(standing: Standing, shop: ShopPast, besides: Mapping[str, int]) -> PartNow:
+def _list_parts(view: View, past: ShopPast, besides: Mapping[str, int]) -> tuple[PartNow, ...]:
+    """Lists the parts as they stand; a recount that nobody has settled is told."""
+    unsettled = Counter(c.about for c in view.shelf(Concern, "open", MOST) if c.what == "recount")
+    return tuple(
+        _tell_part(s, past, besides, view.get(RackPlace, s.part.rack), unsettled)
+        for s in survey_parts(view)
+    )
+
+
+def _tell_part(
+    standing: Standing,
+    shop: ShopPast,
+    besides: Mapping[str, int],
+    place: RackPlace | None,
+    unsettled: Mapping[str, int],
+) -> PartNow:
     part = standing.part
     past = shop.parts.get(part.id) or PartPast({}, {}, {})
     stages: dict[Stage, int] = {stage: n for stage, n in standing.coming.items() if n}  # type: ignore[misc]
@@ -164,6 +180,8 @@ def _tell_part(standing: Standing, shop: ShopPast, besides: Mapping[str, int]) -
         free=standing.free,
         kept_back=standing.kept_back,
         besides=besides.get(part.id, 0),
+        room=place.room if place else 0,
+        unsettled=unsettled[part.key],
         coming=stages,
         wishes=tuple(Wish(t.order.id, t.order.due, t.pieces) for t in standing.takers),
         use=tuple(max(0, past.packed.get(day, 0)) for day in shop.days),

@@ -68,11 +68,15 @@ class PartLearnt(NamedTuple):
         return max(0, math.ceil((self.level - self.left) / self.mean - made))
 
     def count_room(self, made: float) -> int:
-        """Counts the pieces that may be cut for the rack besides those `made`: they lie long."""
+        """Counts the pieces that may be cut for the rack besides those `made`: they lie long.
+
+        A place of the rack holds no more than it has room for.
+        """
         most = self.use.mean * LONGEST_DAYS + self.now.besides if self.use else math.inf
-        return max(
-            0, math.ceil((max(self.level, min(most, ENOUGH)) - self.left) / self.mean - made)
-        )
+        most = max(self.level, min(most, ENOUGH))
+        if self.now.room:  # what is kept back lies there too
+            most = min(most, self.now.room - self.now.kept_back)
+        return max(0, math.ceil((most - self.left) / self.mean - made))
 
     def count_days(self, pieces: float) -> float | None:
         """Counts the worked days that so many pieces last; None: can't tell, or not used."""

@@ -39,6 +39,8 @@ class PartNow(msgspec.Struct, frozen=True, kw_only=True):
     free: int = 0  # on the rack, may be taken
     kept_back: int = 0  # on the rack or under way, and held or in doubt
     besides: int = 0  # wanted besides: for packs ahead, and for what the shop expects to sell
+    room: int = 0  # pieces that its rack place holds; 0: not known
+    unsettled: int = 0  # recounts of it that nobody has settled yet
     coming: dict[Stage, int] = {}
     wishes: tuple[Wish, ...] = ()  # by due time
     use: tuple[int, ...] = ()  # pieces packed on each worked day, oldest first
@@ -174,6 +176,9 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     router_name: str = ""
     starts: str = ""
     ends: str = ""
+    behind: int = 0  # batches of that router's queue that go before it
+    next_router: str = ""  # the name of the one where it would end next; empty: no other takes it
+    next_ends: str = ""
     due: str = ""  # when the first order wants it; empty: it is for the rack
     by: str = ""  # its place in the queue: when it is due, or when the rack runs out of it
     part: str = ""  # the one that it is cut for before all others
@@ -208,6 +213,7 @@ class Blocked(msgspec.Struct, frozen=True, kw_only=True):
     there: int
     kept_back: int
     under_way: int
+    unsettled: int  # recounts of it that nobody has settled yet
     orders: tuple[str, ...]  # that cannot have it, by due time
     late: int
     release: Release | None = None

@@ -22,6 +22,7 @@ class Slot(NamedTuple):
     starts_in: float
     ends_in: float
     bit_missing: bool
+    behind: int  # batches that go before it
 
 
 class RouterLoad:
@@ -34,23 +35,25 @@ class RouterLoad:
             if batch.router in self.queues and not batch.held and batch.sheets:
                 self.queues[batch.router].append(batch)
 
-    def find_slot(self, file: FileNow, sheets: int, due: str) -> Slot | None:
-        """Finds the router where so many sheets end first; None: all that run it stand still."""
-        slots = [
+    def list_slots(self, file: FileNow, sheets: int, due: str) -> list[Slot]:
+        """Lists the routers where so many sheets can be cut, the one ahead where they end first.
+
+        None where all that run it stand still.
+        """
+        slots = (
             self._make_slot(router, file, sheets, due)
             for router in self.routers
             if router.id in file.minutes and not router.stopped
-        ]
-        return min(slots, key=lambda s: (s.ends_in, s.router.id), default=None)
+        )
+        return sorted(slots, key=lambda s: (s.ends_in, s.router.id))
 
     def _make_slot(self, router: RouterNow, file: FileNow, sheets: int, due: str) -> Slot:
-        ahead = sum(
-            count_minutes(b) for b in self.queues[router.id] if b.begun or (b.due or LAST) <= due
-        )
+        before = [b for b in self.queues[router.id] if b.begun or (b.due or LAST) <= due]
+        ahead = sum(map(count_minutes, before))
         missing = not all(_has_bit(router, bit) for bit in file.bits_mm)
         starts = router.free_in + ahead + BIT_MIN * missing
         each = file.minutes[router.id] + LOAD_MIN
-        return Slot(router, starts, starts + sheets * each, missing)
+        return Slot(router, starts, starts + sheets * each, missing, len(before))
 
     def plan(self, file: FileNow, sheets: int, due: str, slot: Slot) -> None:
         """Counts a batch as queued from now on."""

@@ -225,9 +225,10 @@ class Thinking:
         """Gives a draft the router where it ends first."""
         file, part = self.files[draft.file], draft.part
         bare = self._describe(file, draft.sheets, part, draft)
-        slot = self.load.find_slot(file, draft.sheets, draft.by or LAST)
-        if slot is None:
+        slots = self.load.list_slots(file, draft.sheets, draft.by or LAST)
+        if not slots:
             return bare
+        slot, following = slots[0], slots[1] if len(slots) > 1 else None
         self.load.plan(file, draft.sheets, draft.by, slot)
         return replace(
             bare,
@@ -235,6 +236,11 @@ class Thinking:
             router_name=slot.router.name,
             starts=self.hours.add_minutes(self.asked.now, slot.starts_in),
             ends=self.hours.add_minutes(self.asked.now, slot.ends_in),
+            behind=slot.behind,
+            next_router=following.router.name if following else "",
+            next_ends=self.hours.add_minutes(self.asked.now, following.ends_in)
+            if following
+            else "",
             minutes=draft.sheets * file.minutes[slot.router.id],
             bit_missing=slot.bit_missing,
         )
@@ -303,6 +309,7 @@ class Thinking:
             there=now.free,
             kept_back=now.kept_back,
             under_way=now.under_way,
+            unsettled=now.unsettled,
             orders=tuple(wish.order for wish in unmet),
             late=sum(wish.due < self.asked.now for wish in unmet),
             release=own,

@@ -392,3 +392,32 @@ def test_a_mark_far_above_what_its_use_asks_for_is_named_after_those_too_low():
     marks = think(shop(*parts, files=(file("A", {"a": 20, "b": 20}),))).marks
     assert [m.part for m in marks] == ["b", "a"]
     assert 60 <= marks[1].should <= 75
+
+
+def test_no_more_is_cut_for_the_rack_than_its_place_holds():
+    # 20 a day, none there, a mark of 150: eight sheets of 20, but the place holds 90: four
+    low = replace(part("a", use=STEADY), mark=150)
+    asked = shop(low, replace(part("b", use=(400,) * 20), free=9000),
+                 files=(file("A", {"a": 20}),))  # fmt: skip
+    assert think(asked).then[0].sheets == 8
+    small = replace(low, room=90)
+    assert think(replace(asked, parts=(small, asked.parts[1]))).then[0].sheets == 4
+    full = replace(small, kept_back=75)
+    assert think(replace(asked, parts=(full, asked.parts[1]))).then == ()
+    wanted = replace(full, wishes=part("a", [(100, TODAY)]).wishes)
+    assert think(replace(asked, parts=(wanted, asked.parts[1]))).blocked[0].release.sheets == 5
+
+
+def test_why_this_router_and_behind_what():
+    # router 1 has a batch due before it, of two sheets of 25 min; router 2 one that is due later
+    first = queued("00500", "A", {"a": 10}, router="1", due=YESTERDAY)
+    later = queued("00501", "A", {"a": 10}, router="2", sheets=9, due="2026-12-01T15:00:00")
+    asked = shop(part("a", [(400, TODAY)]), files=(file("A", {"a": 10}, routers="12"),),
+                 queued=(first, later))  # fmt: skip
+    release = think(asked).blocked[0].release
+    assert (release.router, release.behind, release.next_router) == ("2", 0, "Router 1")
+    assert release.next_ends > release.ends
+    alone = shop(part("a", [(400, TODAY)]), files=(file("A", {"a": 10}, routers="1"),),
+                 queued=(first,))  # fmt: skip
+    release = think(alone).blocked[0].release
+    assert (release.router, release.behind, release.next_router) == ("1", 1, "")

@@ -13,12 +13,14 @@ from station.shop.facts import (
     Bed,
     Bit,
     BitSize,
+    Concern,
     Lot,
     Mailer,
     Pack,
     Product,
     Purchase,
     Push,
+    RackPlace,
     Router,
     Shop,
     Slip,
@@ -256,3 +258,13 @@ def test_packs_ahead_below_their_mark_and_a_push_that_begins_soon_are_wanted_bes
     assert part_of(gather_plan(small_shop(kit, *lying, pushed), NOW)).besides == 204
     later = replace(pushed, begins="2026-12-15")  # more than seven worked days ahead
     assert part_of(gather_plan(small_shop(kit, *lying, later), NOW)).besides == 4
+
+
+def test_the_room_of_a_rack_place_and_recounts_that_nobody_has_settled_are_told():
+    place = RackPlace(id=COMB, name="C 14", part=COMB, room=400)
+    text = "HC-300: 9 by the book, 4 counted in its rack place"
+    looks = [Concern(id=f"c{n}", what="recount", text=text, since=NOW, about=f"part/{COMB}",
+                     settled=settled) for n, settled in enumerate(("", "", "kept"))]  # fmt: skip
+    asked = gather_plan(small_shop(place, *looks), NOW)
+    assert (part_of(asked).room, part_of(asked).unsettled) == (400, 2)
+    assert (part_of(asked, SPACER).room, part_of(asked, SPACER).unsettled) == (0, 0)

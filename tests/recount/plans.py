@@ -14,6 +14,7 @@ from station.shop.facts import (
     Batch,
     Bed,
     Bit,
+    Concern,
     CutFile,
     Fact,
     Lot,
@@ -49,7 +50,11 @@ def _matter(at: At) -> str | None:
     held = kept_back(books, part)
     words = [f"{fig.n(wanted)} wanted", f"{fig.n(free) if free else 'none'} on the rack"]
     words += [f"{fig.n(held)} kept back"] if held else []
-    return ", ".join([*words, f"{fig.n(coming) if coming else 'none'} under way"])
+    words.append(f"{fig.n(coming) if coming else 'none'} under way")
+    open_ = [c for c in books.all(Concern) if not c.settled and c.what == "recount"]
+    unsettled = sum(c.about == f"part/{part}" for c in open_)
+    words += [f"{fig.of(unsettled, 'recount')} of it not settled"] if unsettled else []
+    return ", ".join(words)
 
 
 def kept_back(books: Books, part: str) -> int:

@@ -36,6 +36,8 @@ def say_matter(blocked: Blocked) -> Say:
     words.append(
         say("{n} under way", n=blocked.under_way) if blocked.under_way else say("none under way")
     )
+    if blocked.unsettled:
+        words.append(say("{n} {n|recount|recounts} of it not settled", n=blocked.unsettled))
     *before, last = words
     first = before[0]
     for phrase in before[1:]:
@@ -60,9 +62,12 @@ def say_offer(release: Release) -> Say:
 
 def say_when(release: Release, now: str) -> Say:
     """Says when it starts and when its last sheet is off the bed."""
+    starts: Say | str = say_time(release.starts, now)
+    if release.behind:
+        starts = say("{at} behind {n} {n|batch|batches}", at=starts, n=release.behind)
     return say("{each} {part} a sheet · starts {starts} · off the bed {ends}",
-               each=release.each, part=release.part_name,
-               starts=say_time(release.starts, now), ends=say_time(release.ends, now))  # fmt: skip
+               each=release.each, part=release.part_name, starts=starts,
+               ends=say_time(release.ends, now))  # fmt: skip
 
 
 def say_enough(release: Release, asked: float) -> Say:
@@ -200,9 +205,21 @@ def list_reasons(release: Release) -> tuple[Pair, ...]:
         pairs.insert(3, (say("enough with"), say_certainty(release.certainty)))
     if release.besides:
         pairs.insert(2, (say("for packs ahead and own pushes"), say("{n}", n=release.besides)))
+    if release.router:
+        pairs.append(say_router(release))
     if release.bit_missing:
         pairs.append((say("a bit it takes"), say("is not in the router")))
     return tuple(pairs)
+
+
+def say_router(release: Release) -> Pair:
+    """Says why this router: it ends there first, or no other takes it."""
+    if not release.next_router:
+        return (release.router_name, say("alone runs it now"))
+    return (
+        say("{router} ends first", router=release.router_name),
+        say("then {router}, {at}", router=release.next_router, at=moment(release.next_ends)),
+    )
 
 
 def list_sums(plan: CuttingPlan, now: str) -> tuple[Pair, ...]:

@@ -106,6 +106,8 @@ class RackPlace(Fact):
     name: Name  # "C 14"
     # empty: nothing has its place there yet
     part: Annotated[str, About(say("part"), points_at="part", may_be_empty=True)] = ""
+    # pieces that it holds; 0: not known
+    room: Annotated[int, About(say("room, pieces"), least=0, most=999_999)] = 0
     active: InUse = True
 
     @property
