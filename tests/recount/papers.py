@@ -392,7 +392,7 @@ def _handover(books: Books, number: str, now: str) -> Iterator[Due]:
     for order, words in left.open_packs(books):
         yield from (Due(order.capitalize()), Due(words))
     for bit, used in left.share_used(books):
-        yield from (Due(f"Bit {bit.id}"), Due(f"{bit.words}, {used:.0%} of its life"))
+        yield from (Due(f"Bit {bit.id}"), Due(f"{bit.words}, {round(100 * used)} % of its life"))
     yield from _looks(books, now)
 
 
