@@ -12044,6 +12044,10 @@
       <translation>{n} {n|Fehler|Fehler}: nichts wurde übernommen</translation>
     </message>
     <message>
+      <source>{n} {n|purchase|purchases} should have come: {names}</source>
+      <translation>{n} {n|Bestellung sollte|Bestellungen sollten} gekommen sein: {names}</translation>
+    </message>
+    <message>
       <source>{n} {n|reason says|reasons say} more now of what follows from them</source>
       <translation>{n} {n|Grund sagt|Gründe sagen} jetzt mehr darüber, was aus ihnen folgt</translation>
     </message>

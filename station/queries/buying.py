@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 
-from station.shop.facts import Order, Pack, Purchase, Push
+from station.shop.facts import BitSize, Mailer, Material, Order, Pack, Purchase, Push
 from station.shop.views import View
 
 MOST = 500  # purchases, pushes, open orders, packs of a day
@@ -14,6 +14,16 @@ LONGEST = 60  # days of a push that are looked through
 def list_coming(view: View) -> tuple[Purchase, ...]:
     """Lists what is on its way, what is expected first at the head."""
     return view.shelf(Purchase, "coming", MOST)
+
+
+def name_purchase(view: View, purchase: Purchase) -> str:
+    """Names what is on its way; by its number where it is not there any more."""
+    kinds = (Material, BitSize, Mailer)
+    for kind, number in zip(kinds, purchase.things, strict=True):
+        thing: Material | BitSize | Mailer | None = view.get(kind, number)
+        if thing:
+            return thing.name
+    return purchase.id
 
 
 def note_came(view: View, material: str, sheets: int) -> tuple[Purchase, ...]:

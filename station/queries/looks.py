@@ -7,6 +7,7 @@ are held without anything to settle, a cart that should have gone. One line for 
 from itertools import takewhile
 from typing import NamedTuple
 
+from station.queries.buying import list_coming, name_purchase
 from station.queries.carts import find_next_cart, is_loaded
 from station.queries.health import list_troubles
 from station.queries.orders import MOST, is_late
@@ -59,6 +60,7 @@ def list_raised(view: View, now: str) -> tuple[Raised, ...]:
         _find_late_cart(view, now),
         _find_held(view),
         _find_uncuttable(view),
+        _find_late_purchases(view, now),
     )
     unwell = (Raised("health", t.words, 1, "area_office", t.since) for t in list_troubles(view))
     return (*(raised for raised in found if raised), *unwell)
@@ -125,6 +127,16 @@ def _find_uncuttable(view: View) -> Raised | None:
         names=_name_first(stuck),
     )
     return Raised(UNMADE, words, len(stuck), "area_office")
+
+
+def _find_late_purchases(view: View, now: str) -> Raised | None:
+    """Finds what should have come before today; planning counts it as on its way."""
+    late = [p for p in list_coming(view) if p.expected and p.expected[:10] < now[:10]]
+    if not late:
+        return None
+    words = say("{n} {n|purchase|purchases} should have come: {names}", n=len(late),
+                names=_name_first([name_purchase(view, p) for p in late]))  # fmt: skip
+    return Raised("purchase", words, len(late), "area_office", f"{late[0].expected[:10]}T00:00:00")
 
 
 def _name_first(names: list[str]) -> str:

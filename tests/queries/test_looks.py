@@ -8,7 +8,7 @@ from station.floor.today import dialogue, screen
 from station.queries.looks import list_raised
 from station.shop.cards import button
 from station.shop.codes import read
-from station.shop.facts import Cart, Concern, Line, Order, Pack, Part, Product
+from station.shop.facts import Cart, Concern, Line, Order, Pack, Part, Product, Purchase
 from tests.fakes import FakeView
 from tests.floor.shop_small import DAY, batch, hand, small_shop
 
@@ -116,3 +116,14 @@ def test_all_is_well_is_not_said_while_orders_are_late():
     assert [(str(cells[0].text), code) for cells, code in listed.rows] == [
         ("1 order is late: 3301", button("area_packing"))
     ]
+
+
+def test_what_should_have_come_raises_itself_until_it_is_there():
+    late = Purchase(id="1", material="1", quantity=20, came=5, expected="2026-11-24")
+    none_known = Purchase(id="2", mailer="01", quantity=50)
+    today = Purchase(id="3", material="2", quantity=20, expected=DAY)
+    view = small_shop(late, none_known, today)
+    words = "1 purchase should have come: 6.5 mm birch plywood"
+    assert lines(view) == [("purchase", words, 1, "area_office")]
+    view.facts["purchase/1"] = replace(late, came=20)
+    assert lines(view) == []

@@ -4,7 +4,19 @@ import re
 from collections import Counter
 from collections.abc import Iterator
 
-from station.shop.facts import Batch, Cart, Concern, CutFile, Order, Part, Slip
+from station.shop.facts import (
+    Batch,
+    BitSize,
+    Cart,
+    Concern,
+    CutFile,
+    Mailer,
+    Material,
+    Order,
+    Part,
+    Purchase,
+    Slip,
+)
 from tests.recount import benches, trade
 from tests.recount import figures as fig
 from tests.recount.books import Books
@@ -97,6 +109,10 @@ def list_since(books: Books, now: str) -> Iterator[tuple[str, str]]:
         noun = "batch" if len(stuck) == 1 else "batches"
         words = "can't be cut to the end, another revision is approved"
         yield f"{fig.n(len(stuck))} begun {noun} {words}: {_name(stuck)}", ""
+    if late_ones := late_purchases(books, now):
+        names = [_name_bought(books, p) for p in late_ones]
+        told = f"{fig.of(len(late_ones), 'purchase')} should have come: {_name(names)}"
+        yield told, f"{late_ones[0].expected[:10]}T00:00:00"
 
 
 def list_raised(books: Books, now: str) -> list[str]:
@@ -117,6 +133,21 @@ def late_cart(books: Books, now: str) -> Cart | None:
         if cart.goes and cart.left[:10] != now[:10] and loaded:
             return cart if cart.goes < now[11:16] else None
     return None
+
+
+def late_purchases(books: Books, now: str) -> list[Purchase]:
+    """What should have come before today and has not, the first expected first."""
+    late = [p for p in books.all(Purchase) if p.came < p.quantity and p.expected]
+    late = [p for p in late if p.expected[:10] < now[:10]]
+    return sorted(late, key=lambda p: (p.expected, p.id))
+
+
+def _name_bought(books: Books, purchase: Purchase) -> str:
+    for kind, number in ((Material, purchase.material), (BitSize, purchase.bit_size),
+                         (Mailer, purchase.mailer)):  # fmt: skip
+        if thing := books.get(kind, number):
+            return thing.name
+    return purchase.id
 
 
 def list_held(books: Books) -> list[str]:
@@ -148,6 +179,7 @@ def count_all(books: Books, now: str) -> int:
         + bool(late_cart(books, now))
         + len(list_held(books))
         + len(list_stuck(books))
+        + len(late_purchases(books, now))
         + len(open_concerns(books))
     )
 
@@ -158,5 +190,5 @@ def count_things(books: Books, now: str, words: str) -> int:
         return 1
     if words.startswith("Blocks"):
         return len(list_blocks(books, now))
-    read = re.match(r"(\S+) (order|batch|begun)", words)
+    read = re.match(r"(\S+) (order|batch|begun|purchase)", words)
     return fig.read(read[1]) if read else 1
