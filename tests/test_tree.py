@@ -39,6 +39,7 @@ BY_PLACE = {  # files with lines that name a row's place: how many lines, and wh
     "sharing/test_malformed_fuzz.py": (1, "whatever stands there: it must be shown"),
     "simulate/errands.py": (2, ANY),
     "simulate/world.py": (1, "whatever stands there: it must be shown"),
+    "window/test_decisions.py": (1, "whatever row is chosen, the screen must fit"),
     "touch.py": (1, "the card of a row that is not there"),
 }
 PACKAGES = sorted(p.parent.relative_to(HOME) for p in HOME.glob("*/__init__.py"))
