@@ -296,6 +296,10 @@
       <translation>Ausweis der Aufsicht scannen oder weglegen.</translation>
     </message>
     <message>
+      <source>A way into or out of this contour cuts into another part.</source>
+      <translation>Ein Weg in diesen Umriss oder aus ihm schneidet in ein anderes Teil.</translation>
+    </message>
+    <message>
       <source>A {size} mm bit is needed</source>
       <translation>Es braucht einen Fräser mit {size} mm</translation>
     </message>

@@ -198,7 +198,7 @@ class Tab:
     y_mm: float
     width_mm: float
     height_mm: float
-    style: str  # square, ramped, gap
+    style: str  # square, ramped, gap, or stub: left on the piece, and nothing hangs on it
     line: int
 
 

@@ -60,7 +60,8 @@ PARTS = {
     "geometry.moves": 0.62,
     "analyse.time": 0.71,
     "geometry.rings": 0.82,
-    "geometry.strokes": 0.89,
+    "geometry.strokes": 0.87,
+    "geometry.edges": 0.92,
     "geometry.shapes": 0.96,
     "analyse.drawing": 1.0,
 }

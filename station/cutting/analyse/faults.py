@@ -53,7 +53,8 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
 
 def is_loose(piece: Piece) -> bool:
     """Tells whether nothing holds a piece once it is cut."""
-    return not piece.tabs and not piece.skin_mm and piece.covered > HELD
+    tabs = any(tab.style != "stub" for tab in piece.tabs)
+    return not tabs and not piece.skin_mm and piece.covered > HELD
 
 
 def is_small(piece: Piece, small_mm2: float) -> bool:
@@ -78,7 +79,7 @@ def _check_lost_tabs(sheet: Sheet) -> list[Problem]:
 def _check_low_tabs(pieces: Sequence[Piece], shop: Shop) -> list[Problem]:
     """Tells of tabs that are thinner or lower than the shop takes for holding."""
     found = []
-    for tab in (tab for piece in pieces for tab in piece.tabs):
+    for tab in (tab for piece in pieces for tab in piece.tabs if tab.style != "stub"):
         if tab.width_mm < shop.tab_width_mm or tab.height_mm < shop.tab_height_mm:
             text = say("This tab is too thin to hold: {wide} mm wide and {high} mm high.",
                        wide=length(tab.width_mm, 1), high=length(tab.height_mm, 1))  # fmt: skip

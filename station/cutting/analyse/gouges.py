@@ -18,6 +18,7 @@ OPEN_SHARE, OPEN_MM = 0.1, 20.0  # of a contour's length, or so much, may lie be
 HELD_SHARE = 0.5  # of what a contour goes around, that is part
 WHOLE_SHARE = 0.5  # of a contour's way, that is cut through
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
+LEAD_MM = 0.5  # a way within another part is longer
 PARTED_MM2 = 300.0  # what a stroke parts off is more
 MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is the outline
 
@@ -42,7 +43,21 @@ def find_gouges(sheet: Sheet) -> list[Problem]:
         *_list_skins(sheet),
         *_list_halves(sheet, lines),
     ]
-    return [*_check_crossings(sheet, loops), *_check_strokes(sheet, lines, loops)]
+    parts = _find_parts_around(sheet)
+    return [
+        *_check_crossings(sheet, loops, parts),
+        *_check_leads(sheet, lines, loops, parts),
+        *(_check_strokes(sheet, lines, loops) if lines.keys() - parts.keys() else ()),
+    ]
+
+
+def _find_parts_around(sheet: Sheet) -> dict[int, set[int]]:
+    """Finds the parts that each contour goes around, by their faces."""
+    parts: dict[int, set[int]] = {}
+    for (contour, face), inside in sheet.around.items():
+        if inside and sheet.kinds[face] == PART:
+            parts.setdefault(contour, set()).add(face)
+    return parts
 
 
 def _fill(line: shapely.Geometry) -> shapely.Geometry:
@@ -103,15 +118,13 @@ def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[C
                 yield ClosedWay(line, filled, max(sheet.contours.first[c] for c in pair), pair)
 
 
-def _check_crossings(sheet: Sheet, loops: list[ClosedWay]) -> list[Problem]:
+def _check_crossings(
+    sheet: Sheet, loops: list[ClosedWay], parts: dict[int, set[int]]
+) -> list[Problem]:
     """Tells of loops that cross another, where both go around a part."""
     lines = [loop.line for loop in loops]
     if len(loops) < 2:
         return []
-    parts: dict[int, set[int]] = {}
-    for (contour, face), inside in sheet.around.items():
-        if inside and sheet.kinds[face] == PART:
-            parts.setdefault(contour, set()).add(face)
     around: dict[int, bool] = {}
     found = []
     one, other = shapely.STRtree(lines).query(lines, predicate="intersects")
@@ -131,6 +144,33 @@ def _check_crossings(sheet: Sheet, loops: list[ClosedWay]) -> list[Problem]:
     return found
 
 
+def _check_leads(
+    sheet: Sheet,
+    lines: dict[int, shapely.Geometry],
+    loops: list[ClosedWay],
+    parts: dict[int, set[int]],
+) -> list[Problem]:
+    """Tells of contours whose way in or out goes through what another, beside them, goes around.
+
+    A line that two parts share, or that runs over its end a little, does not.
+    """
+    tree = shapely.STRtree([loop.line for loop in loops])
+    found = []
+    for contour in parts.keys() & lines.keys():
+        way = ClosedWay(lines[contour], _fill(lines[contour]), sheet.contours.first[contour],
+                        (contour,))  # fmt: skip
+        for n in tree.query(way.line, predicate="intersects").tolist():
+            others = _list_parts(loops[n], parts)
+            if not others or others & parts[contour] or _overlap(way, loops[n]):
+                continue
+            reach = float(sheet.through.radius.max()) + CROSS_MM
+            inside = shapely.intersection(way.line, shapely.buffer(loops[n].filled, -reach))
+            if shapely.length(inside) > LEAD_MM:
+                text = say("A way into or out of this contour cuts into another part.")
+                found.append(_tell(sheet, way, inside, text))
+    return found
+
+
 def _list_parts(loop: ClosedWay, parts: dict[int, set[int]]) -> set[int] | None:
     """Lists the parts that a whole contour goes around; None: of another loop nobody knows."""
     return parts.get(loop.contours[0], set()) if len(loop.contours) == 1 else None
@@ -145,7 +185,8 @@ def _overlap(one: ClosedWay, other: ClosedWay) -> bool:
 
 def _goes_around_part(sheet: Sheet, loop: ClosedWay) -> bool:
     """Tells whether a loop holds mostly part: two parts may have come off as one."""
-    parts = sheet.drawn[np.array([kind == PART for kind in sheet.kinds], dtype=bool)]
+    near = sheet.closed.faces.tree.query(loop.filled)
+    parts = [sheet.drawn[face] for face in near.tolist() if sheet.kinds[face] == PART]
     inside = shapely.area(shapely.intersection(parts, loop.filled)).sum()
     return bool(inside > HELD_SHARE * shapely.area(loop.filled))
 

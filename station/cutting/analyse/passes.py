@@ -210,7 +210,7 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     earlier = np.where(other.low < one.low, other.cut, one.cut)
     low, deepest = np.minimum(one.low, other.low), np.minimum(one.deepest, other.deepest)
     last = (cuts.low <= deepest + TOUCH_MM) & (cuts.low <= cuts.run_low[cuts.run] + LEVEL_MM)
-    again = last & (low <= cuts.low + TOUCH_MM)
+    again = last & (low <= cuts.high + TOUCH_MM)
     runs = len(cuts.run_low)
     whole, twice = (
         np.bincount(cuts.run, weights=cuts.flat * some, minlength=runs) for some in (last, again)

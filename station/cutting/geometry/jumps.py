@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import shapely
 
-from station.cutting.geometry.strokes import CLOSE_MM, Cuts, Lines, Shapes
-from station.cutting.model import CW, Complexes, Floats, Ints
+from station.cutting.geometry.strokes import CHORD_MM, CLOSE_MM, Cuts, Lines, Shapes, lay_points
+from station.cutting.model import CW, RAPID, Bools, Complexes, Floats, Ints
 
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
@@ -16,16 +16,23 @@ BACK = -0.7  # cosine: around a corner it may go back by so much
 BEND = 0.15  # sine: a jump that turns more goes around a corner
 MOST_TABS = 16  # of one contour that is jumped over them
 ON_ARC_MM = 0.1
+MOST_FED = 40  # moves of a way over a tab that is gone at feed
+STRAIGHT_ON = 0.95  # cosine: it goes on as the cut before ended, and so into the next
+MOUTH = 3.0  # of the bit's radius: how far apart the two sides of a narrow mouth are cut at most
+AHEAD_MM, SAME_WAY_MM = 1.0, 0.02  # so far on no cut goes the same way
 LEAST_TURN, MOST_TURN = 0.002, 0.45  # radians from chord to chord of a curve
 SAME_TURN = 0.1  # radians by which the way over a gap may turn more or less than its curve does
+MOST_BEND = 3.0  # radians by which a curve would turn over a gap in it
 CURVE_POINTS = 17
 
 
-def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
-    """Finds jumps that go on as the cut before ended: their ways, the line before and after."""
+def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
+    """Finds jumps that go on as the cut before ended: their ways, the line before and after, and
+    whether the bit itself went that way.
+    """
     before, after = _pair_runs(through)
     if not len(before):
-        return np.zeros(0, object), before, after
+        return np.zeros(0, object), before, after, np.zeros(0, dtype=bool)
     tool = cuts.moves.tool[cuts.index[through.first]]
     end = shapely.get_coordinates(shapely.get_point(through.shape[before], -1))
     start = shapely.get_coordinates(shapely.get_point(through.shape[after], 0))
@@ -40,17 +47,37 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints]:
         good &= along > BACK
         straight &= along > IN_LINE
     sure = (tool[before] == tool[after]) & (straight | (far < CLOSE_MM))
-    for ends in (before, after):  # what goes on in a straight line, or closes, goes nowhere else
-        least = np.full(len(through), np.inf)
-        np.minimum.at(least, ends[sure], far[sure])
-        good &= far <= least[ends]
-    before, after = before[good], after[good]
+    good &= far <= _find_least(before, after, sure, far)  # else it goes on straight, or closes
+    straight_next = sure & (after == before + 1)
+    most = _find_least(before, after, straight_next, far) + SAME_WAY_MM
+    fed = _draw_fed_ways(cuts, through, before, after, far)
+    good[list(fed)] = True
+    some = np.flatnonzero(good)
+    ends = {i: (end[i], leave[i], start[i], arrive[i]) for i in some.tolist()}
     ways = [
-        _draw_jump(cuts, through, b, a, (end[i], leave[i], start[i], arrive[i]))
-        for b, a, i in zip(before.tolist(), after.tolist(), np.flatnonzero(good), strict=True)
+        fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
+        for i in some.tolist()
     ]
+    lengths = [shapely.length(w) for w in ways if w is not None]
+    usual = float(np.median(lengths)) if lengths else 0.0
+    for n, i in enumerate(some.tolist()):
+        if ways[n] is None:
+            ways[n] = _draw_turn(ends[i], float(through.radius[before[i]]), usual)
+    before, after = before[some], after[some]
     drawn = np.array([w is not None for w in ways], dtype=bool)
-    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn]
+    drawn &= shapely.length(np.array(ways, dtype=object)) < most[some]
+    known = np.isin(some, list(fed))
+    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn], known[drawn]
+
+
+def _find_least(before: Ints, after: Ints, some: Bools, far: Floats) -> Floats:
+    """Finds for each pair how far the chosen ones go that have an end with it in common."""
+    most = np.full(len(far), np.inf)
+    for ends in (before, after):
+        least = np.full(int(ends.max(initial=0)) + 1, np.inf)
+        np.minimum.at(least, ends[some], far[some])
+        most = np.minimum(most, least[ends])
+    return most
 
 
 def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
@@ -66,6 +93,58 @@ def _pair_runs(through: Lines) -> tuple[Ints, Ints]:
     before = np.concatenate((last[:-1], *(last[k:] for k in back)))
     after = np.concatenate((first[1:], *(first[: len(first) - k] for k in back)))
     return before, after
+
+
+def _draw_fed_ways(
+    cuts: Cuts, through: Lines, before: Ints, after: Ints, far: Floats
+) -> dict[int, shapely.Geometry]:
+    """Draws the ways between two cuts that the bit itself goes at feed, straight on, as over a
+    tab; by the position of their pair.
+    """
+    moves, one = cuts.moves, cuts.index[through.stop[before] - 1]
+    other = cuts.index[through.first[after]]
+    near = (other > one + 1) & (other - one < MOST_FED) & (far <= WIDEST_GAP_MM)
+    made: dict[int, shapely.Geometry] = {}
+    for pair in np.flatnonzero(near & (moves.tool[one] == moves.tool[other])).tolist():
+        index = np.arange(one[pair] + 1, other[pair])
+        step = np.hypot(*(moves.points[index + 1, :2] - moves.points[index, :2]).T)
+        index = index[(step > 1e-9) | (moves.kind[index] >= CW)]
+        if not len(index) or (moves.kind[index] == RAPID).any():
+            continue
+        points, _ = lay_points(moves, index, np.arange(len(index)) == 0, CHORD_MM)
+        way = shapely.linestrings(points)
+        ends = through.shape[before[pair]], through.shape[after[pair]]
+        if shapely.length(way) < WIDEST_GAP_MM and _goes_on(way, *ends):
+            made[pair] = way
+    return _drop_cut_ways(made, through)
+
+
+def _goes_on(way: shapely.Geometry, before: shapely.Geometry, after: shapely.Geometry) -> bool:
+    """Tells whether a way goes on as the line before it ends, and so into the line after it."""
+    own, last, first = (shapely.get_coordinates(line) for line in (way, before, after))
+    for one, other in (
+        (last[-1] - last[-2], own[1] - own[0]),
+        (own[-1] - own[-2], first[1] - first[0]),
+    ):
+        if one @ other < STRAIGHT_ON * np.hypot(*one) * np.hypot(*other):
+            return False
+    return True
+
+
+def _drop_cut_ways(
+    ways: dict[int, shapely.Geometry], through: Lines
+) -> dict[int, shapely.Geometry]:
+    """Drops ways that begin or end along a cut through the sheet: they lead elsewhere."""
+    if not ways:
+        return ways
+    shapes = np.array(list(ways.values()), dtype=object)
+    tree, cut = shapely.STRtree(through.shape), np.zeros(len(shapes), dtype=bool)
+    for at in (AHEAD_MM, -AHEAD_MM):
+        place = shapely.line_interpolate_point(shapes, at)
+        cut[tree.query(place, predicate="dwithin", distance=SAME_WAY_MM)[0]] = True
+    return {
+        pair: way for (pair, way), gone in zip(ways.items(), cut.tolist(), strict=True) if not gone
+    }
 
 
 def _draw_jump(
@@ -106,6 +185,20 @@ def _draw_jump(
     return shapely.linestrings([end, start])
 
 
+def _draw_turn(ends: tuple[Floats, ...], radius: float, usual: float) -> shapely.Geometry | None:
+    """Draws the way around the end of a mouth that is hardly wider than the bit, as long as others
+    over tabs are; None where the cuts do not lie so.
+    """
+    end, leave, start, arrive = ends
+    u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
+    along = float((start - end) @ u)
+    across = float(np.hypot(*(start - end - along * u)))
+    if u @ v > -STRAIGHT_ON or across > MOUTH * radius:
+        return None
+    ahead = max(0.0, along) + max(0.0, usual - across - abs(along)) / 2
+    return _keep_short([end, end + u * ahead, start + u * (ahead - along), start])
+
+
 def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Floats] | None:
     """Draws the way over a gap in a curve that was cut by chords; None where it bends more, or
     less, than the chords beside it.
@@ -119,7 +212,9 @@ def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Float
     v, far = -w, abs(b - a)
     turn = float(np.angle(v / u))
     expected = (bend - other) / 2 * far
-    if not (bend or other) or abs(turn - expected) > max(SAME_TURN, abs(expected)):
+    if not 0 < max(abs(bend), abs(other)) < MOST_BEND / far:
+        return None  # what bends more is a bit's roll around a corner, that ended there
+    if abs(turn - expected) > max(SAME_TURN, abs(expected)):
         return None
     handle = far / 3 / np.cos(turn / 4) ** 2
     t = np.linspace(0, 1, CURVE_POINTS)

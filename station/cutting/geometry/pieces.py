@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+from station.cutting.geometry.edges import Strokes, draw_edges, list_strokes
 from station.cutting.geometry.faces import SKELETON, THIN_SHARE, Faces, widen
 from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_shallow_cuts
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
@@ -26,9 +27,11 @@ from station.cutting.geometry.strokes import (
     pick_through,
 )
 from station.cutting.geometry.tabs import (
+    NOTHING,
     Closed,
     LostTab,
     Stretches,
+    close_stubs,
     close_tabs,
     find_lost_tabs,
     find_normals,
@@ -101,7 +104,14 @@ def find_sheet(
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: _find_first_cut(f, contours, bounds[f], around) for f in parts}
     sides = _measure_sides(closed, cuts, levels)
-    made = [_make_piece(f, cuts, levels, closed, sides, firsts[f]) for f in parts]
+    strokes = list_strokes(
+        cuts,
+        through,
+        (closed.stretches.whole, closed.stretches.radius),
+        (plunges, _find_radii(moves, plunges, bit_mm)),
+    )
+    rings = _draw_rings(closed.faces, parts, strokes)
+    made = [_make_piece(f, rings[f], cuts, levels, closed, sides, firsts[f]) for f in parts]
     hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
     order = sorted(range(len(parts)), key=lambda n: made[n].line)
     return Sheet(
@@ -121,18 +131,48 @@ def _close_all(
     closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)))
     stretches = find_stretches(cuts, through, closing, kerfs)
     narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
-    return close_tabs(kerfs, stretches, 2 * THIN_SHARE * narrow, edge)
+    thin = 2 * THIN_SHARE * narrow
+    closed, open_ = close_tabs(kerfs, stretches, thin, edge)
+    lifted = open_.pick(open_.lifted)
+    face = _find_stub_faces(closed.faces, lifted)
+    if not (face >= 0).any():
+        return closed
+    return close_stubs(closed, lifted.pick(face >= 0), face[face >= 0], kerfs, thin, edge)
+
+
+def _find_stub_faces(faces: Faces, lifted: Stretches) -> Ints:
+    """Finds the face on whose edge something is left where the bit was lifted between two cuts
+    along that edge, though nothing hangs on it: as at an inner corner. -1: on none.
+    """
+    found = np.full(len(lifted), -1)
+    if not len(lifted) or not len(faces):
+        return found
+    edges, reach = shapely.get_exterior_ring(faces.ring), lifted.radius + NEAR_MM
+    stub, face = faces.tree.query(lifted.shape, predicate="dwithin", distance=reach)
+    beside = ~faces.dust[face]
+    for at in (0, -1):
+        parts = shapely.get_geometry(lifted.whole[stub], at)
+        beside &= shapely.distance(shapely.get_point(parts, at), edges[face]) < reach[stub]
+    stub, face = stub[beside], face[beside]
+    order = np.argsort(-faces.size[face], kind="stable")
+    found[stub[order]] = face[order]
+    return found
 
 
 def _widen_plunges(moves: Moves, index: Ints, bit_mm: Mapping[int, float]) -> Shapes:
     """Gives the holes that a bit only goes down and up in."""
     if not len(index):
         return np.zeros(0, object)
-    radius = np.array([bit_mm.get(int(t), 0.0) / 2 for t in moves.tool[index]])
+    radius = _find_radii(moves, index, bit_mm)
     place = np.column_stack((moves.points[index, :2].round(4), radius))
     place = np.unique(place[radius > 0], axis=0)
     made: Shapes = shapely.buffer(shapely.points(place[:, :2]), place[:, 2], quad_segs=64)
     return made
+
+
+def _find_radii(moves: Moves, index: Ints, bit_mm: Mapping[int, float]) -> Floats:
+    """Finds the radius of the bit in each move."""
+    return np.array([bit_mm.get(int(t), 0.0) / 2 for t in moves.tool[index]], dtype=np.float64)
 
 
 def _join_runs(through: Lines, stretches: Stretches) -> Contours:
@@ -265,11 +305,22 @@ def draw_faces(faces: Faces) -> Shapes:
     return made
 
 
-def _take_ring(shape: shapely.Geometry) -> Ring:
+def _draw_rings(faces: Faces, parts: list[int], strokes: Strokes) -> dict[int, list[Ring]]:
+    """Draws the edges of parts: of each its outline, then its holes."""
+    homes = np.argsort(faces.home, kind="stable")
+    homes = homes[np.isin(faces.home[homes], parts)]
+    shapes = np.concatenate((faces.ring[parts], faces.kerfs[homes]))
+    drawn = [_tidy(ring) for ring in draw_edges(shapely.get_exterior_ring(shapes), strokes)]
+    rings = {face: [drawn[n]] for n, face in enumerate(parts)}
+    for n, home in enumerate(faces.home[homes].tolist(), start=len(parts)):
+        rings[home].append(drawn[n])
+    return rings
+
+
+def _tidy(ring: Ring) -> Ring:
     """Gives a ring's corners, counter-clockwise, the furthest out first; none lies straight
     between two others.
     """
-    ring = shapely.get_coordinates(shapely.get_exterior_ring(shape))[:-1]
     away = ring - ring.mean(axis=0)
     ring = np.roll(ring, -int(np.argmax((away * away).sum(axis=1))), axis=0)
     closed = shapely.linestrings(np.concatenate((ring, ring[:1])))
@@ -300,11 +351,16 @@ def _measure_sides(closed: Closed, cuts: Cuts, levels: Levels) -> Sides:
 
 
 def _make_piece(
-    face: int, cuts: Cuts, levels: Levels, closed: Closed, sides: Sides, position: int
+    face: int,
+    rings: list[Ring],
+    cuts: Cuts,
+    levels: Levels,
+    closed: Closed,
+    sides: Sides,
+    position: int,
 ) -> Piece:
     """Makes the piece of a face with its tabs; its contour begins at a position in the cuts."""
-    outline = _take_ring(closed.faces.ring[face])
-    holes = [_take_ring(closed.faces.kerfs[k]) for k in closed.faces.list_cuts_in(face).tolist()]
+    outline, *holes = rings
     own = sides.list_along(closed, face)
     skin = own[sides.skin[own]]
     length = float(shapely.length(closed.faces.ring[face]))
@@ -361,14 +417,15 @@ def _make_tabs(
         n = int(most[np.argmin(some.top[most])])
         side = some.radius[n] if closed.left[n] == face else -some.radius[n]
         x, y = (sides.middle[n] + sides.normal[n] * side).tolist()
-        jumped = bool(some.top[n] == np.inf)
+        stub = closed.right[group].min() == NOTHING
+        style = "gap" if some.top[n] == np.inf else "ramped" if some.ramped[n] else "square"
         tabs.append(
             Tab(
                 x_mm=x,
                 y_mm=y,
                 width_mm=float(length.max()),
                 height_mm=float(min(some.top[n], levels.face) - levels.bottom),
-                style="gap" if jumped else "ramped" if some.ramped[n] else "square",
+                style="stub" if stub else style,
                 line=int(cuts.moves.line[cuts.index[some.first[n]]]),
             )
         )
@@ -437,7 +494,7 @@ def count_closed(sheet: Sheet) -> int:
 def list_slugs(sheet: Sheet) -> tuple[Ring, ...]:
     """Lists the outlines of what comes loose and is no part."""
     return tuple(
-        _take_ring(sheet.closed.faces.ring[f])
+        _tidy(shapely.get_coordinates(shapely.get_exterior_ring(sheet.closed.faces.ring[f]))[:-1])
         for f, kind in enumerate(sheet.kinds)
         if kind in (SLUG, WASTE)
     )

@@ -118,7 +118,7 @@ def draw_lines(
     if by is not None:
         new[1:] |= np.diff(by[some]) != 0
     line = np.cumsum(new) - 1
-    points, of = _lay_points(cuts.moves, cuts.index[some], new, chord)
+    points, of = lay_points(cuts.moves, cuts.index[some], new, chord)
     shape = shapely.linestrings(points, indices=line[of])
     crowded = shapely.get_num_coordinates(shape) > MANY
     if crowded.any():
@@ -142,7 +142,7 @@ def close_ends(lines: Lines) -> Lines:
     return replace(lines, shape=shape)
 
 
-def _lay_points(moves: Moves, index: Ints, new: Bools, chord: float) -> tuple[Floats, Ints]:
+def lay_points(moves: Moves, index: Ints, new: Bools, chord: float) -> tuple[Floats, Ints]:
     """Lays the points of moves one after another; a new line also has its first move's start."""
     start = moves.points[index, 0] + 1j * moves.points[index, 1]
     end = moves.points[index + 1, 0] + 1j * moves.points[index + 1, 1]
@@ -271,18 +271,19 @@ def name_ways(
     return names
 
 
-@compile_entry("void(i8[::1], i8[::1], f8[::1], i4[::1], i8[::1], f8[::1], f8[::1])")
+@compile_entry("void(i8[::1], i8[::1], f8[::1], f8[::1], i4[::1], i8[::1], f8[::1], f8[::1])")
 def fill_earlier(
     names: Ints,
     run: Ints,
     low: Floats,
+    high: Floats,
     table: npt.NDArray[np.int32],
     cut: Ints,
     earlier: Floats,
     deepest: Floats,
 ) -> None:
-    """Fills in for each cut how low earlier runs have cut the way of its name (inf: none has),
-    the last `cut` of such a run, and the deepest height of all cuts of this name.
+    """Fills in for each cut how low earlier runs have cut the whole way of its name (inf: none
+    has), the last `cut` of such a run, and the deepest height of all cuts of this name.
 
     `table` is scratch, all -1: a power of two long, and longer than there are cuts.
     """
@@ -302,15 +303,15 @@ def fill_earlier(
         elif run[last[g]] != run[k]:
             before[g], old[g], own[g] = last[g], min(old[g], own[g]), np.inf
         group[k], cut[k], earlier[k] = g, before[g], old[g]
-        last[g], own[g], lowest[g] = k, min(own[g], low[k]), min(lowest[g], low[k])
+        last[g], own[g], lowest[g] = k, min(own[g], high[k]), min(lowest[g], low[k])
     for k in range(n):
         deepest[k] = lowest[group[k]]
 
 
 @dataclass(frozen=True)
 class Earlier:
-    """Tells of each cut how `low` an earlier run has cut the same way (inf: none has), a `cut`
-    of such a run, and the `deepest` height of all over this way.
+    """Tells of each cut how `low` an earlier run has cut the same way all along (inf: none has),
+    a `cut` of such a run, and the `deepest` height of all over this way.
     """
 
     cut: Ints
@@ -324,7 +325,7 @@ def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
     names = name_ways(cuts, np.arange(n), grid, size)
     table = np.full(1 << (2 * n).bit_length(), -1, dtype=np.int32)
     found = Earlier(np.empty(n, dtype=np.int64), np.empty(n), np.empty(n))
-    fill_earlier(names, cuts.run, cuts.low, table, found.cut, found.low, found.deepest)
+    fill_earlier(names, cuts.run, cuts.low, cuts.high, table, found.cut, found.low, found.deepest)
     return found
 
 

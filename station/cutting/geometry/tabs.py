@@ -6,6 +6,7 @@ closing it frees something; else it is only a way in, or a step from hole to hol
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -34,6 +35,7 @@ LONGER = 1.5  # times as far from the same place is no tab beside the nearer one
 LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
+SAME_PLACE_MM = 1e-6
 SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
 
 
@@ -55,6 +57,7 @@ class Stretches:
     stop: Ints
     run: Ints
     to_run: Ints  # the run after a jump; else the same
+    lifted: Bools  # the bit went this way itself, between two cuts through the sheet
 
     def __len__(self) -> int:
         return len(self.shape)
@@ -67,17 +70,16 @@ class Stretches:
 def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) -> Stretches:
     """Finds all stretches that could hold something: cut less deep, or jumped over."""
     left, of = _subtract(closing.shape, kerfs)
-    less = _measure_stretches(cuts, closing, left, of)
-    jumps, before, after = find_jumps(cuts, through)
+    less = _measure_stretches(cuts, closing, left, of, through)
+    jumps, before, after, fed = find_jumps(cuts, through)
     gaps, of = _subtract(jumps, kerfs)
     alone = np.bincount(of, minlength=len(jumps))[of] == 1  # else it passes another cut
     beside = (shapely.length(through.shape[line]) for line in (before[of], after[of]))
     wide = shapely.length(gaps)
     narrow = (wide <= PLAIN_TAB_MM) | (wide < GAP_SHARE * sum(beside))
     gaps, of = gaps[alone & narrow], of[alone & narrow]
-    before, after = before[of], after[of]
-    n = len(gaps)
-    whole = _add_ends(gaps, jumps[of], through.radius[before])
+    before, after, n = before[of], after[of], len(gaps)
+    whole = np.where(fed[of], jumps[of], _add_ends(gaps, jumps[of], through.radius[before]))
     over = Stretches(
         gaps,
         whole,
@@ -88,10 +90,9 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
         through.stop[before],
         through.run[before],
         through.run[after],
+        fed[of],
     )
-    return Stretches(
-        *(np.concatenate((getattr(less, f), getattr(over, f))) for f in less.__dataclass_fields__)
-    )
+    return join_stretches((less, over))
 
 
 def _subtract(lines: Shapes, kerfs: Shapes) -> tuple[Shapes, Ints]:
@@ -115,7 +116,9 @@ def _add_ends(stretches: Shapes, lines: Shapes, radius: Floats) -> Shapes:
     return made
 
 
-def _measure_stretches(cuts: Cuts, lines: Lines, left: Shapes, of: Ints) -> Stretches:
+def _measure_stretches(
+    cuts: Cuts, lines: Lines, left: Shapes, of: Ints, through: Lines
+) -> Stretches:
     """Finds over which cuts each stretch lies, and how high the bit runs there."""
     ends = [shapely.get_point(left, 0), shapely.get_point(left, -1)]
     at = np.sort([shapely.line_locate_point(lines.shape[of], end) for end in ends], axis=0)
@@ -132,9 +135,28 @@ def _measure_stretches(cuts: Cuts, lines: Lines, left: Shapes, of: Ints) -> Stre
         first[n], stop[n], top[n] = a, b, cuts.high[a:b].max()
         a, b = max(a - 1, int(lines.first[line])), min(b + 1, int(lines.stop[line]))
         ramped[n] = bool((cuts.high[a:b] - cuts.low[a:b] > LEAST_MM).any())
-    whole = _add_ends(left, lines.shape[of], lines.radius[of])
-    return Stretches(left, whole, lines.radius[of], top, ramped, first, stop, lines.run[of],
-                     lines.run[of].copy())  # fmt: skip
+    run, line_of = lines.run[of], lines.shape[of]
+    between = _pick_between(cuts, through, first, stop)
+    lifted = between & (shapely.length(line_of) < WIDEST_GAP_MM)
+    whole = np.where(lifted, line_of, _add_ends(left, line_of, lines.radius[of]))
+    return Stretches(left, whole, lines.radius[of], top, ramped, first, stop, run, run.copy(),
+                     between)  # fmt: skip
+
+
+def _pick_between(cuts: Cuts, through: Lines, first: Ints, stop: Ints) -> Bools:
+    """Picks stretches before and after which the bit goes through the sheet, on one way that it
+    leaves only straight up and down.
+    """
+    if not len(cuts):
+        return np.zeros(0, dtype=bool)
+    points, index = cuts.moves.points[:, :2], cuts.index
+    away = np.abs(points[index[1:]] - points[index[:-1] + 1]).max(axis=1) > SAME_PLACE_MM
+    way = np.append(0, np.cumsum(away))
+    begins, ends = np.full(way[-1] + 1, len(cuts)), np.full(way[-1] + 1, -1)
+    np.minimum.at(begins, way[through.first], through.first)
+    np.maximum.at(ends, way[through.first], through.stop)
+    own = way[first]
+    return np.asarray((begins[own] <= first) & (ends[own] >= stop))
 
 
 def widen_stretches(stretches: Stretches) -> Shapes:
@@ -149,7 +171,8 @@ def widen_stretches(stretches: Stretches) -> Shapes:
 class Closed:
     """Holds the faces with every tab closed, and the stretches that were closed for it.
 
-    `left` and `right` are the faces beside each stretch, seen along its way.
+    `left` and `right` are the faces beside each stretch, seen along its way; NOTHING where only
+    a stub is left on a part.
     """
 
     faces: Faces
@@ -160,11 +183,11 @@ class Closed:
 
 def close_tabs(
     kerfs: Shapes, stretches: Stretches, thin_mm: float, sheet: shapely.Geometry | None
-) -> Closed:
-    """Closes each stretch whose closing parts one face in two; the others stay open."""
+) -> tuple[Closed, Stretches]:
+    """Closes each stretch whose closing parts one face in two; gives the others too."""
     tree = shapely.STRtree(kerfs)
     left = right = np.zeros(0, int)
-    united = unite((kerfs, widen_stretches(stretches)))
+    united, open_ = unite((kerfs, widen_stretches(stretches))), [stretches.pick(left)]
     for _ in range(ROUNDS):
         faces = find_faces(united, thin_mm, sheet)
         if not len(stretches):
@@ -175,10 +198,36 @@ def close_tabs(
         holds &= ~_pick_longer(stretches, holds)
         if holds.all():
             break
-        dropped, stretches = stretches.pick(~holds), stretches.pick(holds)
-        left, right = left[holds], right[holds]
-        united = _reopen(united, dropped, kerfs, stretches)
-    return Closed(faces, stretches, left, right)
+        open_.append(stretches.pick(~holds))
+        stretches, left, right = stretches.pick(holds), left[holds], right[holds]
+        united = _reopen(united, open_[-1], kerfs, stretches)
+    return Closed(faces, stretches, left, right), join_stretches(open_)
+
+
+def join_stretches(some: Sequence[Stretches]) -> Stretches:
+    """Puts stretches one after another."""
+    names = Stretches.__dataclass_fields__
+    return Stretches(*(np.concatenate([getattr(s, name) for s in some]) for name in names))
+
+
+def close_stubs(
+    closed: Closed, stubs: Stretches, face: Ints, kerfs: Shapes, thin_mm: float,
+    sheet: shapely.Geometry | None,
+) -> Closed:  # fmt: skip
+    """Closes stubs too: what is left under each belongs to no part, though nothing hangs on it;
+    `face` is that of the part which it is left on.
+    """
+    inner = shapely.get_coordinates(shapely.point_on_surface(closed.faces.ring[face]))
+    united = unite((closed.faces.kerfs, widen_stretches(stubs)))
+    faces = find_faces(united, thin_mm, sheet)
+    left, right = _find_sides(closed.stretches, faces, shapely.STRtree(kerfs))
+    own = faces.find_at(inner)
+    return Closed(
+        faces,
+        join_stretches((closed.stretches, stubs)),
+        np.concatenate((left, own)),
+        np.concatenate((right, np.full(len(own), NOTHING))),
+    )
 
 
 def _reopen(united: Shapes, dropped: Stretches, kerfs: Shapes, stretches: Stretches) -> Shapes:
@@ -331,6 +380,7 @@ def _list_rings(faces: Faces) -> Rings:
 
 
 AROUND = 1.02  # a way so much longer than the straight one goes around a corner
+NOTHING = -3
 UNKNOWN = -2  # where another cut goes, or only dust is
 
 

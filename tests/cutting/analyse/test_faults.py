@@ -119,3 +119,21 @@ def test_relative_moves_that_fall_between_two_grid_lines_are_found_again():
     text = HEAD + "G91\n" + there + lap + back + go + lap + other + there + lap + "M30\n"
     got = analyse_program(program(text), SETTING)
     assert "twice" in {p.kind for p in got.problems}
+
+
+def test_a_way_in_through_a_neighbour_is_told():
+    lead = "G0 X136 Y60\nG1 Z-6.2 F900\nX114 F3000\n"
+    body = box(17, 17, 106, 86) + lead + "G0 Z5\n" + box(150, 40, 106, 86)
+    assert "gouge" not in {kind for _, kind in told(body)}  # a notch of its own
+    around = "Y17\nX256\nY126\nX150\nY50\nG0 Z5\n"
+    lead = "G0 X110 Y50\nG1 Z-6.2 F900\nG1 X150 F3000\n"
+    assert (15, "gouge") in told(box(17, 17, 106, 86) + lead + around)
+
+
+def test_a_ramp_down_to_the_depth_is_no_cut_as_deep():
+    """The last cut of the lap lies over the ramp that comes down to its depth at its end."""
+    body = (
+        "G0 X60 Y20\nG1 Z-3 F900\nG1 X100 Z-6.2 F3000\nX126\nY106\nX20\nY20\nX48\n"
+        "G0 Z-3\nG1 X60\nZ-6.2\nX100\nG0 Z5\n"
+    )
+    assert [kind for _, kind in told(body) if kind == "twice"] == []

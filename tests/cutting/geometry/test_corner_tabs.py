@@ -1,7 +1,10 @@
 """Tabs around corners, laps past their own start, and cuts that are united anew."""
 
+from math import pi
+
 import pytest
 
+from station.cutting.geometry.rings import area_of
 from station.cutting.model import Setting
 from station.cutting.report import analyse_program, read_program
 
@@ -106,3 +109,73 @@ def test_a_tab_in_the_mouth_of_a_notch_does_not_open_the_part():
     """
     got = read(MOUTH)
     assert [(round(p.outline[:, 0].max(), 2), len(p.tabs)) for p in got.pieces] == [(147, 1)]
+
+
+STUB = """G21 G90
+M3 S18000
+G0 Z5
+G0 X100 Y17
+G1 Z-6.2 F400
+X203 F2000
+Y47.5
+X178
+{up}
+X165
+Y52.5
+X178
+{down}
+X203
+Y83
+X17
+Y17
+X100
+G0 Z5
+M30
+"""
+
+
+@pytest.mark.parametrize(("up", "height"), [("G1 Z-4", 2.0), ("G1 Z1", 6.0)])
+def test_what_is_left_at_the_end_of_a_mouth_is_a_tab_and_no_part_of_the_piece(up, height):
+    """The bit is lifted around the whole end of a mouth 11 mm wide, as over a tab: nothing hangs
+    on what is left there, and it is trimmed off.
+    """
+    (piece,) = read(STUB.format(up=up, down="Z-6.2")).pieces
+    mouth = 38 * 11 - 2 * (9 - 9 * pi / 4)
+    assert abs(area_of(piece.outline)) == pytest.approx(180 * 60 - mouth, abs=0.02)
+    assert [(t.height_mm, t.style) for t in piece.tabs] == [(pytest.approx(height), "stub")]
+
+
+def test_a_feed_over_the_sheet_from_part_to_part_is_no_tab():
+    parts = "".join(
+        f"G1 X{x} Y20 F2000\nZ-6.2 F400\nX{x + 15}\nY50\nX{x - 15}\nY20\nX{x}\nZ1\n"
+        for x in (40, 78, 116)
+    )
+    got = read(f"G21 G90\nM3 S18000\nG0 Z1\n{parts}G0 Z5\nM30\n")
+    assert [len(p.tabs) for p in got.pieces] == [0, 0, 0]
+
+
+TURN = """G21 G90
+M3 S18000
+G0 Z5
+G0 X100 Y17
+G1 Z-6.2 F400
+X203 F2000
+Y46
+X168
+G0 Z5
+X168 Y53
+G1 Z-6.2 F400
+X203 F2000
+Y83
+X17
+Y17
+X100
+G0 Z5
+M30
+"""
+
+
+def test_a_part_comes_out_though_the_end_of_its_narrow_mouth_is_jumped_over():
+    (piece,) = read(TURN).pieces
+    assert piece.outline[:, 0].max() == pytest.approx(200, abs=0.01)
+    assert len(piece.tabs) == 1

@@ -1,0 +1,330 @@
+"""Edges of pieces as exact as the strokes that bound them.
+
+The library that widens lines smooths them by up to a hundredth of the bit's radius, and draws the
+bit's own round by chords. Which pieces there are does not hang on that, but their sizes would. So
+each corner of an edge is put as far from the strokes beside it as their bit reaches, and corners
+are added until what lies between any two is as exact.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from station.cutting.compiled import compile_entry, compile_inner
+from station.cutting.geometry.strokes import Cuts, Lines, Shapes
+from station.cutting.model import CW, XY, Complexes, Floats, Ints, Moves, Ring
+
+ROUGH_MM = 0.016  # an edge is taken by this first; two halvings of an arc make it TRUE_MM
+TRUE_MM = 0.00105  # how far what lies between two corners may be off at last
+OFF_MM, OFF_SHARE = 0.03, 0.012  # how far an edge may be off at first: that, and of the radius
+SHORT_MM = 0.01  # a shorter side is not halved
+DEEPEST = 6  # halvings of one side
+MOST_CORNERS = 2**DEEPEST
+STEPS = 6
+PARALLEL = 0.01  # sine: of two strokes that meet in no corner
+CORNER_MM = 1e-4  # how near a corner is between its strokes
+SQUARE = 0.2  # sine: of two strokes between which an edge turns sharply, at least
+SNAP_MM = 0.05  # what is this near a corner is one
+TIP_MM = 1.0  # by how much a sharp corner may have been blunted
+DRAWN_MM = 0.01  # how far the chords may be off by which strokes are looked for
+
+
+@dataclass(frozen=True)
+class Strokes:
+    """Holds single strokes of bits, straight or along an arc (where `sweep` is not 0)."""
+
+    start: Complexes
+    end: Complexes
+    centre: Complexes
+    sweep: Floats
+    radius: Floats  # of the bit
+    tree: shapely.STRtree
+
+
+def list_strokes(
+    cuts: Cuts, through: Lines, closed: tuple[Shapes, Floats], plunges: tuple[Ints, Floats]
+) -> Strokes:
+    """Lists the strokes that bound pieces: cuts through the sheet, the ways over closed tabs with
+    their bit's radius, and plunges (moves, with the same).
+    """
+    moves, index = cuts.moves, cuts.index[list_ranges(through.first, through.stop)]
+    radius = cuts.radius[list_ranges(through.first, through.stop)]
+    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
+    sides = (_list_last_sides(through), _list_sides(*closed))
+    place = _take_points(moves, plunges[0])
+    start, end, reach = (
+        np.concatenate(some) for some in zip(*sides, (place, place, plunges[1]), strict=True)
+    )
+    none = np.zeros(len(start))
+    start = np.concatenate((_take_points(moves, index), start))
+    end = np.concatenate((_take_points(moves, index + 1), end))
+    centre = np.concatenate((moves.centre[index, 0] + 1j * moves.centre[index, 1], none))
+    sweep = np.concatenate((np.where(bent, moves.sweep[index], 0.0), none))
+    radius = np.concatenate((radius, reach))
+    tree = _plant_strokes(start, end, centre, sweep)
+    return Strokes(start, end, centre, sweep, radius, tree)
+
+
+def _take_points(moves: Moves, index: Ints) -> Complexes:
+    """Gives points of the path as complex numbers."""
+    return np.asarray(moves.points[index, 0] + 1j * moves.points[index, 1])
+
+
+def list_ranges(first: Ints, stop: Ints) -> Ints:
+    """Lists the whole numbers of ranges, one range after another."""
+    count = stop - first
+    nth = np.arange(int(count.sum())) - np.repeat(np.cumsum(count) - count, count)
+    return np.asarray(np.repeat(first, count) + nth)
+
+
+def _list_sides(ways: Shapes, radius: Floats) -> tuple[Complexes, Complexes, Floats]:
+    """Lists the straight sides of ways: starts, ends, and the radius of each."""
+    parts, way = shapely.get_parts(ways, return_index=True)
+    points, of = shapely.get_coordinates(parts, return_index=True)
+    place = points[:, 0] + 1j * points[:, 1]
+    side = np.flatnonzero(of[1:] == of[:-1])
+    return place[side], place[side + 1], radius[way[of[side]]]
+
+
+def _list_last_sides(through: Lines) -> tuple[Complexes, Complexes, Floats]:
+    """Lists the last side of each line: it may close a line that ends short of its start."""
+    ends = [shapely.get_coordinates(shapely.get_point(through.shape, at)) for at in (-2, -1)]
+    start, end = (points[:, 0] + 1j * points[:, 1] for points in ends)
+    return start, end, through.radius
+
+
+def _plant_strokes(
+    start: Complexes, end: Complexes, centre: Complexes, sweep: Floats
+) -> shapely.STRtree:
+    """Plants a tree of strokes, arcs drawn by chords."""
+    ends = np.column_stack((start.real, start.imag, end.real, end.imag))
+    drawn = shapely.linestrings(ends.reshape(-1, 2, 2))
+    bent = np.flatnonzero(sweep)
+    if len(bent):
+        spoke, turn = (start - centre)[bent], sweep[bent]
+        reach = np.maximum(np.abs(spoke), DRAWN_MM)
+        chords = np.ceil(np.abs(turn) / (2 * np.arccos(1 - DRAWN_MM / reach)))
+        count = chords.astype(np.int64) + 1
+        of = np.repeat(np.arange(len(bent)), count)
+        nth = np.arange(len(of)) - np.repeat(np.cumsum(count) - count, count)
+        place = centre[bent][of] + spoke[of] * np.exp(1j * turn[of] * nth / chords[of])
+        points = np.column_stack((place.real, place.imag))
+        drawn[bent] = shapely.linestrings(points, indices=of)
+    return shapely.STRtree(drawn)
+
+
+@compile_inner
+def _find_foot(
+    k: int, p: complex, start: Complexes, end: Complexes, centre: Complexes, sweep: Floats
+) -> complex:
+    """Finds the point of a stroke that is nearest to a place."""
+    a, b = complex(start[k]), complex(end[k])
+    if sweep[k] == 0.0:
+        way = b - a
+        size = way.real * way.real + way.imag * way.imag
+        if size == 0.0:
+            return a
+        off = p - a
+        share = (off.real * way.real + off.imag * way.imag) / size
+        return a + way * min(max(share, 0.0), 1.0)
+    spoke, away = a - centre[k], p - centre[k]
+    far = abs(away)
+    if far > 0.0:
+        ahead = math.atan2(
+            spoke.real * away.imag - spoke.imag * away.real,
+            spoke.real * away.real + spoke.imag * away.imag,
+        )
+        if sweep[k] < 0:
+            ahead = -ahead
+        if ahead < 0.0:
+            ahead += 2 * math.pi
+        if ahead <= abs(sweep[k]):
+            return complex(centre[k] + away * (abs(spoke) / far))
+    return a if abs(p - a) < abs(p - b) else b
+
+
+@compile_inner
+def _find_tightest(
+    p: complex, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
+    sweep: Floats, radius: Floats,
+) -> tuple[int, float, complex]:  # fmt: skip
+    """Finds the stroke whose bit comes nearest to a place, or furthest over it; by how much it is
+    off; and the stroke's nearest point. -1: there is none.
+    """
+    best, least, at = -1, math.inf, p
+    for n in range(len(near)):
+        foot = _find_foot(near[n], p, start, end, centre, sweep)
+        gap = abs(p - foot) - radius[near[n]]
+        if gap < least:
+            best, least, at = near[n], gap, foot
+    return best, least, at
+
+
+@compile_inner
+def _put_beside(
+    p: complex, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
+    sweep: Floats, radius: Floats,
+) -> tuple[complex, int]:  # fmt: skip
+    """Puts a place where no stroke's bit reaches over it and one just reaches it; gives that
+    stroke, or -1 and the place as it was where none comes near.
+    """
+    put, stroke = p, -1
+    for _ in range(STEPS):
+        k, gap, foot = _find_tightest(put, near, start, end, centre, sweep, radius)
+        if k < 0 or abs(gap) > OFF_MM + OFF_SHARE * radius[k] or put == foot:
+            return p, -1
+        stroke = k
+        if abs(gap) < 1e-7:
+            break
+        put = foot + (put - foot) * (radius[k] / abs(put - foot))
+    return put, stroke
+
+
+@compile_inner
+def _find_corner(
+    p: complex, one: int, other: int, start: Complexes, end: Complexes, centre: Complexes,
+    sweep: Floats, radius: Floats,
+) -> tuple[complex, bool]:  # fmt: skip
+    """Finds the corner between what two strokes take, from a place near it."""
+    for _ in range(2 * STEPS):
+        foot, foot2 = (
+            _find_foot(one, p, start, end, centre, sweep),
+            _find_foot(other, p, start, end, centre, sweep),
+        )
+        far, far2 = abs(p - foot), abs(p - foot2)
+        if far == 0.0 or far2 == 0.0:
+            break
+        u, v = (p - foot) / far, (p - foot2) / far2
+        miss, miss2 = radius[one] - far, radius[other] - far2
+        if abs(miss) + abs(miss2) < 1e-7:
+            return p, True
+        cross = u.real * v.imag - u.imag * v.real
+        if abs(cross) < PARALLEL:
+            break
+        p += complex(miss * v.imag - miss2 * u.imag, miss2 * u.real - miss * v.real) / cross
+    return p, False
+
+
+@compile_inner
+def _snap_to_corner(
+    p: complex, k: int, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
+    sweep: Floats, radius: Floats,
+) -> complex:  # fmt: skip
+    """Gives the corner that a place beside stroke k is at, but for a hair; else the place."""
+    if k < 0:
+        return p
+    foot = _find_foot(k, p, start, end, centre, sweep)
+    best, most, off = -1, SQUARE, 0.0
+    for n in range(len(near)):
+        m = near[n]
+        foot2 = _find_foot(m, p, start, end, centre, sweep)
+        gap = abs(p - foot2) - radius[m]
+        u, v = p - foot, p - foot2
+        cross = abs(u.real * v.imag - u.imag * v.real) / (radius[k] * radius[m])
+        if abs(gap) < SNAP_MM and cross > most:
+            best, most, off = m, cross, gap
+    if best < 0 or abs(off) < TRUE_MM:
+        return p
+    corner, found = _find_corner(p, k, best, start, end, centre, sweep, radius)
+    if found and abs(corner - p) < SNAP_MM:
+        _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
+        if gap > -CORNER_MM:
+            return corner
+    return p
+
+
+@compile_inner
+def _halve(
+    a: complex, b: complex, one: int, other: int, near: Ints, start: Complexes, end: Complexes,
+    centre: Complexes, sweep: Floats, radius: Floats,
+) -> tuple[complex, int, bool]:  # fmt: skip
+    """Finds a corner between two, whose strokes are `one` and `other`, with its own stroke; False
+    where what lies between them is exact already, or nothing bounds it.
+    """
+    middle = (a + b) / 2
+    k, gap, _ = _find_tightest(middle, near, start, end, centre, sweep, radius)
+    if k < 0 or abs(gap) < TRUE_MM or abs(gap) > OFF_MM + OFF_SHARE * radius[k]:
+        return middle, k, False
+    if one >= 0 and other >= 0 and one != other:
+        corner, found = _find_corner(middle, one, other, start, end, centre, sweep, radius)
+        share = (corner - a) / (b - a)
+        found = found and 0 < share.real < 1 and abs(share.imag * (b - a)) < TIP_MM
+        if found and min(abs(corner - a), abs(corner - b)) > SHORT_MM:
+            _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
+            if gap > -CORNER_MM:
+                return corner, one, True
+    put, k = _put_beside(middle, near, start, end, centre, sweep, radius)
+    return put, k, True
+
+
+@compile_entry(
+    "i8(c16[::1], i8[::1], i8[::1], c16[::1], c16[::1], c16[::1], f8[::1], f8[::1], c16[::1])"
+)
+def fill_edge(
+    ring: Complexes, stops: Ints, strokes: Ints, start: Complexes, end: Complexes,
+    centre: Complexes, sweep: Floats, radius: Floats, out: Complexes,
+) -> int:  # fmt: skip
+    """Fills in the exact corners of a ring; gives how many there are.
+
+    The strokes beside side n of the ring are those in `strokes` from ``stops[n]`` to
+    ``stops[n + 1]``. `out` has room for MOST_CORNERS corners a side.
+    """
+    n, made = len(ring), 0
+    place, bound = np.empty(n, np.complex128), np.empty(n, np.int64)
+    for i in range(n):
+        before = i - 1 if i else n - 1
+        some = np.concatenate(
+            (strokes[stops[before] : stops[before + 1]], strokes[stops[i] : stops[i + 1]])
+        )
+        put, bound[i] = _put_beside(ring[i], some, start, end, centre, sweep, radius)
+        place[i] = _snap_to_corner(put, bound[i], some, start, end, centre, sweep, radius)
+    ends, kept = np.empty(DEEPEST + 2, np.complex128), np.empty(DEEPEST + 2, np.int64)
+    deep = np.empty(DEEPEST + 2, np.int64)
+    for i in range(n):
+        some = strokes[stops[i] : stops[i + 1]]
+        a, one, after, left = place[i], bound[i], i + 1 if i < n - 1 else 0, 1
+        ends[0], kept[0], deep[0] = place[after], bound[after], 0
+        while left:  # sides to be looked at, the next one last
+            b, other, more = ends[left - 1], kept[left - 1], False
+            if deep[left - 1] < DEEPEST and abs(b - a) > SHORT_MM:
+                ends[left], kept[left], more = _halve(
+                    a, b, one, other, some, start, end, centre, sweep, radius
+                )
+            if more:
+                deep[left - 1] += 1
+                deep[left] = deep[left - 1]
+                left += 1
+            else:
+                out[made] = a
+                made, left, a, one = made + 1, left - 1, b, other
+    return made
+
+
+def draw_edges(rings: Shapes, strokes: Strokes) -> list[Ring]:
+    """Draws the edges of rings (polygons' outlines) as exact as the strokes beside them."""
+    rough = shapely.simplify(rings, ROUGH_MM, preserve_topology=False)
+    points, of = shapely.get_coordinates(rough, return_index=True)
+    side = np.flatnonzero(of[1:] == of[:-1])
+    lines = shapely.linestrings(np.stack((points[side], points[side + 1]), axis=1))
+    most = float(strokes.radius.max(initial=0.0))
+    reach = most * (1 + OFF_SHARE) + OFF_MM + DRAWN_MM
+    pair, stroke = strokes.tree.query(lines, predicate="dwithin", distance=reach)
+    order = np.argsort(pair, kind="stable")
+    stroke = np.ascontiguousarray(stroke[order]).astype(np.int64)
+    stops = np.searchsorted(pair[order], np.arange(len(lines) + 1))
+    first = np.searchsorted(of[side], np.arange(len(rings) + 1))
+    place = points[side, 0] + 1j * points[side, 1]
+    made: list[Ring] = []
+    for n in range(len(rings)):
+        a, b = int(first[n]), int(first[n + 1])
+        out = np.empty((b - a) * MOST_CORNERS, np.complex128)
+        count = fill_edge(
+            place[a:b], stops[a : b + 1] - stops[a], stroke[stops[a] : stops[b]], strokes.start,
+            strokes.end, strokes.centre, strokes.sweep, strokes.radius, out,
+        )  # fmt: skip
+        made.append(np.column_stack((out[:count].real, out[:count].imag)))
+    return made
