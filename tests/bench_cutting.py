@@ -35,6 +35,21 @@ from station.cutting.model import Setting
 from station.cutting.report import read_program
 read_program(b"G21 G0 X1", Setting())
 """
+OFFICE = """
+import resource, sys
+from station.jobs.messages import ReadCutFile
+from station.jobs.read_cut_file import run
+from station.shop.facts import ReadAs, Router, Shop
+run(
+    ReadCutFile(
+        path=sys.argv[1], cut_file="1", material="1", thickness_mm=6.0, sheet=(2440.0, 1220.0),
+        router=Router(id="1", name="Router 1"), pockets=(), read_as=ReadAs(), parts=(), taken={},
+        cuts_out=True, shop=Shop(id="shop"),
+    ),
+    lambda _stage, _share: None,
+)
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024 / 1e6)
+"""
 
 
 def run(bench: Bench) -> None:
@@ -45,6 +60,7 @@ def run(bench: Bench) -> None:
     _against_others(bench, "450 pieces, cuts through only", outlines(bench.long // 2))
     _by_length(bench)
     _memory(bench)
+    _office_memory(bench)
     _first(bench)
 
 
@@ -140,6 +156,21 @@ def _memory(bench: Bench) -> None:
     columns = sum(getattr(moves, name).nbytes for name in moves.__dataclass_fields__)
     bench.add(f"reading {len(data) / 1e6:.0f} MB: most memory over its columns", peak / columns,
               limit=2.0, spread=f"{peak / 1e6:.0f} MB")  # fmt: skip
+
+
+def _office_memory(bench: Bench) -> None:
+    """The most memory of the process that reads a sheet of 93 MB for the office, all of it."""
+    text = sheet(round(3.985 * bench.long))
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "large.nc"
+        file.write_text(text, encoding="ascii")
+        done = subprocess.run(
+            [sys.executable, "-c", OFFICE, str(file)],
+            cwd=Path(__file__).parent.parent, check=True, capture_output=True, text=True,
+        )  # fmt: skip
+    told = f"{len(text) / 1e6:.0f} MB of text"
+    bench.add("the office reads a large sheet: most memory", float(done.stdout), unit="MB",
+              limit=1000, spread=told)  # fmt: skip
 
 
 def _first(bench: Bench) -> None:

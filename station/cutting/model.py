@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 
 import numpy as np
 import numpy.typing as npt
@@ -133,6 +133,11 @@ class Moves:
 
     def __len__(self) -> int:
         return len(self.kind)
+
+    def take_some(self, first: int, stop: int) -> Moves:
+        """Takes the moves from `first` to before `stop`, as a view of the same columns."""
+        some = {f.name: getattr(self, f.name)[first:stop] for f in fields(self)}
+        return Moves(**{**some, "points": self.points[first : stop + 1]})
 
 
 @dataclass(frozen=True)

@@ -94,6 +94,7 @@ def analyse_program(
     geo = find_geometry(moves)
     tell(0.2)
     inferred = infer_setting(program, setting, geo)
+    file_s, bits = _time_bits(program, setting, geo, inferred)
     sheet = _find_sheet(program, setting, geo, inferred)
     tell(0.5)
     pieces, shapes = group_pieces(sheet.pieces, known or {})
@@ -106,7 +107,12 @@ def analyse_program(
         *_check_skipped(program, setting, len(pieces)),
     ]
     tell(0.9)
-    found = _make_analysis(program, setting, geo, inferred, pieces, shapes, problems)
+    found = replace(
+        _make_analysis(program, setting, geo, inferred, pieces, shapes, problems),
+        file_s=file_s,
+        time_s=_correct_time(file_s, setting),
+        bits=bits,
+    )
     areas = measure_areas(sheet, _draw_edge(inferred))
     return replace(
         found,
@@ -160,12 +166,9 @@ def _make_analysis(
     shapes: list[ShapeFound],
     problems: list[Problem],
 ) -> Analysis:
-    """Puts together what was found, with the times, lengths and bits that follow from it."""
+    """Puts together what was found, with the lengths that follow from it."""
     moves = program.moves
     rapid = moves.kind == RAPID
-    router = setting.router
-    times = time_path(moves, program.pauses, router, geo) if router else None
-    file_s = times.total_s if times else None
     area = sum(s.area_mm2 * len(s.pieces) for s in shapes)
     order = sorted((*program.problems, *problems), key=lambda p: p.line)
     z = moves.points[:, 2]
@@ -175,10 +178,10 @@ def _make_analysis(
         feed_mm=float(geo.length[~rapid].sum()),
         rapid_mm=float(geo.length[rapid].sum()),
         plunges=int(down.sum()),
-        time_s=None if file_s is None or router is None else file_s * router.pace + router.extra_s,
-        file_s=file_s,
-        bounds_mm=find_bounds(geo, moves.sure),
-        bits=_find_bit_work(moves, geo, inferred, setting, times.moves if times else None),
+        time_s=None,
+        file_s=None,
+        bounds_mm=find_bounds(moves, moves.sure),
+        bits=(),
         pieces=tuple(pieces),
         shapes=tuple(shapes),
         scrap_mm2=max(0.0, inferred.sheet[0] * inferred.sheet[1] - area),
@@ -190,6 +193,24 @@ def _make_analysis(
         problems=tuple(order),
         small_mm2=setting.shop.small_piece_mm2,
     )
+
+
+def _time_bits(
+    program: Program, setting: Setting, geo: Geometry, inferred: Inferred
+) -> tuple[float | None, tuple[BitWork, ...]]:
+    """Finds the seconds of the whole path, where a router is known, and what each bit does; the
+    times of single moves take room, and are not kept.
+    """
+    router, moves = setting.router, program.moves
+    times = time_path(moves, program.pauses, router, geo) if router else None
+    work = _find_bit_work(moves, geo, inferred, setting, times.moves if times else None)
+    return (times.total_s if times else None), work
+
+
+def _correct_time(file_s: float | None, setting: Setting) -> float | None:
+    """Corrects a path's time by the router's own pace."""
+    router = setting.router
+    return None if file_s is None or router is None else file_s * router.pace + router.extra_s
 
 
 def _find_bit_work(

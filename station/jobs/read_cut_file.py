@@ -27,7 +27,7 @@ from station.shop.strokes import PackedPath, pack
 from station.shop.words import say, take_apart
 
 if TYPE_CHECKING:
-    from station.cutting.model import Analysis, Problem, Setting, ShapeFound
+    from station.cutting.model import Analysis, Problem, Program, Setting, ShapeFound
 
 GRAVEST = ("stop", "look", "know")  # how grave a problem is, in the order that they are told
 TOLD = 200  # problems that are kept to be shown
@@ -62,15 +62,20 @@ def run(request: ReadCutFile, report: Report) -> Outcome:
     if begun:
         prepare_reader(lambda share: report_whole("ready", share))
     report_whole("read", 0.0)
-    return _read(request, data, digest, report_whole)
-
-
-def _read(request: ReadCutFile, data: bytes, digest: str, report: Report) -> Outcome:
-    """Works out what a text makes and takes that is not known yet."""
-    from station.cutting.report import analyse_program, read_program  # noqa: PLC0415 - compiled by now
+    from station.cutting.report import read_program  # noqa: PLC0415 - compiled by now
 
     setting = _make_setting(request)
-    program = read_program(data, setting, progress=lambda share: report("read", share))
+    program = read_program(data, setting, progress=lambda share: report_whole("read", share))
+    del data  # a large text would stay beside all that is worked out of it
+    return _work_out(request, program, setting, digest, report_whole)
+
+
+def _work_out(
+    request: ReadCutFile, program: "Program", setting: "Setting", digest: str, report: Report
+) -> Outcome:
+    """Works out what a text makes and takes that is not known yet."""
+    from station.cutting.report import analyse_program  # noqa: PLC0415 - compiled by now
+
     if program.refused:
         return Unreadable(why=program.refused)
     unsaid = any(p.kind == "no-units" for p in program.problems) and len(program.moves)
@@ -193,7 +198,7 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
     )
     own = request.router.hold_downs if request.router else ()
     proposed = [p for p in own if laying.is_free(p)] or find_hold_downs(
-        analysis, HOLD_DOWNS, request.shop.clamp_reach_mm
+        analysis, HOLD_DOWNS, request.shop.clamp_reach_mm, free
     )
     return laying if vacuum else msgspec.structs.replace(laying, proposed=tuple(proposed))
 

@@ -123,7 +123,7 @@ def test_the_reports_own_arc(given, expected):
     centre, turned, radius, flat = expected
     assert tuple(got.moves.centre[i]) == pytest.approx(centre)
     assert math.degrees(got.moves.sweep[i]) == pytest.approx(turned, abs=1e-6)
-    assert geo.radius[i] == pytest.approx(radius)
+    assert math.dist(got.moves.centre[i], got.moves.points[i, :2]) == pytest.approx(radius)
     assert geo.flat[i] == pytest.approx(flat, abs=1e-6)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,6 +14,7 @@ from station.cutting.compiled import compile_entry, compile_inner
 from station.cutting.geometry.moves import Geometry, find_geometry
 from station.cutting.model import (
     CCW,
+    LINE,
     PLANE_AXES,
     RAPID,
     Analysis,
@@ -28,6 +30,8 @@ from station.shop.strokes import AIR, BANDS, Stroke
 
 MOST = 20_000  # points: what a screen shows and a draft carries
 WORKED = 150_000  # points that are looked at one by one
+ARC_POINTS = 8  # on an arc, about
+BLOCK = 100_000  # moves that points are laid along at once
 EVERY = 1000  # strokes between two looks at progress
 FINEST_MM = 0.05
 COARSEST_MM = 6.4  # off by more it would be another path
@@ -105,19 +109,68 @@ def draw_path(
         return DrawnPath((), 0.0, 1.0, 0.0)
     geo = find_geometry(moves)
     began, ended, seconds = _time_moves(analysis, router, geo)
-    group, names = _group_moves(moves, analysis, geo)
-    points, of = _lay_points(moves, analysis.corner_mm, began, ended)
-    stroke = group[of]
-    new = np.concatenate(([True], (of[1:] == of[:-1]) | (stroke[1:] != stroke[:-1])))
-    new &= moves.sure[of]
-    points, stroke, near = _thin_points(points[new], stroke[new])
-    starts, off = np.flatnonzero(np.diff(stroke, prepend=-1)), FINEST_MM
-    worth = _weigh_runs(points, starts, off, progress)
+    group, names, shown = _group_moves(moves, analysis, geo)
+    about = len(moves) + ARC_POINTS * int(np.count_nonzero(moves.kind > LINE))
+    near = _choose_nearness(float(geo.flat.sum()), about, shown)
+    del geo
+    laid = _lay_thinned(moves, analysis.corner_mm, (began, ended), group, near)
+    points, stroke, worth = _weigh_enough(laid, most, progress)
+    off = FINEST_MM
     if np.count_nonzero(worth > off) > most:
         off = min(float(np.sort(worth)[-most - 1]), COARSEST_MM)
     made = _make_strokes(points[worth > off], stroke[worth > off], names, most)
-    share = len(made) / max(len(starts), 1)
-    return DrawnPath(tuple(made), off + near + ARC_MM, share, seconds)
+    return DrawnPath(tuple(made), off + near + ARC_MM, len(made) / max(shown, 1), seconds)
+
+
+def _choose_nearness(way: float, points: int, strokes: int) -> float:
+    """Chooses how near to one before it a point may lie to be left out, mm, so that no more are
+    left than can be looked at one by one; 0: there are few.
+    """
+    near = 0.0
+    if points > WORKED:
+        near = 2 * FINEST_MM
+        while near < COARSEST_MM and 2 * strokes + way / near > WORKED:
+            near *= 2
+    return near
+
+
+def _weigh_enough(
+    laid: Iterable[tuple[Floats, Ints]], most: int, progress: Progress | None
+) -> tuple[Floats, Ints, Floats]:
+    """Weighs the points of strokes from the start on: all of them, or as many as may be drawn.
+
+    Gives the points, their strokes and what each is worth, mm.
+    """
+    points, stroke, worth = np.empty((0, 3)), np.empty(0, dtype=np.int64), np.empty(0)
+    for more, of in _gather(laid):
+        starts = np.flatnonzero(np.diff(of, prepend=-1))
+        worth = np.append(worth, _weigh_runs(more, starts, FINEST_MM, progress))
+        points, stroke = np.concatenate((points, more)), np.append(stroke, of)
+        if np.count_nonzero(worth > COARSEST_MM) > most:
+            break
+    return points, stroke, worth
+
+
+def _gather(laid: Iterable[tuple[Floats, Ints]]) -> Iterator[tuple[Floats, Ints]]:
+    """Gathers blocks of points to about as many as are looked at together, in whole strokes."""
+    held: list[tuple[Floats, Ints]] = []
+    for points, stroke in laid:
+        same = 0  # points of a stroke that goes on from the block before
+        if sum(len(of) for _, of in held) > WORKED:
+            same = int(np.searchsorted(stroke, held[-1][1][-1], "right"))
+            held.append((points[:same], stroke[:same]))
+            if same < len(stroke):
+                yield _join(held)
+                held = []
+        if same < len(stroke):
+            held.append((points[same:], stroke[same:]))
+    if held:
+        yield _join(held)
+
+
+def _join(blocks: list[tuple[Floats, Ints]]) -> tuple[Floats, Ints]:
+    """Joins blocks of points and their strokes."""
+    return np.concatenate([b[0] for b in blocks]), np.concatenate([b[1] for b in blocks])
 
 
 def _make_strokes(
@@ -135,24 +188,43 @@ def _make_strokes(
     return made
 
 
-def _thin_points(points: Floats, stroke: Ints) -> tuple[Floats, Ints, float]:
-    """Leaves no more points than can be looked at one by one, and tells how far off that is, mm.
+def _lay_thinned(
+    moves: Moves,
+    corner: tuple[float, float],
+    times: tuple[Floats, Floats],
+    group: Ints,
+    near: float,
+) -> Iterator[tuple[Floats, Ints]]:
+    """Lays points (x, y, second) along moves, a block at a time, each with its stroke's number.
 
-    A point goes that lies within so many mm of way behind one of its stroke that is kept.
+    A point goes that lies within `near` mm of way behind one of its stroke that is kept. `times`
+    are when each move begins and ends.
     """
-    near = 0.0
-    while near < COARSEST_MM and len(points) > WORKED:
-        near = max(2 * near, 2 * FINEST_MM)
-        edge = np.diff(stroke, prepend=-1) != 0
-        step = np.hypot(*np.diff(points[:, :2], axis=0, prepend=points[:1, :2]).T)
+    last, place, way = -1, np.zeros((1, 2)), 0.0  # of the point before: stroke, place, way so far
+    for first in range(0, len(moves), BLOCK):
+        stop = min(first + BLOCK, len(moves))
+        some = moves.take_some(first, stop)
+        points, of = _lay_points(some, corner, times[0][first:stop], times[1][first:stop])
+        stroke = group[first:stop][of]
+        new = np.append(stroke[:1] != last, (of[1:] == of[:-1]) | (stroke[1:] != stroke[:-1]))
+        new &= some.sure[of]
+        points, stroke = points[new], stroke[new]
+        if not len(stroke):
+            continue
+        edge = np.diff(stroke, prepend=last) != 0
+        ends = np.append(edge[1:], stop == len(moves) or group[stop] != group[stop - 1])
+        step = np.hypot(*np.diff(points[:, :2], axis=0, prepend=place).T)
         step[edge] = 0.0
-        way = np.cumsum(step)
-        starts = np.flatnonzero(edge)
-        way -= np.repeat(way[starts], np.diff(starts, append=len(way)))
-        passed = np.diff(np.floor(way / near), prepend=-1.0) != 0
-        keep = passed | edge | np.append(edge[1:], True)
-        points, stroke = points[keep], stroke[keep]
-    return points, stroke, near
+        gone = way + np.cumsum(step)
+        begins = np.flatnonzero(edge)
+        if len(begins):
+            gone[begins[0] :] -= np.repeat(gone[begins], np.diff(begins, append=len(gone)))
+        if near:
+            keep = edge | ends | (np.diff(np.floor(gone / near), prepend=way // near) != 0)
+            yield points[keep], stroke[keep]
+        else:
+            yield points, stroke
+        last, place, way = int(stroke[-1]), points[-1:, :2], float(gone[-1])
 
 
 def _weigh_runs(points: Floats, starts: Ints, off: float, progress: Progress | None) -> Floats:
@@ -185,9 +257,11 @@ def _time_moves(
 
 def _group_moves(
     moves: Moves, analysis: Analysis, geo: Geometry
-) -> tuple[Ints, list[tuple[int, int]]]:
-    """Numbers each run of moves of one kind, and gives its bit and band by that number."""
-    depth = analysis.face_z - geo.low[:, 2]
+) -> tuple[Ints, list[tuple[int, int]], int]:
+    """Numbers each run of moves of one kind, and gives its bit and band by that number, and how
+    many of them are drawn.
+    """
+    depth = analysis.face_z - geo.bottom
     step = max(analysis.thickness_mm, 1e-6) / BANDS
     band = np.clip(np.ceil(depth / step - 1e-6), AIR, BANDS).astype(np.int64)
     band[moves.kind == RAPID] = strokes.RAPID
@@ -199,7 +273,7 @@ def _group_moves(
     )
     first = np.flatnonzero(new)
     names = [(int(moves.tool[i]), int(band[i])) for i in first]
-    return np.cumsum(new) - 1, names
+    return np.cumsum(new) - 1, names, int(np.count_nonzero(moves.sure[first]))
 
 
 def _lay_points(

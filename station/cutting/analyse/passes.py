@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from station.cutting.analyse.notes import note_cut
-from station.cutting.geometry.moves import Geometry
+from station.cutting.geometry.moves import Geometry, find_boxes
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, find_earlier, name_ways
 from station.cutting.model import (
@@ -38,7 +38,7 @@ def find_pass_faults(
     """Finds what could go wrong pass by pass, in the order of the file."""
     found = [
         *_check_plunges(program, geo, levels, setting.shop.plunge_mm_min),
-        *_check_depths(sheet, geo, levels, setting.shop.deepest_pass),
+        *_check_depths(sheet, levels, setting.shop.deepest_pass),
         *_check_changes(program, levels),
         *_check_twice(sheet),
     ]
@@ -69,7 +69,7 @@ def _check_plunges(
     ]
 
 
-def _check_depths(sheet: Sheet, geo: Geometry, levels: Levels, bits_wide: float) -> list[Problem]:
+def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Problem]:
     """Looks for passes deeper than so many times their bit's diameter, level or sinking, the
     first of each run.
     """
@@ -81,7 +81,8 @@ def _check_depths(sheet: Sheet, geo: Geometry, levels: Levels, bits_wide: float)
     deep = deep[_find_heights_before(cuts, deep, levels) - cuts.low[deep] > most[deep]]
     deep = deep[~_pick_bored(cuts)[deep]][:MOST_LOOKED_AT]
     way = np.cumsum(cuts.flat)
-    boxes = (geo.low[cuts.index, :2].T.copy(), geo.high[cuts.index, :2].T.copy())
+    low, high = find_boxes(cuts.moves, cuts.index)
+    boxes = low[:, :2].T, high[:, :2].T
     found: dict[int, Problem] = {}
     for position in deep.tolist():
         run = int(cuts.run[position])
@@ -100,7 +101,7 @@ def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
     """Finds from which height down the same way was cut before each of the given cuts; the face:
     it was not.
     """
-    keys = name_ways(cuts, np.arange(len(cuts)))
+    keys = name_ways(cuts)
     order = np.argsort(keys, kind="stable")
     before = np.full(len(cuts), levels.face)
     one, other = order[1:], order[:-1]

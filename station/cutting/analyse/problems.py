@@ -5,13 +5,21 @@ from __future__ import annotations
 import numpy as np
 
 from station.cutting.analyse.inference import Inferred
-from station.cutting.geometry.moves import Geometry, find_bounds, list_values
+from station.cutting.geometry.moves import (
+    Geometry,
+    find_bounds,
+    find_boxes,
+    list_values,
+    split_blocks,
+)
 from station.cutting.model import (
     CW,
     MOST_OF_A_KIND,
     RAPID,
     XY,
     Bools,
+    Floats,
+    Ints,
     Moves,
     Problem,
     Program,
@@ -73,30 +81,37 @@ def _note_moves(moves: Moves, index: list[int], kind: str, text: Say) -> list[Pr
 
 def _check_heights(moves: Moves, geo: Geometry, inferred: Inferred) -> list[Problem]:
     """Looks for rapids below the face and for cuts too deep below the sheet."""
-    low, high = geo.low, geo.high
-    x0, y0 = inferred.corner
-    box = np.array([x0, y0]), np.array([x0 + inferred.sheet[0], y0 + inferred.sheet[1]])
-    over = (low[:, 0] < box[1][0]) & (high[:, 0] > box[0][0])
-    over &= (low[:, 1] < box[1][1]) & (high[:, 1] > box[0][1])
     sure = moves.sure
     z = moves.points[:, 2]
-    rapid = (moves.kind == RAPID) & sure & over & (low[:, 2] < inferred.face - TOUCH_MM)
+    rapid = (moves.kind == RAPID) & sure & (geo.bottom < inferred.face - TOUCH_MM)
     rapid &= (geo.flat > 1e-9) | (z[1:] < z[:-1])
     rapid[1:] &= ~_pick_peck_returns(moves, geo)
     rapid &= ~_pick_unplaced(moves, inferred.face)
+    rapid = _keep_over_sheet(moves, rapid, inferred)
     floor = inferred.bottom - inferred.spoilboard
-    deep = sure & (low[:, 2] < floor - TOUCH_MM)
+    deep = sure & (geo.bottom < floor - TOUCH_MM)
     text = say("A rapid runs below the sheet's face.")
     found = _note_moves(moves, _find_starts_by_line(moves, rapid), "rapid-in-sheet", text)
     deeper = _find_starts(deep)
     if len(deeper) > MOST_OF_A_KIND:
         found.append(count_unlisted("too-deep", len(deeper)))
     for i in deeper[:MOST_OF_A_KIND]:
-        into = inferred.bottom - float(low[i, 2])
+        into = inferred.bottom - float(geo.bottom[i])
         text = say("Cuts {into} mm below the sheet; {most} mm is allowed.",
                    into=length(into, 2), most=length(inferred.spoilboard))  # fmt: skip
         found += _note_moves(moves, [i], "too-deep", text)
     return found
+
+
+def _keep_over_sheet(moves: Moves, some: Bools, inferred: Inferred) -> Bools:
+    """Keeps of the picked moves those that come over the sheet."""
+    x0, y0 = inferred.corner
+    kept = np.zeros(len(moves), dtype=bool)
+    for index in split_blocks(np.flatnonzero(some)):
+        low, high = find_boxes(moves, index)
+        over = (low[:, 0] < x0 + inferred.sheet[0]) & (high[:, 0] > x0)
+        kept[index] = over & (low[:, 1] < y0 + inferred.sheet[1]) & (high[:, 1] > y0)
+    return kept
 
 
 def _pick_unplaced(moves: Moves, face: float) -> Bools:
@@ -117,20 +132,18 @@ def _check_places(
     moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
 ) -> list[Problem]:
     """Looks for cuts outside the sheet and for a path that the bed is too small for."""
-    low, high = geo.low, geo.high
     x0, y0 = inferred.corner
     x1, y1 = x0 + inferred.sheet[0], y0 + inferred.sheet[1]
-    inside = (moves.kind != RAPID) & moves.sure & (low[:, 2] < inferred.face - TOUCH_MM)
-    out = (low[:, 0] < x0 - TOUCH_MM) | (low[:, 1] < y0 - TOUCH_MM)
-    out |= (high[:, 0] > x1 + TOUCH_MM) | (high[:, 1] > y1 + TOUCH_MM)
-    over = _pick_over_edge(geo, inside & out, (x0, y0, x1, y1))
+    inside = (moves.kind != RAPID) & moves.sure & (geo.bottom < inferred.face - TOUCH_MM)
+    out = _keep_outside(moves, inside, (x0, y0, x1, y1))
+    over = _pick_over_edge(moves, geo, out, (x0, y0, x1, y1))
     found = [
         *_note_moves(
             moves, _find_starts(over), "across-edge", say("Cuts across the sheet's edge.")
         ),
         *_note_moves(
             moves,
-            _find_starts(inside & out & ~over),
+            _find_starts(out & ~over),
             "outside-sheet",
             say("Cuts outside the sheet."),
         ),
@@ -138,7 +151,7 @@ def _check_places(
     router = setting.router
     sure = moves.sure.copy()
     if router and sure.any():
-        left, front, _, right, rear, _ = find_bounds(geo, sure)
+        left, front, _, right, rear, _ = find_bounds(moves, sure)
         wide, high_ = right - left, rear - front
         if wide > router.length_mm + TOUCH_MM or high_ > router.width_mm + TOUCH_MM:
             sizes = {"long": length(wide, 0), "wide": length(high_, 0)}
@@ -148,22 +161,37 @@ def _check_places(
     return found
 
 
-def _pick_over_edge(geo: Geometry, some: Bools, box: tuple[float, float, float, float]) -> Bools:
+def _keep_outside(moves: Moves, some: Bools, box: tuple[float, float, float, float]) -> Bools:
+    """Keeps of the picked moves those that leave the sheet's box (x, y, x, y)."""
+    x0, y0, x1, y1 = box
+    kept = np.zeros(len(moves), dtype=bool)
+    for index in split_blocks(np.flatnonzero(some)):
+        low, high = find_boxes(moves, index)
+        out = (low[:, 0] < x0 - TOUCH_MM) | (low[:, 1] < y0 - TOUCH_MM)
+        kept[index] = out | (high[:, 0] > x1 + TOUCH_MM) | (high[:, 1] > y1 + TOUCH_MM)
+    return kept
+
+
+def _pick_over_edge(
+    moves: Moves, geo: Geometry, some: Bools, box: tuple[float, float, float, float]
+) -> Bools:
     """Picks cuts straight over an edge of the sheet, and a little past it, that are part of a rip:
     cuts along the same line go over the opposite edge too.
     """
-    low, high = geo.low[:, :2], geo.high[:, :2]
+    picked, index = np.zeros(len(some), dtype=bool), np.flatnonzero(some)
+    low, high = (corner[:, :2] for corner in find_boxes(moves, index))
     less, more = np.array(box[:2]) - low, high - np.array(box[2:])
-    little = ((less < RIP_MM) & (more < RIP_MM)).all(axis=1) & np.isinf(geo.radius)
-    over = np.zeros(len(some), dtype=bool)
+    little = ((less < RIP_MM) & (more < RIP_MM)).all(axis=1) & (moves.kind[index] < CW)
+    over = np.zeros(len(index), dtype=bool)
     for axis in (0, 1):
         before, behind = less[:, axis] > TOUCH_MM, more[:, axis] > TOUCH_MM
         along = high[:, 1 - axis] - low[:, 1 - axis] < TOUCH_MM
         line = np.round(low[:, 1 - axis] / SAME_RIP_MM).astype(np.int64)
-        first, last = (line[some & along & side] for side in (before, behind))
+        first, last = (line[along & side] for side in (before, behind))
         both = np.isin(line, np.intersect1d(first, last))
         over |= (before & behind) | (along & both & (before | behind))
-    return np.asarray(some & little & (over | (geo.flat < 1e-9)))
+    picked[index] = little & (over | (geo.flat[index] < 1e-9))
+    return picked
 
 
 def _check_spindle(
@@ -183,10 +211,10 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
     """Looks for chip loads outside the band, once for each bit, feed and speed."""
     low, high = setting.shop.chip_low_mm, setting.shop.chip_high_mm
     index = np.flatnonzero(level)
-    teeth = np.zeros(len(index))
+    chip = moves.feed[index]
+    chip /= moves.rpm[index]
     for tool in list_values(moves.tool[index]):
-        teeth[moves.tool[index] == tool] = setting.count_teeth(tool)
-    chip = moves.feed[index] / (moves.rpm[index] * teeth)
+        chip[moves.tool[index] == tool] /= setting.count_teeth(tool)
     outside = ~((low <= chip) & (chip <= high))
     index, chip = index[outside], chip[outside]
     pairs = np.column_stack([c[index] for c in (moves.tool, moves.feed, moves.rpm)])
@@ -255,41 +283,49 @@ def _check_hold_downs(
     """Looks for moves that pass a hold-down nearer than a clamp and the bit are wide."""
     if not setting.hold_downs:
         return []
-    low, high = geo.low, geo.high
-    near = low[:, 2] < inferred.face + 10.0
+    near = np.flatnonzero(geo.bottom < inferred.face + 10.0)
     reach = 15.0 + max(inferred.bits.values(), default=0.0) / 2
     found = []
     for x, y in setting.hold_downs:
         at = np.array([x + inferred.corner[0], y + inferred.corner[1]])
-        off = np.maximum(np.maximum(low[:, :2] - at, at - high[:, :2]), 0.0)
-        hit = near & (np.hypot(off[:, 0], off[:, 1]) < reach) & _find_passes(moves, at, reach)
-        found += _note_moves(
-            moves, _find_starts(hit)[:1], "hold-down", say("A hold-down is in the way.")
-        )
+        hit = _find_first_pass(moves, near, at, reach)
+        found += _note_moves(moves, hit, "hold-down", say("A hold-down is in the way."))
     return found
 
 
-def _find_passes(moves: Moves, at: np.ndarray, reach: float) -> Bools:
-    """Tells of each move whether it comes so near; of arcs in upright planes their boxes have
+def _find_first_pass(moves: Moves, some: Ints, at: Floats, reach: float) -> list[int]:
+    """Finds the first of some moves that comes so near to a place; empty: none does."""
+    for index in split_blocks(some):
+        low, high = find_boxes(moves, index)
+        off = np.maximum(np.maximum(low[:, :2] - at, at - high[:, :2]), 0.0)
+        near = index[np.hypot(off[:, 0], off[:, 1]) < reach]
+        near = near[_find_passes(moves, near, at, reach)]
+        if len(near):
+            return [int(near[0])]
+    return []
+
+
+def _find_passes(moves: Moves, some: Ints, at: Floats, reach: float) -> Bools:
+    """Tells of some moves whether they come so near; of arcs in upright planes their boxes have
     told.
     """
-    start, end = moves.points[:-1, :2], moves.points[1:, :2]
+    start, end = moves.points[some, :2], moves.points[some + 1, :2]
     step = end - start
     size = np.maximum((step * step).sum(axis=1), 1e-18)
     t = np.clip(((at - start) * step).sum(axis=1) / size, 0, 1)
     off = start + step * t[:, None] - at
     near = np.hypot(off[:, 0], off[:, 1]) < reach
-    bent = moves.kind >= CW
-    flat = bent & (moves.plane == XY)
+    bent = moves.kind[some] >= CW
+    flat = bent & (moves.plane[some] == XY)
     near[bent & ~flat] = True
-    near[flat] = _find_arc_passes(moves, flat, at, reach)
+    near[flat] = _find_arc_passes(moves, some[flat], at, reach)
     return np.asarray(near)
 
 
-def _find_arc_passes(moves: Moves, some: Bools, at: np.ndarray, reach: float) -> Bools:
+def _find_arc_passes(moves: Moves, some: Ints, at: Floats, reach: float) -> Bools:
     """Tells whether arcs come so near: at their ends, or where the spoke to `at` meets them."""
     centre, sweep = moves.centre[some], moves.sweep[some]
-    ends = moves.points[:-1, :2][some], moves.points[1:, :2][some]
+    ends = moves.points[some, :2], moves.points[some + 1, :2]
     near = np.logical_or(*(np.hypot(*(end - at).T) < reach for end in ends))
     spoke, away = ends[0] - centre, at - centre
     ahead = np.arctan2(away[:, 1], away[:, 0]) - np.arctan2(spoke[:, 1], spoke[:, 0])

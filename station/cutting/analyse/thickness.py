@@ -53,9 +53,9 @@ def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]
     """
     moves = program.moves
     along = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
-    run = np.cumsum(moves.kind == RAPID)
-    _, first = np.unique(run[along], return_index=True)
-    begin = np.flatnonzero(along)[first]
+    run = np.cumsum(moves.kind == RAPID, dtype=np.int32)
+    begin = np.flatnonzero(along)
+    begin = begin[np.diff(run[begin], prepend=-1) != 0]
     z = moves.points[:, 2]
     begin = begin[(z[begin + 1] < z[begin] - LEVEL_MM) | (z[begin] > levels.face)]
     if len(begin) < 2:

@@ -9,7 +9,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.geometry.moves import Geometry, find_directions, find_geometry
+from station.cutting.geometry.moves import (
+    Geometry,
+    Vector,
+    find_directions,
+    find_geometry,
+    find_radius,
+    split_columns,
+)
 from station.cutting.model import CW, XY, Bools, Bytes, Floats, Moves, Pause
 from station.shop.facts import Router
 
@@ -54,13 +61,13 @@ def _time_move(
 
 @compile_inner
 def _find_move_acceleration(
-    i: int, leave: Floats, kind: Bytes, plane: Bytes, ax: float, ay: float, az: float
+    kind: int, plane: int, leave: Vector, ax: float, ay: float, az: float
 ) -> float:
     """Finds the acceleration of one move."""
-    if kind[i] >= CW:
+    if kind >= CW:
         flat = min(ax, ay)
-        return flat if plane[i] == XY and leave[2, i] == 0 else min(flat, az)
-    return find_acceleration(leave[0, i], leave[1, i], leave[2, i], ax, ay, az)
+        return flat if plane == XY and leave[2] == 0 else min(flat, az)
+    return find_acceleration(leave[0], leave[1], leave[2], ax, ay, az)
 
 
 @compile_inner
@@ -74,34 +81,36 @@ def _find_programmed_speed(
 
 
 @compile_entry(
-    "void(f8[::1], f8[::1], f8[:,::1], f8[:,::1], u1[::1], u1[::1], f8[::1], f8[::1], b1[::1],"
-    " b1[::1], f8, f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
+    "void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], u1[::1], u1[::1],"
+    " f8[::1], f8[::1], b1[::1], b1[::1], f8, f8, f8, f8, f8, f8[::1], f8[::1], f8[::1])"
 )
 def fill_limits(
-    length: Floats, radius: Floats, leave: Floats, arrive: Floats, kind: Bytes, plane: Bytes,
-    feed: Floats, minutes: Floats, exact: Bools, halts: Bools, rapid: float, ax: float,
-    ay: float, az: float, tolerance: float, top: Floats, accel: Floats, v2: Floats,
+    length: Floats, x: Floats, y: Floats, z: Floats, c0: Floats, c1: Floats, sweep: Floats,
+    kind: Bytes, plane: Bytes, feed: Floats, minutes: Floats, exact: Bools, halts: Bools,
+    rapid: float, ax: float, ay: float, az: float, tolerance: float,
+    top: Floats, accel: Floats, v2: Floats,
 ) -> None:  # fmt: skip
     """Fills each move's top speed and acceleration, and the most that v² may be at its start.
 
     `halts` are points where the path stops. Moves that go nowhere are no corner.
     """
-    before, stop = -1, True
+    before, stop, arrived = -1, True, (0.0, 0.0, 0.0)
     for i in range(len(kind)):
         stop = stop or halts[i]
         v2[i] = 0.0
         if length[i] <= 0:
             continue
-        accel[i] = _find_move_acceleration(i, leave, kind, plane, ax, ay, az)
+        leave, arrive = find_directions(i, x, y, z, kind, plane, c0, c1, sweep)
+        accel[i] = _find_move_acceleration(kind[i], plane[i], leave, ax, ay, az)
         speed = _find_programmed_speed(kind[i], length[i], feed[i], minutes[i], rapid)
-        top[i] = max(min(speed, math.sqrt(accel[i] * min(radius[i], 1e12))), 1e-6)
+        radius = find_radius(i, x, y, z, plane, c0, c1) if kind[i] >= CW else math.inf
+        top[i] = max(min(speed, math.sqrt(accel[i] * min(radius, 1e12))), 1e-6)
         if not stop:
-            cosine = (arrive[0, before] * leave[0, i] + arrive[1, before] * leave[1, i]
-                      + arrive[2, before] * leave[2, i])  # fmt: skip
+            cosine = arrived[0] * leave[0] + arrived[1] * leave[1] + arrived[2] * leave[2]
             free = min(top[before], top[i])
             corner = find_corner_speed2(min(accel[before], accel[i]), tolerance, cosine)
             v2[i] = min(corner, free * free)
-        before, stop = i, exact[i]
+        before, stop, arrived = i, exact[i], arrive
 
 
 @compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
@@ -153,8 +162,10 @@ def time_path(
     halts = np.zeros(n + 1, dtype=bool)
     halts[[min(pause.move, n) for pause in pauses]] = True
     top, accel, v2, seconds = (np.empty(n) for _ in range(4))
+    x, y, z = split_columns(moves.points)
+    c0, c1 = split_columns(moves.centre)
     fill_limits(
-        geo.length, geo.radius, *find_directions(moves),
+        geo.length, x, y, z, c0, c1, moves.sweep,
         moves.kind, moves.plane, moves.feed, moves.minutes,
         moves.exact, halts, router.rapid_mm_min / 60, router.accel_mm_s2,
         router.accel_y_mm_s2 or router.accel_mm_s2, router.accel_z_mm_s2, router.corner_mm,

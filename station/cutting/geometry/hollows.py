@@ -18,6 +18,7 @@ from station.cutting.geometry.strokes import (
     Shapes,
     draw_lines,
     name_ways,
+    pick_among,
     pick_through,
 )
 from station.cutting.model import Hollow, Ints
@@ -43,12 +44,15 @@ def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
     shallow = np.flatnonzero(~pick_through(cuts, levels))
     through = np.flatnonzero(pick_through(cuts, levels))
     if len(shallow) and len(through):
-        shallow = shallow[~np.isin(name_ways(cuts, shallow), name_ways(cuts, through))]
+        taken = pick_among(name_ways(cuts, shallow), name_ways(cuts, through))
+        shallow = shallow[~taken]
     whole = len(shallow) <= MOST_PASSES * MOST_MOVES
     if whole:
         shallow = _keep_deepest(cuts, shallow)
         whole = len(shallow) <= MOST_MOVES
-    level = np.round((levels.face - cuts.low) / DEPTH_MM).astype(np.int64)
+    deep = levels.face - cuts.low
+    deep /= DEPTH_MM
+    level = np.round(deep, out=deep).astype(np.int64)
     lines = draw_lines(cuts, shallow if whole else shallow[:0], chord=COARSE_MM, by=level)
     if len(lines) and len(kerfs):
         inside, _ = shapely.STRtree(kerfs).query(lines.shape, predicate="within")

@@ -1,17 +1,19 @@
-"""Length, directions, radius and box of each move of a path."""
+"""Length, directions, heights and box of each move of a path."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.model import CW, XY, XZ, Bools, Bytes, Floats, Moves
+from station.cutting.model import CW, XY, XZ, Bools, Bytes, Floats, Ints, Moves
 
 QUARTER = math.pi / 2
 CHORDS = 64  # for the length in XY of arcs in an upright plane
+BLOCK = 200_000  # moves whose boxes are looked at together
 Vector = tuple[float, float, float]
 
 
@@ -46,6 +48,36 @@ def _find_tangent(
 
 
 @compile_inner
+def find_directions(
+    i: int, x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
+    sweep: Floats,
+) -> tuple[Vector, Vector]:  # fmt: skip
+    """Finds the unit directions of a move at its start and at its end."""
+    dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
+    if kind[i] < CW:
+        far = math.sqrt(dx * dx + dy * dy + dz * dz)
+        scale = 1 / far if far > 0 else 0.0
+        straight = dx * scale, dy * scale, dz * scale
+        return straight, straight
+    p, turn = plane[i], sweep[i]
+    a, b, _ = _to_plane(p, x[i], y[i], z[i])
+    a2, b2, _ = _to_plane(p, x[i + 1], y[i + 1], z[i + 1])
+    _, _, rise = _to_plane(p, dx, dy, dz)
+    spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
+    bow = math.hypot(spoke[0], spoke[1]) * abs(turn)
+    return _find_tangent(p, turn, spoke, bow, rise), _find_tangent(p, turn, other, bow, rise)
+
+
+@compile_inner
+def find_radius(
+    i: int, x: Floats, y: Floats, z: Floats, plane: Bytes, c0: Floats, c1: Floats
+) -> float:
+    """Finds the radius of a move that is an arc."""
+    a, b, _ = _to_plane(plane[i], x[i], y[i], z[i])
+    return max(math.hypot(a - c0[i], b - c1[i]), 1e-9)
+
+
+@compile_inner
 def _find_reach(begin: float, sweep: float, r: float, quarter: int, none: float) -> float:
     """Finds how far an arc reaches to one of four sides of its centre; `none`: not at all."""
     ahead = (quarter * QUARTER - begin) % (4 * QUARTER)
@@ -67,23 +99,37 @@ def _measure_upright(plane: int, begin: float, sweep: float, r: float, rise: flo
     return total
 
 
+@compile_inner
+def _find_ends(
+    plane: int, spoke: tuple[float, float], turn: float, c0: float, c1: float
+) -> tuple[Vector, Vector]:
+    """Finds how low and how high an arc reaches along each axis between its ends; infinite where
+    it reaches no further than those.
+    """
+    r, begin, none = math.hypot(spoke[0], spoke[1]), math.atan2(spoke[1], spoke[0]), -math.inf
+    right, left = _find_reach(begin, turn, r, 0, none), _find_reach(begin, turn, r, 2, none)
+    top, under = _find_reach(begin, turn, r, 1, none), _find_reach(begin, turn, r, 3, none)
+    return (
+        _from_plane(plane, c0 - left, c1 - under, -none),
+        _from_plane(plane, c0 + right, c1 + top, none),
+    )
+
+
 @compile_entry(
     "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1],"
-    " f8[::1], f8[::1], f8[::1], f8[:,::1], f8[:,::1])"
+    " f8[::1], f8[::1], f8[::1], f8[::1])"
 )
 def fill_geometry(
     x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
-    sweep: Floats, length: Floats, flat: Floats, radius: Floats, low: Floats, high: Floats,
+    sweep: Floats, length: Floats, flat: Floats, bottom: Floats, top: Floats,
 ) -> None:  # fmt: skip
-    """Fills the columns from `length` on; boxes are (3, n)."""
+    """Fills the columns from `length` on."""
     for i in range(len(kind)):
         dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
-        low[0, i], high[0, i] = min(x[i], x[i + 1]), max(x[i], x[i + 1])
-        low[1, i], high[1, i] = min(y[i], y[i + 1]), max(y[i], y[i + 1])
-        low[2, i], high[2, i] = min(z[i], z[i + 1]), max(z[i], z[i + 1])
+        bottom[i], top[i] = min(z[i], z[i + 1]), max(z[i], z[i + 1])
         if kind[i] < CW:
             far = math.sqrt(dx * dx + dy * dy + dz * dz)
-            length[i], flat[i], radius[i] = far, math.sqrt(dx * dx + dy * dy), math.inf
+            length[i], flat[i] = far, math.sqrt(dx * dx + dy * dy)
             continue
         p, turn = plane[i], sweep[i]
         a, b, _ = _to_plane(p, x[i], y[i], z[i])
@@ -91,82 +137,74 @@ def fill_geometry(
         spoke = (a - c0[i], b - c1[i])
         r = math.hypot(spoke[0], spoke[1])
         bow = r * abs(turn)
-        begin = math.atan2(spoke[1], spoke[0])
-        length[i], radius[i] = math.hypot(bow, rise), max(r, 1e-9)
-        flat[i] = bow if p == XY else _measure_upright(p, begin, turn, r, rise)
-        none = -math.inf
-        right, left = _find_reach(begin, turn, r, 0, none), _find_reach(begin, turn, r, 2, none)
-        top, under = _find_reach(begin, turn, r, 1, none), _find_reach(begin, turn, r, 3, none)
-        ends = _from_plane(p, c0[i] + right, c1[i] + top, none)
-        for axis in range(3):
-            high[axis, i] = max(high[axis, i], ends[axis])
-        ends = _from_plane(p, c0[i] - left, c1[i] - under, -none)
-        for axis in range(3):
-            low[axis, i] = min(low[axis, i], ends[axis])
+        length[i], flat[i] = math.hypot(bow, rise), bow
+        if p != XY:
+            begin = math.atan2(spoke[1], spoke[0])
+            flat[i] = _measure_upright(p, begin, turn, r, rise)
+            low, high = _find_ends(p, spoke, turn, c0[i], c1[i])
+            bottom[i], top[i] = min(bottom[i], low[2]), max(top[i], high[2])
 
 
 @compile_entry(
-    "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1],"
+    "void(f8[::1], f8[::1], f8[::1], u1[::1], u1[::1], f8[::1], f8[::1], f8[::1], i8[::1],"
     " f8[:,::1], f8[:,::1])"
 )
-def fill_directions(
+def fill_boxes(
     x: Floats, y: Floats, z: Floats, kind: Bytes, plane: Bytes, c0: Floats, c1: Floats,
-    sweep: Floats, leave: Floats, arrive: Floats,
+    sweep: Floats, index: Ints, low: Floats, high: Floats,
 ) -> None:  # fmt: skip
-    """Fills in the unit directions at the start and at the end of every move, both (3, n)."""
-    for i in range(len(kind)):
-        dx, dy, dz = x[i + 1] - x[i], y[i + 1] - y[i], z[i + 1] - z[i]
+    """Fills the boxes, (3, n), of the moves at the positions `index`."""
+    for k in range(len(index)):
+        i = index[k]
+        low[0, k], high[0, k] = min(x[i], x[i + 1]), max(x[i], x[i + 1])
+        low[1, k], high[1, k] = min(y[i], y[i + 1]), max(y[i], y[i + 1])
+        low[2, k], high[2, k] = min(z[i], z[i + 1]), max(z[i], z[i + 1])
         if kind[i] < CW:
-            far = math.sqrt(dx * dx + dy * dy + dz * dz)
-            scale = 1 / far if far > 0 else 0.0
-            leave[0, i], leave[1, i], leave[2, i] = dx * scale, dy * scale, dz * scale
-            arrive[0, i], arrive[1, i], arrive[2, i] = dx * scale, dy * scale, dz * scale
             continue
-        p, turn = plane[i], sweep[i]
-        a, b, _ = _to_plane(p, x[i], y[i], z[i])
-        a2, b2, _ = _to_plane(p, x[i + 1], y[i + 1], z[i + 1])
-        _, _, rise = _to_plane(p, dx, dy, dz)
-        spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
-        bow = math.hypot(spoke[0], spoke[1]) * abs(turn)
-        leave[0, i], leave[1, i], leave[2, i] = _find_tangent(p, turn, spoke, bow, rise)
-        arrive[0, i], arrive[1, i], arrive[2, i] = _find_tangent(p, turn, other, bow, rise)
+        a, b, _ = _to_plane(plane[i], x[i], y[i], z[i])
+        spoke = (a - c0[i], b - c1[i])
+        least, most = _find_ends(plane[i], spoke, sweep[i], c0[i], c1[i])
+        for axis in range(3):
+            low[axis, k] = min(low[axis, k], least[axis])
+            high[axis, k] = max(high[axis, k], most[axis])
 
 
 @dataclass(frozen=True)
 class Geometry:
-    """Holds what follows from a path: lengths in mm, radii (inf: straight).
-
-    `flat` is the length in the XY plane.
+    """Holds what follows from a path, in columns, mm: lengths, the same in the XY plane (`flat`),
+    and between which heights each move runs.
     """
 
     length: Floats
     flat: Floats
-    radius: Floats
-    low: Floats  # (n, 3) corners of each move's own box
-    high: Floats
+    bottom: Floats
+    top: Floats
 
 
 def find_geometry(moves: Moves) -> Geometry:
-    """Works out length, radius and box of every move."""
-    n = len(moves)
-    length, flat, radius = np.empty(n), np.empty(n), np.empty(n)
-    low, high = np.empty((3, n)), np.empty((3, n))
+    """Works out length and heights of every move."""
+    columns = [np.empty(len(moves)) for _ in range(4)]
     x, y, z = split_columns(moves.points)
     c0, c1 = split_columns(moves.centre)
-    fill_geometry(
-        x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep,
-        length, flat, radius, low, high,
-    )  # fmt: skip
-    return Geometry(length, flat, radius, low.T, high.T)
+    fill_geometry(x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep, *columns)
+    return Geometry(*columns)
 
 
-def find_directions(moves: Moves) -> tuple[Floats, Floats]:
-    """Works out the unit directions at the start and at the end of every move, both (3, n)."""
-    leave, arrive = np.empty((3, len(moves))), np.empty((3, len(moves)))
+def find_boxes(moves: Moves, index: Ints) -> tuple[Floats, Floats]:
+    """Works out the boxes of the moves at some positions, arcs bulging as they do: their low and
+    their high corners, each (n, 3).
+    """
+    low, high = np.empty((3, len(index))), np.empty((3, len(index)))
     x, y, z = split_columns(moves.points)
     c0, c1 = split_columns(moves.centre)
-    fill_directions(x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep, leave, arrive)
-    return leave, arrive
+    fill_boxes(x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep, index, low, high)
+    return low.T, high.T
+
+
+def split_blocks(index: Ints) -> Iterator[Ints]:
+    """Splits positions into blocks that are looked at together: a box for each takes room."""
+    for first in range(0, len(index), BLOCK):
+        yield index[first : first + BLOCK]
 
 
 def split_columns(table: Floats) -> list[Floats]:
@@ -174,14 +212,16 @@ def split_columns(table: Floats) -> list[Floats]:
     return [np.ascontiguousarray(column) for column in table.T]
 
 
-def find_bounds(geo: Geometry, some: Bools) -> tuple[float, float, float, float, float, float]:
+def find_bounds(moves: Moves, some: Bools) -> tuple[float, float, float, float, float, float]:
     """Finds the box of the moves picked by `some`, arcs bulging as they do."""
     if not some.any():
         return (0.0,) * 6
-    whole = bool(some.all())
-    low, high = (geo.low, geo.high) if whole else (geo.low[some], geo.high[some])
-    x, y, z = (float(low[:, axis].min()) for axis in range(3))
-    x2, y2, z2 = (float(high[:, axis].max()) for axis in range(3))
+    low, high = np.full(3, np.inf), np.full(3, -np.inf)
+    for index in split_blocks(np.flatnonzero(some)):
+        least, most = find_boxes(moves, index)
+        low, high = np.minimum(low, least.min(axis=0)), np.maximum(high, most.max(axis=0))
+    x, y, z = low.tolist()
+    x2, y2, z2 = high.tolist()
     return x, y, z, x2, y2, z2
 
 

@@ -11,10 +11,12 @@ import numpy.typing as npt
 import shapely
 
 from station.cutting.compiled import compile_entry, compile_inner
-from station.cutting.geometry.moves import Geometry
+from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.model import CW, LINE, RAPID, XY, Bools, Bytes, Floats, Ints, Moves
 
 Shapes = npt.NDArray[np.object_]
+Shorts = npt.NDArray[np.int32]  # half as long: there may be millions
+Halves = npt.NDArray[np.float32]
 
 CHORD_MM = 0.002  # how far chords of a drawn arc may lie off it
 THIN_MM = 0.001  # how far a line may lie off its many short moves
@@ -85,19 +87,20 @@ def find_cuts(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], face: fl
     inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < face - IN_SHEET_MM)
     starts = inside.copy()
     starts[1:] &= ~inside[:-1] | (moves.tool[1:] != moves.tool[:-1])
-    run = np.cumsum(starts) - 1
+    run = np.cumsum(starts, dtype=np.int32) - 1
     runs = int(run[-1]) + 1 if len(run) else 0
     deepest = np.full(max(runs, 1), np.inf)
-    np.minimum.at(deepest, run[inside], geo.low[inside, 2])
+    np.minimum.at(deepest, run[inside], geo.bottom[inside])
     index = np.flatnonzero(inside & (geo.flat > 1e-9))
-    tools, which = np.unique(moves.tool[index], return_inverse=True)
-    radii = np.array([bit_mm.get(int(t), 0.0) / 2 for t in tools])
+    tools = list_values(moves.tool[index])
+    radii = np.array([bit_mm.get(tool, 0.0) / 2 for tool in tools])
+    which = np.searchsorted(tools, moves.tool[index])
     return Cuts(
         moves=moves,
         index=index,
-        run=run[index],
-        low=geo.low[index, 2],
-        high=geo.high[index, 2],
+        run=run[index].astype(np.int64),
+        low=geo.bottom[index],
+        high=geo.top[index],
         radius=radii[which] if len(index) else np.zeros(0),
         flat=geo.flat[index],
         run_low=deepest,
@@ -183,7 +186,7 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
     meant = cuts.run_low[cuts.run] <= levels.skin
     picked = np.flatnonzero((meant | _lies_over(cuts, through)) & ~through)
     keys = name_ways(cuts, picked)
-    taken = np.isin(keys, name_ways(cuts, np.flatnonzero(through)))
+    taken = pick_among(keys, name_ways(cuts, np.flatnonzero(through)))
     order = np.lexsort((cuts.high[picked], keys))  # the deepest of those over the same way
     again = np.zeros(len(picked), dtype=bool)
     again[order[1:]] = keys[order[1:]] == keys[order[:-1]]
@@ -211,13 +214,27 @@ def _list_covered(cuts: Cuts, picked: Ints) -> Ints:
 
 def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     """Picks the cuts of runs that mostly turn where cuts through the sheet turn too."""
-    ends = np.round(cuts.moves.points[cuts.index + 1, :2] / SAME_MM).astype(np.int64)
-    place = ends @ np.array([1 << 32, 1])
-    same = np.isin(place, place[through])
+    place, after = np.zeros(len(cuts), dtype=np.int64), cuts.index + 1
+    for axis in (0, 1):
+        ends = cuts.moves.points[after, axis]
+        ends /= SAME_MM
+        place <<= 32
+        place += np.round(ends, out=ends).astype(np.int64)
+    del after
+    same = pick_among(place, place[through])
     runs = len(cuts.run_low)
     over = np.bincount(cuts.run, weights=same, minlength=runs)
     share = over / np.maximum(np.bincount(cuts.run, minlength=runs), 1)
     return np.asarray(share[cuts.run] >= OVER_SHARE)
+
+
+def pick_among(values: Ints, some: Ints) -> Bools:
+    """Picks the values that are among some others: far fewer than there are values."""
+    there = np.unique(some)
+    if not len(there):
+        return np.zeros(len(values), dtype=bool)
+    at = np.searchsorted(there, values).astype(np.int32)
+    return np.asarray(there[np.minimum(at, len(there) - 1)] == values)
 
 
 @compile_inner
@@ -257,55 +274,76 @@ def fill_ways(
 
 
 def name_ways(
-    cuts: Cuts, some: Ints, grid: tuple[float, float] = (WAY_MM, OFF_GRID), size: float = 0.0
+    cuts: Cuts,
+    some: Ints | None = None,
+    grid: tuple[float, float] = (WAY_MM, OFF_GRID),
+    size: float = 0.0,
 ) -> Ints:
-    """Gives a number for the way of each cut; two over the same way have the same.
+    """Gives a number for the way of each of some cuts, or of all; two over the same way have the
+    same.
 
     `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
     much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0: it
     does not count).
     """
-    moves, names = cuts.moves, np.empty(len(some), dtype=np.int64)
-    fill_ways(moves.points, cuts.index[some], moves.kind, moves.plane, moves.centre, moves.sweep,
+    moves, index = cuts.moves, cuts.index if some is None else cuts.index[some]
+    names = np.empty(len(index), dtype=np.int64)
+    fill_ways(moves.points, index, moves.kind, moves.plane, moves.centre, moves.sweep,
               *grid, size, names)  # fmt: skip
     return names
 
 
-@compile_entry("void(i8[::1], i8[::1], f8[::1], f8[::1], i4[::1], i8[::1], f8[::1], f8[::1])")
+@compile_entry("i8(i8[::1], i4[::1], i4[::1])")
+def fill_groups(names: Ints, table: Shorts, group: Shorts) -> int:
+    """Fills in a number for each name that stands twice or more, -1 for the others; gives how
+    many such names there are.
+
+    `table` is scratch, all -1: a power of two long, and longer than there are names.
+    """
+    groups, mask = 0, len(table) - 1
+    for k in range(len(names)):
+        slot = (names[k] * MIXED >> 32) & mask
+        while table[slot] >= 0 and names[table[slot]] != names[k]:
+            slot = (slot + 1) & mask
+        first = table[slot]
+        if first < 0:
+            table[slot], group[k] = k, -1
+            continue
+        if group[first] < 0:
+            group[first], groups = groups, groups + 1
+        group[k] = group[first]
+    return groups
+
+
+@compile_entry("void(i4[::1], i8, i8[::1], f8[::1], f8[::1], i4[::1], f4[::1], f4[::1])")
 def fill_earlier(
-    names: Ints,
+    group: Shorts,
+    groups: int,
     run: Ints,
     low: Floats,
     high: Floats,
-    table: npt.NDArray[np.int32],
-    cut: Ints,
-    earlier: Floats,
-    deepest: Floats,
+    cut: Shorts,
+    earlier: Halves,
+    deepest: Halves,
 ) -> None:
-    """Fills in for each cut how low earlier runs have cut the whole way of its name (inf: none
-    has), the last `cut` of such a run, and the deepest height of all cuts of this name.
-
-    `table` is scratch, all -1: a power of two long, and longer than there are cuts.
+    """Fills in for each cut how low earlier runs have cut the whole way of its group (inf: none
+    has), the last `cut` of such a run, and the deepest height of all cuts of this group.
     """
-    n, mask = len(names), len(table) - 1
-    group, groups = np.empty(n, np.int64), 0
-    last, before = np.empty(n, np.int64), np.empty(n, np.int64)  # cuts of a way, by now
-    lowest, own, old = np.empty(n), np.empty(n), np.empty(n)  # of all, this run, those before
-    for k in range(n):
-        slot = (names[k] * MIXED >> 32) & mask
-        while table[slot] >= 0 and names[last[table[slot]]] != names[k]:
-            slot = (slot + 1) & mask
-        g = table[slot]
+    last, before = np.full(groups, -1, np.int32), np.zeros(groups, np.int32)  # cuts, by now
+    lowest = np.full(groups, np.inf, np.float32)  # of all,
+    own, old = lowest.copy(), lowest.copy()  # of this run, of those before
+    for k in range(len(group)):
+        g = group[k]
         if g < 0:
-            g = table[slot] = groups
-            groups += 1
-            last[g], before[g], lowest[g], own[g], old[g] = k, 0, low[k], np.inf, np.inf
-        elif run[last[g]] != run[k]:
+            cut[k], earlier[k], deepest[k] = 0, np.inf, low[k]
+            continue
+        if last[g] >= 0 and run[last[g]] != run[k]:
             before[g], old[g], own[g] = last[g], min(old[g], own[g]), np.inf
-        group[k], cut[k], earlier[k] = g, before[g], old[g]
+        cut[k], earlier[k] = before[g], old[g]
         last[g], own[g], lowest[g] = k, min(own[g], high[k]), min(lowest[g], low[k])
-    for k in range(n):
-        deepest[k] = lowest[group[k]]
+    for k in range(len(group)):
+        if group[k] >= 0:
+            deepest[k] = lowest[group[k]]
 
 
 @dataclass(frozen=True)
@@ -314,18 +352,23 @@ class Earlier:
     a `cut` of such a run, and the `deepest` height of all over this way.
     """
 
-    cut: Ints
-    low: Floats
-    deepest: Floats
+    cut: Shorts
+    low: Halves
+    deepest: Halves
 
 
 def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
     """Finds for each cut what was cut over the same way; `grid` and `size`: see `name_ways`."""
     n = len(cuts)
-    names = name_ways(cuts, np.arange(n), grid, size)
-    table = np.full(1 << (2 * n).bit_length(), -1, dtype=np.int32)
-    found = Earlier(np.empty(n, dtype=np.int64), np.empty(n), np.empty(n))
-    fill_earlier(names, cuts.run, cuts.low, cuts.high, table, found.cut, found.low, found.deepest)
+    group = np.empty(n, dtype=np.int32)
+    groups = fill_groups(
+        name_ways(cuts, None, grid, size),
+        np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32),
+        group,
+    )
+    low, deepest = np.empty(n, dtype=np.float32), np.empty(n, dtype=np.float32)
+    found = Earlier(np.empty(n, dtype=np.int32), low, deepest)
+    fill_earlier(group, groups, cuts.run, cuts.low, cuts.high, found.cut, found.low, found.deepest)
     return found
 
 
@@ -334,6 +377,6 @@ def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:
     z = moves.points[:, 2]
     down = (moves.kind == LINE) & (geo.flat < 1e-9) & (z[1:] <= levels.through) & (z[1:] < z[:-1])
     index = np.flatnonzero(down)
-    along = (moves.kind != RAPID) & (geo.flat > 1e-9) & (geo.high[:, 2] <= levels.through)
+    along = (moves.kind != RAPID) & (geo.flat > 1e-9) & (geo.top <= levels.through)
     after = np.append(along[1:], False)
     return np.asarray(index[~after[index]])

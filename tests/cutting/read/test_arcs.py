@@ -81,5 +81,5 @@ def test_a_chord_under_two_microns_is_not_a_full_circle():
 
 def test_a_bulge_counts_in_the_bounds():
     got = program("G21 F9\nG2 X10 I5")
-    assert find_bounds(find_geometry(got.moves), got.moves.sure)[4] == pytest.approx(5)
+    assert find_bounds(got.moves, got.moves.sure)[4] == pytest.approx(5)
     assert ends(got) == [(10, 0, 0)]
