@@ -153,7 +153,7 @@ COUNTS = (
     Plant("station/queries/returns.py", "if own.get(h.batch)]", "if False]",
           "what came back is of another batch than left", BACK),
     Plant("station/queries/returns.py",
-          "next((batch for batch in known if find_hold(view, batch.id)), known[0])", "known[0]",
+          "if n != origin.id and view.get(Batch, n)", "if False",
           "held pieces that come back are free", BACK),
     Plant(f"{FLOOR}/anywhere/returning.py", 'rest = replace(hand.aside, part="") if more else',
           "rest =", "a pack is closed with parts still on the table", BACK),

@@ -10924,6 +10924,10 @@
       <translation>{cart}: {n} {n|Paket|Pakete} darauf, {state}</translation>
     </message>
     <message>
+      <source>{counted} so far. Go on from there.</source>
+      <translation>{counted} bis jetzt. Von da weiter.</translation>
+    </message>
+    <message>
       <source>{counted}. Go on from there.</source>
       <translation>{counted}. Mach dort weiter.</translation>
     </message>

@@ -1,6 +1,6 @@
 """Questions about what has left and may come back: of a part, a product, an order or a pack."""
 
-from station.queries.batches import find_approved, find_hold
+from station.queries.batches import find_approved
 from station.queries.stock import take_in_order
 from station.queries.whereabouts_orders import find_pack
 from station.shop.facts import Batch, CutFile, Order, Pack, Part, Product
@@ -61,14 +61,13 @@ def _count_loaded(view: View, subject: str, part: str) -> dict[str, int]:
 
 
 def find_origin(view: View, drawn: tuple[Held, ...]) -> Batch | None:
-    """Finds the batch that pieces of one part are of: one that is held goes before the others.
+    """Finds the batch that pieces of one part are of; of several the first that was drawn.
 
     Where nobody wrote it down, what lay on the rack before the books began is taken to be of the
     cut file that makes it. None: no cut file does.
     """
-    known = [batch for h in drawn if (batch := view.get(Batch, h.batch))]
-    if known:
-        return next((batch for batch in known if find_hold(view, batch.id)), known[0])
+    if known := next((batch for h in drawn if (batch := view.get(Batch, h.batch))), None):
+        return known
     for cut_file in view.shelf(CutFile, "all", MOST):
         revision = find_approved(view, cut_file)
         if revision and drawn[0].part in revision.makes():

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.floor.popping.acts import PassOn
 from station.floor.popping.rules import list_lying, read_sheet, refuse_empty
-from station.floor.popping.work import PoppingHand
+from station.floor.popping.work import PoppingHand, PoppingWork
 from station.floor.shared import counting
 from station.floor.shared.counting import CountingHand
 from station.floor.shared.first_offs import (
@@ -135,7 +135,7 @@ def _pick_up(hand: PoppingHand, code: Code, view: View) -> Took | None:
     if waits := find_first(picked, view):
         measures = replace(picked, work=replace(work, asks="size", counter=""))
         return Took(measures, _say_first(waits, view))
-    return Took(picked, _say_in_hand(batch, slips, parts, view))
+    return Took(picked, _say_in_hand(batch, picked.work, parts, view))
 
 
 def _say_first(waits: Unmeasured, view: View) -> Answer:
@@ -179,15 +179,16 @@ def _refuse_none_waiting(view: View, batch: Batch, sheet: int) -> Answer:
     return refuse_empty(view, batch)
 
 
-def _say_in_hand(
-    batch: Batch, slips: tuple[str, ...], parts: dict[str, int], view: View
-) -> Answer:
-    """Names the parts, so that a wrong traveller is seen at once."""
+def _say_in_hand(batch: Batch, work: PoppingWork, parts: dict[str, int], view: View) -> Answer:
+    """Names the parts, so that a wrong traveller is seen at once, or what is counted already."""
+    slips, counted = work.slips, work.tell_counted(view)
     sheets = several([s.rpartition("-")[2] for s in slips])
     said = say("Sheet {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     if len(slips) > 1:
         said = say("Sheets {sheets} of batch {batch} in hand", sheets=sheets, batch=batch.id)
     names = counting.name_parts(view, parts)
+    if counted:
+        return good(said, say("{counted} so far. Go on from there.", counted=counted))
     if lately := explain_last(view, batch) if _is_begun(batch, slips, view) else Say():
         return notice(said, say("{parts} left: {who}.", parts=names, who=lately))
     return good(said, say("{parts}: say what is not good, pass on.", parts=names))

@@ -81,13 +81,10 @@ def _pick_up(hand: TrimmingHand, code: Code, view: View) -> Took | None:
                 say("{parts}: say which are good.", parts=names),
             ),
         )
-    return Took(
-        picked,
-        good(
-            say("Batch {batch} in hand", batch=batch.id),
-            say("{parts} to trim: say what is not good.", parts=names),
-        ),
-    )
+    do = say("{parts} to trim: say what is not good.", parts=names)
+    if counted := picked.work.tell_counted(view):
+        do = say("{counted} so far. Go on from there.", counted=counted)
+    return Took(picked, good(say("Batch {batch} in hand", batch=batch.id), do))
 
 
 def _refuse_pick_up(
