@@ -86,8 +86,8 @@ class _Watched:
         self.ledger.ask_ahead()  # as joining does: fifty at once would be no ordinary morning
         assert catch_up(self.ledger, self.link).state == "shared"
         self.link.push = self._pushing(self.link.push)  # type: ignore[method-assign]
-        take = self.ledger.take_news
-        self.ledger.take_news = self._taking(take)  # type: ignore[method-assign]
+        take = self.ledger.take_news_until
+        self.ledger.take_news_until = self._taking(take)  # type: ignore[method-assign]
         self.loop = Loop(self.ledger, lambda: self.link)
         self.step = self.loop.step
 
@@ -102,10 +102,11 @@ class _Watched:
         return timed
 
     def _taking(self, take: Callable[..., Any]) -> Callable[..., Any]:
-        def noted(news: Any) -> Any:
-            done = take(news)
-            now = time.time()
-            self.seen |= {e.id: now for e in news.entries}
+        def noted(news: Any, until: float) -> Any:
+            done = take(news, until)
+            if done is not None:
+                now = time.time()
+                self.seen |= {e.id: now for e in news.entries}
             return done
 
         return noted

@@ -26,7 +26,8 @@ SIMULATED = (
           "    acts, rest", "    acts, rest",
           "sharing: what is shared stays pending", SEEN),
     Plant(f"{LEDGER}/absorb.py",
-          "    history.number, history.digest = entries[-1].number, entries[-1].digest\n", "",
+          "self._history.digest, self._history.at = number, link, at\n",
+          "self._history.digest, self._history.at = 0, link, at\n",
           "sharing: the head does not move on", SEEN),
     Plant(f"{LEDGER}/again.py", "for f in (concern, *spent_by(was.act))),", "for f in ()),",
           "sharing: a lost act is shown nowhere", SEEN),
@@ -103,8 +104,10 @@ SIMULATED = (
     Plant(f"{LEDGER}/ledger.py", 'if foreign or news.state == "put back":',
           'if news.state == "put back":',
           "sharing: an old disk goes on with its numbers", TESTED),
-    Plant(f"{LEDGER}/store.py", '                self.run("BEGIN IMMEDIATE")\n'
-          '                yield self.connection\n                self.run("COMMIT")\n',
+    Plant(f"{LEDGER}/store.py", "            put_off()\n", "",
+          "sharing: a scan sees news half taken in", TESTED),
+    Plant(f"{LEDGER}/store.py", "                self.begin()\n"
+          "                yield self.connection\n                self.commit()\n",
           "                yield self.connection\n",
           "sharing: an act is written word by word, not all at once", SEEN),
     Plant(f"{LEDGER}/view.py", "        self.reads.add(key)\n", "",

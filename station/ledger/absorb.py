@@ -1,8 +1,9 @@
 """The shop's history is taken in: pages of shared entries, under what is not shared yet."""
 
 import gc
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Iterator, Sequence
 from contextlib import contextmanager
+from time import perf_counter
 
 from station.ledger import again, effects, statements
 from station.ledger.again import Turned, Waiting, decide_again
@@ -22,6 +23,7 @@ from station.shop.words import Say
 AT_ONCE = 250
 # Pending acts that are decided again in one step where somebody may scan in between.
 MOST_AGAIN = 100
+FOREVER = float("inf")  # a time of `perf_counter` that never comes
 
 
 class HistoryBroken(Fault):
@@ -34,29 +36,103 @@ class HistoryBroken(Fault):
         )
 
 
+class Absorbing:
+    """Takes entries in that follow on the head, in one transaction, by steps.
+
+    Between two steps the transaction stands open. Whoever asks the file for anything then, a scan
+    above all, finds all as it was before: what is done so far is rolled back (`put_off`), and it
+    has to be begun anew. Total: it never fails on content. Where what is here has gaps (`trusted`)
+    nothing is held against the entries. Raises HistoryBroken, or a Fault of the surroundings.
+    """
+
+    def __init__(
+        self,
+        history: History,
+        rules: Rules,
+        entries: Sequence[SharedEntry],
+        *,
+        trusted: bool = False,
+    ) -> None:
+        _check_chain(history, entries)
+        self.entries = entries
+        self.is_put_off = False
+        self._history, self._store = history, history.store
+        self._work = _take_all(history, rules, entries, trusted=trusted)
+        self._began = False
+
+    def step(self, until: float) -> list[Turned] | None:
+        """Goes on until a time of `perf_counter`; gives the acts that turned once all is in."""
+        if not self.entries:
+            return []
+        try:
+            with quiet(), self._store.faults():
+                self._take_up()
+                turned = self._work_until(until)
+                if turned is None:
+                    self._let_stand()
+                    return None
+                ((number, link, at),) = self._store.rows(statements.NEWEST)
+                self._store.commit()
+        except BaseException:
+            self._store.roll_back()
+            self._history.after_a_stop()
+            raise
+        self._history.number, self._history.digest, self._history.at = number, link, at
+        self._store.bound_log()
+        return turned
+
+    def _work_until(self, until: float) -> list[Turned] | None:
+        """Works, an act at a time at most; None: it is not all done."""
+        while True:
+            try:
+                next(self._work)
+            except StopIteration as done:
+                turned: list[Turned] = done.value
+                return turned
+            if perf_counter() >= until:
+                return None
+
+    def _take_up(self) -> None:
+        if not self._began:
+            self._store.begin()
+            self._began = True
+            return
+        self._store.take_up()
+        self._history.reader.take_back()
+
+    def _let_stand(self) -> None:
+        self._history.reader.put_aside()
+        self._store.let_stand(self.put_off)
+
+    def put_off(self) -> None:
+        """Rolls back what stands open, so that the file is as it was before."""
+        self.is_put_off = True
+        self._store.take_up()
+        self._store.roll_back()
+        self._history.reader.drop_aside()
+        self._work.close()
+
+
 def absorb(
     history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool = False
 ) -> list[Turned]:
-    """Takes entries in that follow on the head, in one transaction; gives the acts that turned.
+    """Takes entries in at once, as `Absorbing` does by steps; gives the acts that turned."""
+    turned = Absorbing(history, rules, entries, trusted=trusted).step(FOREVER)
+    assert turned is not None
+    return turned
 
-    Total: it never fails on content. Where what is here has gaps (`trusted`) nothing is held
-    against the entries. Raises HistoryBroken, or a Fault of the surroundings.
-    """
-    _check_chain(history, entries)
-    if not entries:
-        return []
-    try:
-        with quiet(), history.store.writing():
-            turned = [
-                act
-                for first in range(0, len(entries), AT_ONCE)
-                for act in _take(history, rules, entries[first : first + AT_ONCE], trusted=trusted)
-            ]
-    except BaseException:
-        history.after_a_stop()
-        raise
-    history.number, history.digest = entries[-1].number, entries[-1].digest
-    history.store.bound_log()
+
+Steps = Generator[None, None, list[Turned]]
+
+
+def _take_all(
+    history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool
+) -> Steps:
+    """Takes the entries in, some at once; may be left standing at each `yield`."""
+    turned = list[Turned]()
+    for first in range(0, len(entries), AT_ONCE):
+        page = entries[first : first + AT_ONCE]
+        turned += yield from _take(history, rules, page, trusted=trusted)
     return turned
 
 
@@ -111,8 +187,9 @@ def _check_chain(history: History, entries: Sequence[SharedEntry]) -> None:
 
 def _take(
     history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool
-) -> list[Turned]:
+) -> Steps:
     acts = again.waiting(history)
+    yield
     own = _own(acts, entries)
     _keep(history, entries[:own], [act.body for act in acts[:own]])
     for act in acts[:own]:
@@ -122,10 +199,12 @@ def _take(
         return []
     come = _taken_in(history, rest)
     hit = [] if trusted else _touched(acts, [body for body, _ in come])
+    yield
     if 0 < len(hit) < len(acts):
         run = history.store.run
         run("SAVEPOINT some")
-        turned = _take_under(history, rules, hit, rest, come)
+        turned = yield from _take_under(history, rules, hit, rest, come)
+        yield
         if _let_be(hit, again.waiting(history)):
             run("RELEASE some")
             return turned
@@ -135,7 +214,7 @@ def _take(
         hit = acts
     if trusted:
         return _take_trusted(history, acts, rest, come)
-    return _take_under(history, rules, hit, rest, come)
+    return (yield from _take_under(history, rules, hit, rest, come))
 
 
 Come = Sequence[tuple[Body, Say]]
@@ -147,18 +226,20 @@ def _take_under(
     hit: Sequence[Waiting],
     entries: Sequence[SharedEntry],
     come: Come,
-) -> list[Turned]:
+) -> Steps:
     """Puts entries under the pending acts that they touch, which are decided again on top."""
-    page = HistoryPage(history.store)
+    page, ids = HistoryPage(history.store), {entry.id for entry in entries}
     page.prepare([body for body, _ in come])
     for act in reversed(hit):
         page.back(act.body)
-        history.store.run(statements.DROP_PENDING, (act.seq,))
+        if act.id in ids:
+            history.store.run(statements.DROP_PENDING, (act.seq,))
+        yield
     _keep(history, entries, [_counted(page, body, why, trusted=False) for body, why in come])
     page.write(history.store.connection)
+    yield
     history.reader.forget(None if hit else page.touched())
-    ids = {entry.id for entry in entries}
-    return decide_again(history, rules, [act for act in hit if act.id not in ids])
+    return (yield from decide_again(history, rules, [act for act in hit if act.id not in ids]))
 
 
 def _take_trusted(
@@ -243,5 +324,3 @@ def _keep(history: History, entries: Sequence[SharedEntry], bodies: Sequence[Bod
         for entry, body in zip(entries, bodies, strict=True)
     )
     history.store.connection.executemany(statements.ADD_ENTRY, rows)
-    if bodies:
-        history.at = bodies[-1].act.at

@@ -7,7 +7,7 @@ needs a look. Nothing scanned is ever dropped.
 
 import logging
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Generator, Sequence
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import NamedTuple
@@ -38,7 +38,8 @@ from station.shop.views import Rules
 from station.shop.words import Say, say
 
 _NAMES = msgspec.json.Decoder(frozenset[str])
-MOST_KEPT = 4096  # acts whose parts are kept at hand
+MOST_KEPT = 8192  # acts of which is at hand what they read and wrote
+BODIES = 64  # acts that are at hand whole: of thousands the collector of cycles would take long
 MOST_READ = 200  # acts that are read ahead in one step
 log = logging.getLogger(__name__)
 
@@ -48,8 +49,13 @@ class Waiting(NamedTuple):
 
     seq: int
     id: str
-    reads: frozenset[str]
+    names: str  # of what was read for it, as they are kept
     text: str
+
+    @property
+    def reads(self) -> frozenset[str]:
+        """The names of all that was read for it."""
+        return _read_names(self.names)
 
     @property
     def body(self) -> Body:
@@ -68,7 +74,7 @@ class Waiting(NamedTuple):
 
 
 # A station that was cut off for long asks this of the same acts for each page that it takes in.
-_read_kept = lru_cache(maxsize=MOST_KEPT)(read_body)
+_read_kept = lru_cache(maxsize=BODIES)(read_body)
 _read_names = lru_cache(maxsize=MOST_KEPT)(_NAMES.decode)
 
 
@@ -99,7 +105,7 @@ class Turned(NamedTuple):
 def waiting(history: History, limit: int = -1) -> list[Waiting]:
     """The acts in `pending`, oldest first; all where no limit is said."""
     rows = history.store.rows(statements.FIRST_PENDING, (limit,))
-    return [Waiting(seq, id_, _read_names(reads), text) for seq, id_, _, reads, text in rows]
+    return [Waiting(seq, id_, names, text) for seq, id_, _, names, text in rows]
 
 
 def read_ahead(acts: Sequence[Waiting]) -> bool:
@@ -113,22 +119,36 @@ def read_ahead(acts: Sequence[Waiting]) -> bool:
     return True
 
 
-def decide_again(history: History, rules: Rules, acts: Iterable[Waiting]) -> list[Turned]:
-    """Decides the acts anew, in order, once they are undone and dropped; gives those that turned.
+def decide_again(
+    history: History, rules: Rules, acts: Sequence[Waiting]
+) -> Generator[None, None, list[Turned]]:
+    """Decides the acts anew, in order, once they are undone; gives those that turned.
+
+    None of them, nor one behind it, is read for one before it.
+
+    It may be left standing behind each of them.
 
     An act that turned is never decided again: a person may have settled it already. What stood
     on one that turned tells of that one: a pack that was never closed is on no cart.
     """
     turned = []
     fallen: list[Fallen] = []
-    for act in acts:
-        was = act.body
-        now, reads = _again(history, rules, was, fallen)
-        if now.verdict and not was.verdict:
-            turned.append(Turned(act.id, answer_of(now)))
-            fallen.append(Fallen(effects.marks(was), lift_say(now.said)))
-        row = pending_row(act.seq, now, write_body(now), reads)
-        history.store.run(statements.ADD_PENDING, row)
+    hidden = history.reader.hidden = {act.id for act in acts}
+    try:
+        for act in acts:
+            was = act.body
+            now, reads = _again(history, rules, was, fallen)
+            if now.verdict and not was.verdict:
+                turned.append(Turned(act.id, answer_of(now)))
+                fallen.append(Fallen(effects.marks(was), lift_say(now.said)))
+            row = pending_row(act.seq, now, write_body(now), reads)
+            if (row[-2], row[-1]) != (act.names, act.text):
+                history.store.run(statements.DROP_PENDING, (act.seq,))
+                history.store.run(statements.ADD_PENDING, row)
+            hidden.discard(act.id)
+            yield
+    finally:
+        hidden.clear()
     return turned
 
 

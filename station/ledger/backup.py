@@ -34,6 +34,7 @@ def backup(store: Store, file: Path, number: int, link: bytes) -> None:
     partial = beside(file, "partial")
     try:
         with disk_faults(file):
+            store.settle()
             copy_whole(store.connection, partial)
             make_private(partial)
             prove(partial, number, link)

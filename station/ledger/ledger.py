@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import Any
 
 from station.ledger import backup, check, closing, kept, old, rebuild, reports, statements
+from station.ledger.absorb import FOREVER
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import disk_faults, open_sound
@@ -180,17 +181,41 @@ class Ledger:
 
     def take_news(self, news: News) -> list[Turned]:
         """Takes in what came from the shop; gives the acts that do not hold any more."""
-        foreign = self._sharing.foreign_of_mine(news, self.station)
-        if foreign or news.state == "put back":
-            # before anything is taken in: then it would not be noticed once more
-            twin = {TWIN: self.station} if foreign and self._is_level else {}
-            self._write_local({**self._supply.give_up(), **twin})
-        turned = self._sharing.take(news)
+        turned = self.take_news_until(news, FOREVER)
+        assert turned is not None
+        return turned
+
+    @property
+    def is_taking_in(self) -> bool:
+        """Whether news is half taken in: whatever else the file is asked for puts that off."""
+        return self._sharing.is_taking
+
+    def take_news_until(self, news: News, until: float) -> list[Turned] | None:
+        """Takes in what came from the shop, until a time of `perf_counter`, as `take_news` does.
+
+        None: it has to be called with the same news again. A scan in between finds all as it was
+        before, and this begins anew.
+        """
+        if not self.is_taking_in:
+            self._give_up_foreign(news)
+        turned = self._sharing.take(news, until)
+        if turned is None:
+            return None
         self._is_level = self._is_level or (news.state == "shared" and not news.more)
         self._history.note_newest()
         if changed := self._supply.settle():
             self._write_local(changed)
         return turned
+
+    def _give_up_foreign(self, news: News) -> None:
+        """Gives numbers up that others may have, before what shows why is taken in.
+
+        Later it would not be noticed once more.
+        """
+        foreign = self._sharing.foreign_of_mine(news, self.station)
+        if foreign or news.state == "put back":
+            twin = {TWIN: self.station} if foreign and self._is_level else {}
+            self._write_local({**self._supply.give_up(), **twin})
 
     @property
     def has_twin(self) -> bool:

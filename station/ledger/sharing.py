@@ -5,11 +5,11 @@ from collections.abc import Sequence
 from typing import Literal
 
 from station.ledger import again, closing, effects, statements
-from station.ledger.absorb import absorb, count_step
+from station.ledger.absorb import Absorbing, absorb, count_step
 from station.ledger.again import Turned
 from station.ledger.codec import read_body
 from station.ledger.history import SHOP, History, pending_row
-from station.ledger.rebuild import derived, fill
+from station.ledger.rebuild import closed, fill
 from station.ledger.shop_link import SharedEntry, SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
 from station.ledger.store import MENDED
@@ -27,6 +27,7 @@ class Sharing:
     def __init__(self, history: History, rules: Rules) -> None:
         self._history, self._rules = history, rules
         self._store = history.store
+        self._taking: Absorbing | None = None  # news that were begun to be taken in
         self._found: tuple[Mark, ...] = ()  # the marks of the newest offer
 
     def start(self, site: str, epoch: int = 1) -> None:
@@ -59,16 +60,36 @@ class Sharing:
             return len(entries)
         return count_step(self._history, entries)
 
-    def take(self, news: News) -> list[Turned]:
-        """Takes the news in; gives the acts of this station that do not hold any more."""
+    @property
+    def is_taking(self) -> bool:
+        """Whether news was begun to be taken in, and nothing has put that off."""
+        return self._taking is not None and not self._taking.is_put_off
+
+    def take(self, news: News, until: float) -> list[Turned] | None:
+        """Takes the news in, until a time of `perf_counter`; None: it has to go on.
+
+        Gives the acts of this station that do not hold any more.
+        """
         self._history.reached = news.state in ("shared", "behind", "put back")
         if news.state == "put back":
             self._step_back(news.common, news.epoch)
             return []
         if not self._store.values.get(MENDED):
-            return absorb(self._history, self._rules, news.entries)
+            return self._take_by(news.entries, until)
         absorb(self._history, self._rules, news.entries, trusted=True)
         return [] if news.more or news.state not in ("shared", "behind") else self._mended()
+
+    def _take_by(self, entries: Sequence[SharedEntry], until: float) -> list[Turned] | None:
+        """Takes entries in a step further, or begins to."""
+        taking, self._taking = self._taking, None  # where it fails, it is over
+        if taking is not None and not taking.is_put_off and taking.entries != entries:
+            taking.put_off()
+        if taking is None or taking.is_put_off:
+            taking = Absorbing(self._history, self._rules, entries)
+        turned = taking.step(until)
+        if turned is None:
+            self._taking = taking
+        return turned
 
     def _mended(self) -> list[Turned]:
         """All that was missing after a damage is here again: everything is derived anew."""
@@ -145,12 +166,16 @@ class Sharing:
 
     def _derive_again(self) -> list[Turned]:
         """What was left out is gone, and with it what was said of it: all stands on the rest."""
-        acts = again.waiting(self._history)
-        for act in acts:
-            self._store.run(statements.DROP_PENDING, (act.seq,))
-        fill(self._store.connection, derived(self._store))
+        fill(self._store.connection, closed(self._store))
         self._history.reader.forget()
-        return again.decide_again(self._history, self._rules, acts)
+        acts = again.waiting(self._history)
+        deciding = again.decide_again(self._history, self._rules, acts)
+        while True:
+            try:
+                next(deciding)
+            except StopIteration as done:
+                turned: list[Turned] = done.value
+                return turned
 
 
 def _row(text: str) -> SharedRow:

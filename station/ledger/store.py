@@ -2,7 +2,7 @@
 
 import logging
 import sqlite3
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
@@ -44,7 +44,7 @@ class Store:
         except BaseException:
             self.connection.close()
             raise
-        self.run = self.connection.execute
+        self.run: Callable[..., sqlite3.Cursor] = self.connection.execute
         self.note = Note(path)
         self._local = 0  # rows written of local values
 
@@ -157,14 +157,43 @@ class Store:
         """One transaction: all of it is kept, or nothing."""
         with self.faults():
             try:  # from the first word on: stopped inside it, the transaction may stand open
-                self.run("BEGIN IMMEDIATE")
+                self.begin()
                 yield self.connection
-                self.run("COMMIT")
+                self.commit()
             except BaseException:
-                with suppress(sqlite3.Error):
-                    self.run("ROLLBACK")
+                self.roll_back()
                 raise
-            self._log_used = True
+
+    def begin(self) -> None:
+        """Begins a transaction."""
+        self.run("BEGIN IMMEDIATE")
+
+    def commit(self) -> None:
+        """Keeps all that the transaction wrote."""
+        self.run("COMMIT")
+        self._log_used = True
+
+    def roll_back(self) -> None:
+        """Drops all that the transaction wrote, where one stands open."""
+        with suppress(sqlite3.Error):
+            self.run("ROLLBACK")
+
+    def let_stand(self, put_off: Callable[[], None]) -> None:
+        """Lets a transaction stand open; it is `put_off` before anything else is asked for."""
+
+        def ask(statement: str, values: Sequence[Any] = ()) -> sqlite3.Cursor:
+            put_off()
+            return self.run(statement, values)
+
+        self.run = ask
+
+    def take_up(self) -> None:
+        """Goes on with the transaction that stands open, or with nothing open."""
+        self.run = self.connection.execute
+
+    def settle(self) -> None:
+        """Puts off what stands open: whoever goes around `run` asks for this first."""
+        self.run("SELECT 1")
 
     def put(self, key: str, value: str) -> None:
         """Sets a local value; inside a transaction only."""

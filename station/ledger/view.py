@@ -42,6 +42,8 @@ class Reader:
         self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._store, self._rows, self._rules = store, store.rows, rules
         self._kept: dict[str, KeptFact] = {}
+        self._aside: dict[str, KeptFact] = {}  # of a transaction that stands open
+        self.hidden: set[str] = set()  # acts in `pending` that are decided again later
         self.held = HeldReads(store)
 
     def state(self, key: str) -> State | None:
@@ -85,7 +87,7 @@ class Reader:
     def body(self, id: str) -> Body | None:
         """An entry's body by its act's id."""
         rows = self._rows(statements.BODY_BY_ID, (id,))
-        if not rows and self.shared:
+        if not rows and self.shared and id not in self.hidden:
             rows = self._rows(statements.PENDING_BY_ID, (id,))
         return self._body(rows[0][0]) if rows else None
 
@@ -121,7 +123,8 @@ class Reader:
     def _pending(self, subject: str, kind: str) -> Body | None:
         """The newest act about a subject that is not shared yet."""
         bodies = (self._body(r[0]) for r in self._rows(statements.PENDING_ABOUT, (subject,)))
-        return next((b for b in bodies if not kind or b.act.kind == kind), None)
+        seen = (b for b in bodies if b.act.id not in self.hidden)
+        return next((b for b in seen if not kind or b.act.kind == kind), None)
 
     def told(self, subject: str, limit: int) -> tuple[Told, ...]:
         """The newest entries about a subject, or about anything, as the strip told them."""
@@ -190,6 +193,18 @@ class Reader:
             return
         for key in keys:
             self._kept.pop(key, None)
+
+    def put_aside(self) -> None:
+        """Puts aside what is held of a transaction that stands open."""
+        self._kept, self._aside = {}, self._kept
+
+    def take_back(self) -> None:
+        """Holds again what was put aside."""
+        self._kept, self._aside = self._aside, {}
+
+    def drop_aside(self) -> None:
+        """Drops what was put aside: it was rolled back."""
+        self._aside = {}
 
     def _all(self, kind: type[F], rows: list[tuple[str, ...]]) -> tuple[F, ...]:
         for row in rows:

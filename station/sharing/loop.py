@@ -1,8 +1,8 @@
 """The talk with the shop goes on beside the work: the network on a thread of its own.
 
 The ledger is only touched in `step`, which the file's own thread calls often; it does a few
-milliseconds of work, less than 50 where two thousand acts wait, so nothing stands between a scan
-and its answer.
+milliseconds of work, less than 50 where thousands of acts wait, so nothing stands between a scan
+and its answer. One that comes while they are half decided again puts that off.
 """
 
 import logging
@@ -15,7 +15,7 @@ from itertools import islice
 from queue import Empty, SimpleQueue
 from threading import Thread
 
-from station.ledger.absorb import HistoryBroken
+from station.ledger.absorb import FOREVER, HistoryBroken
 from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
@@ -28,6 +28,8 @@ EVERY = 0.8  # seconds between two rounds when nothing is to be shared; a little
 PAGE_AT_ONCE = 6000  # entries that come at once where nobody waits for the screen
 SLICE = 40  # entries that are taken in at once, at most
 BUDGET = 0.006  # seconds of work in one step
+STEP = 0.012  # seconds that one step takes at most where many acts are decided again
+MOST_BEGUN = 100  # times that taking in is begun, and put off by a scan, before none puts it off
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
 BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
@@ -71,6 +73,8 @@ class Loop:
         self._due = 0.0
         self._asking = self._closed = False
         self._come: deque[SharedEntry] = deque()
+        self._page: News | None = None  # of these, what was begun to be taken in
+        self._begun = 0  # how often that was begun
         self._rest = News("shared")
         self._offers: SimpleQueue[Offer | None] = SimpleQueue()
         self._news: SimpleQueue[News] = SimpleQueue()
@@ -117,7 +121,7 @@ class Loop:
 
     def _later(self, why: str) -> None:
         """Nothing could be taken in or offered: tries again, as when the shop is away."""
-        self._come.clear()
+        self._drop_come()
         self._rest = News("away", why=why)
         self.state, self.why, self._tries = "away", why, self._tries + 1
         self._due = self._clock() + self._pause(self._rest)
@@ -177,9 +181,15 @@ class Loop:
             return BEHIND[min(self._behind, len(BEHIND)) - 1] * chance
         return EVERY * (1 + 0.2 * chance) if not self.ledger.not_shared() else 0.0
 
-    def _part(self, page: list[SharedEntry]) -> News:
-        more = bool(self._come) or self._rest.more
-        return News("shared", tuple(page), more)
+    def _part(self, count: int) -> News:
+        """So many of the entries that came."""
+        more = len(self._come) > count or self._rest.more
+        return News("shared", tuple(islice(self._come, count)), more)
+
+    def _drop_come(self) -> None:
+        """Drops what came: it is asked for again."""
+        self._come.clear()
+        self._page = None
 
     def _take_in(self) -> None:
         began = self._clock()
@@ -187,18 +197,38 @@ class Loop:
             if self._rest.state == "put back":
                 self.ledger.take_news(self._rest)
                 self._rest = News("shared")
-            while self._come and self._clock() - began < BUDGET:
-                count = self.ledger.count_step(list(islice(self._come, SLICE)))
-                if not count:
-                    break
-                page = [self._come.popleft() for _ in range(count)]
-                for act in self.ledger.take_news(self._part(page)):
-                    self.turned(act)
+            while self._come and self._clock() - began < BUDGET and self._take_page():
+                pass
             self.fault = None
         except HistoryBroken as broken:
-            self._come.clear()
+            self._drop_come()
             self.state, self.why = "differs", str(broken)
             self._due = self._clock() + EVERY * 5
+
+    def _take_page(self) -> bool:
+        """Takes some entries in, or goes on with it; tells whether it came to an end.
+
+        Whatever the file is asked for in between puts it off; at last it is not left standing.
+        """
+        began = time.perf_counter()
+        if self._page is None:
+            count = self.ledger.count_step(list(islice(self._come, SLICE)))
+            if not count:
+                return False
+            self._page, self._begun = self._part(count), 0
+            if time.perf_counter() - began > BUDGET:
+                return False
+        self._begun += not self.ledger.is_taking_in
+        until = began + STEP if self._begun <= MOST_BEGUN else FOREVER
+        turned = self.ledger.take_news_until(self._page, until)
+        if turned is None:
+            return False
+        for _ in self._page.entries:
+            self._come.popleft()
+        self._page = None
+        for act in turned:
+            self.turned(act)
+        return True
 
 
 def catch_up(ledger: Ledger, link: ShopLink) -> News:

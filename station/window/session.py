@@ -220,7 +220,12 @@ class Session(QObject):
         )
 
     def tick(self) -> None:
-        """Keeps the clock, what runs on by itself, and the file, once a second."""
+        """Keeps the clock, what runs on by itself, and the file, once a second.
+
+        Not while news is half taken in: that would be put off each time.
+        """
+        if self.desk.ledger.is_taking_in:
+            return
         self.desk.look_ahead()
         self._watch_jobs()
         self._unwell = sharing_words.describe_health(self.desk.ledger, self.desk.clock())

@@ -1,5 +1,6 @@
 """Opens this PC's station: the frame first, everything else after it."""
 
+import gc
 import logging
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -96,6 +97,7 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
         session.when_quiet = keep_house(ledger, at)
         session.start()
+        gc.freeze()  # what is loaded by now stays: looking it over for cycles takes 50 ms
         line = listen_to_scale(ledger, session)
         with commands_beside(data, session, commands):
             code = find_application().exec()

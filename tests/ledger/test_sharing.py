@@ -2,6 +2,7 @@ import sqlite3
 from collections import Counter
 from contextlib import suppress
 from dataclasses import replace
+from time import monotonic
 
 import pytest
 
@@ -12,6 +13,8 @@ from station.ledger.shop_link import SharedRow
 from station.ledger.statements import DERIVED
 from station.ledger.supply import NoNumbers
 from station.ledger.talk import News, exchange
+from station.sharing import loop as loop_of_station
+from station.sharing.loop import Loop
 from station.shop.acts import good
 from station.shop.facts import Batch, Concern, Numbers
 from station.shop.moves import Held
@@ -588,6 +591,99 @@ def touch_all(_act, view):
     """A sheet more of each of the ten batches."""
     batches = [view.get(Batch, f"{n:05d}") or new_batch(f"{n:05d}") for n in range(10)]
     return good(say("All"), sets=tuple(replace(b, cut=b.cut + 1) for b in batches))
+
+
+@pytest.fixture
+def under_all(two):
+    """Sixty acts of station 1 wait, and one entry comes that touches all of them."""
+    two[1].rules["all"] = toy_rule(EVERY, touch_all)
+    other = replace(act("all", "all"), station="2")
+    return News("shared", tuple(news_under_many(two, [other])))
+
+
+def take_some(a, news, acts):
+    """Takes news in as far as so many acts, undone or decided again; it is not all in then."""
+    for _ in range(acts):
+        assert a.ledger.take_news_until(news, 0.0) is None
+    assert a.ledger.is_taking_in
+
+
+def test_news_half_taken_in_go_on_act_by_act(two, under_all):
+    a, b = two
+    steps = 0
+    while a.ledger.take_news_until(under_all, 0.0) is None:
+        steps += 1
+    assert steps > 2 * 60  # each act is undone, and decided again
+    assert not a.ledger.is_taking_in
+    assert a.ledger.view.past("all")
+    settled(a, b)
+
+
+@pytest.mark.parametrize("acts", [1, 3, 30, 64, 90, 120])
+def test_a_scan_finds_all_as_it_was_while_news_is_half_taken_in(two, under_all, acts):
+    a, b = two
+    before, count = tables_of(a.ledger), a.ledger.not_shared()
+    take_some(a, under_all, acts)
+    cut = a.ledger.view.get(Batch, "00003").cut
+    assert a.ledger.view.past("all") is None
+    assert not a.ledger.is_taking_in  # it was put off by who asked for that
+    assert tables_of(a.ledger) == before
+    take_some(a, under_all, acts)
+    assert a.ledger.record(act("scan", batch="00003")).entry == "scan"
+    assert a.ledger.view.get(Batch, "00003").cut == cut + 1
+    assert a.ledger.not_shared() == count + 1
+    take_some(a, under_all, acts)
+    a.ledger.take_news(under_all)
+    assert a.ledger.view.get(Batch, "00003").cut == cut + 2
+    assert a.ledger.view.past("all")
+    settled(a, b)
+
+
+@pytest.mark.parametrize("acts", [3, 90])
+def test_a_power_cut_while_news_is_half_taken_in_loses_nothing(two, under_all, acts):
+    a, b = two
+    before = tables_of(a.ledger)
+    take_some(a, under_all, acts)
+    a.crash()
+    assert tables_of(a.ledger) == before
+    settled(a, b)
+
+
+@pytest.mark.parametrize("acts", [3, 90])
+def test_a_backup_while_news_is_half_taken_in_is_whole(two, under_all, tmp_path, acts):
+    a, b = two
+    before = tables_of(a.ledger)
+    take_some(a, under_all, acts)
+    copy = copy_of(a)
+    assert tables_of(copy) == before
+    assert copy.check() == []
+    copy.close()
+    settled(a, b)
+
+
+def test_scans_without_a_pause_put_news_off_a_hundred_times_and_no_longer(
+    two, under_all, monkeypatch
+):
+    a, b = two
+    monkeypatch.setattr(loop_of_station, "STEP", 0.0)  # an act a step
+    loop, steps = Loop(a.ledger, lambda: a.link), 0
+    end = monotonic() + 20
+    while a.ledger.view.past("all") is None:
+        loop.step()
+        steps += a.ledger.is_taking_in
+        assert monotonic() < end
+    loop.close()
+    assert steps == loop_of_station.MOST_BEGUN
+    settled(a, b)
+
+
+def test_another_page_than_the_one_half_taken_in_is_taken_in_from_its_begin(two, under_all):
+    a, b = two
+    take_some(a, under_all, 90)
+    b.ledger.record(act("later", batch="00001"))
+    b.share()
+    a.ledger.take_news(exchange(a.link, a.ledger.offer()))
+    settled(a, b)
 
 
 BAD = {

@@ -114,6 +114,18 @@ def share(ledger, world):
         ledger.take_news(exchange(link, ledger.offer()))
 
 
+def share_by_acts(ledger, world):
+    """A scan comes in the middle of the first page; it is taken in all the same."""
+    link = MemoryLink(world.shop)
+    for turn in range(3):
+        news = exchange(link, ledger.offer())
+        for step in itertools.count():
+            if ledger.take_news_until(news, 0.0) is not None:
+                break
+            if (turn, step) == (0, 2):
+                ledger.record(act("a scan in the middle", batch="00001"))
+
+
 def put_back(ledger, world):
     world.shop.put_back(6)
     world.shop.epoch = 2
@@ -167,6 +179,7 @@ DEEDS = {
     "the work in hand": ("alone", with_ledger(lambda it, _: it.keep("draft"))),
     "a local value": ("alone", with_ledger(lambda it, _: it.set_local("area", "popping"))),
     "taking in from the shop": ("s1", with_ledger(share)),
+    "taking in act by act": ("s1", with_ledger(share_by_acts)),
     "the shop put back": ("s1", with_ledger(put_back)),
     "joining": ("none", with_ledger(lambda it, _: it.share_with("s1"))),
     "joining, and copying the shop": (
@@ -205,6 +218,7 @@ READS = {  # what a ledger does without a write
     "oldest_not_shared": lambda it: it.oldest_not_shared(),
     "chain": lambda it: list(it.chain(0)),
     "holds": lambda it: it.holds(1, b""),
+    "is_taking_in": lambda it: it.is_taking_in,
     "check": lambda it: it.check(),
     "count_step": lambda it: it.count_step(()),
     "witness": lambda it: it.witness(),
@@ -288,6 +302,7 @@ IN_STEPS = (  # each step is whole by itself
     "joining, and copying the shop",
     "beginning with a closing",
     "taking in from the shop",
+    "taking in act by act",
     "the shop put back",
     "asking for numbers ahead",
 )
