@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from station import bootstrap
 from station.commands.common import OWN_BUG, make_clock, require_shop
 from station.commands.scan import find_where
-from station.commands.text_station import LineTaker
+from station.commands.text_station import TakingLines
 from station.desk.desk import Given
 from station.desk.replies import line
 from station.jobs.process import ProcessJob
@@ -24,7 +24,7 @@ class ScanBeside:
     Its work in hand, and what it can take back, is not the window's. `loop` shares for both.
     """
 
-    def __init__(self, taker: LineTaker, loop: "Loop | None") -> None:
+    def __init__(self, taker: TakingLines, loop: "Loop | None") -> None:
         self._taker, self._desk, self._loop = taker, taker.desk, loop
         self._given: Given | None = None
         self._told = ""  # why the shop is away, as it was said last
@@ -34,7 +34,7 @@ class ScanBeside:
         """Begins where the options say. Raises CommandError."""
         ledger, clock = bootstrap.HELD[require_shop(options).resolve()], make_clock(options)
         desk = bootstrap.make_desk(ledger, find_where(options), clock, begin=ProcessJob, own=OWN)
-        return cls(LineTaker(desk, clock), loop)
+        return cls(TakingLines(desk, clock), loop)
 
     def take(self, text: str) -> None:
         """Takes one line; what it does is shared at once."""

@@ -44,7 +44,7 @@ def run_text_station(
         loop.trouble = lambda fault: beside(
             str(fault) if loop.state == "twin" else f"{fault} Sharing tries again by itself."
         )
-    taker, moved = LineTaker(desk, clock), monotonic()
+    taker, moved = TakingLines(desk, clock), monotonic()
     for raw in lines if loop is None else _read_and_share(lines, loop, beside):
         if given := taker.take(raw):
             out(line(given.answer, given.entry, given.moves))
@@ -56,7 +56,7 @@ def run_text_station(
     return taker.sound
 
 
-class LineTaker:
+class TakingLines:
     """Takes lines at a desk; `sound`: there was no mistake of our own so far."""
 
     def __init__(self, desk: Desk, clock: Clock) -> None:
