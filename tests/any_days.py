@@ -102,12 +102,15 @@ def ask_all(day: Day) -> Asked:
     """Scans every code at every area, and compares what is told with the CSV."""
     lying = add_up(write_csv(day))
     rows = [row for row in list_codes(day.ledger) if row["kind"] not in APART]
+    things = [row for row in rows if row["kind"] != "button"]
+    buttons = [row for row in rows if row["kind"] == "button"]
     found = Asked(0, 0, 0, [])
-    for area in AREAS:
-        desk = make_desk(day.ledger, Where(area=area.id, router="1", bench="9"), day.clock)
-        for row in rows:
-            _free(desk, area.id)
-            found = _ask(day, desk, row, lying, found)
+    for some in (things, buttons):  # a button may do something, and what is asked then is another
+        for area in AREAS:
+            desk = make_desk(day.ledger, Where(area=area.id, router="1", bench="9"), day.clock)
+            for row in some:
+                _free(desk, area.id)
+                found = _ask(day, desk, row, lying, found)
     return found
 
 
@@ -119,7 +122,7 @@ def _ask(day: Day, desk: Desk, row: dict[str, object], lying: Lying, found: Aske
     wrong = [] if given.answer.said else [f"{where}: not answered"]
     if given.entry:
         desk.take(button("undo"))
-    elif day.ledger.witness() != before:
+    elif row["kind"] != "button" and day.ledger.witness() != before:
         wrong.append(f"{where}: the history changed")
     code, compared = read(str(row["code"])), 0
     if row["kind"] != "button" and not given.entry and desk.hand.aside.what:

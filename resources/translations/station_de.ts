@@ -285,7 +285,7 @@
     </message>
     <message>
       <source>A supervisor settles it: Needs a look.</source>
-      <translation>Eine Aufsicht klärt es: Bitte ansehen.</translation>
+      <translation>Eine Aufsicht klärt es: „Bitte ansehen“.</translation>
     </message>
     <message>
       <source>A supervisor with a PIN</source>
@@ -465,7 +465,7 @@
     </message>
     <message>
       <source>An empty database, not the shop's</source>
-      <translation>Leere Datenbank, nicht die des Betriebs</translation>
+      <translation>Leere Datenbank, nicht die der Werkstatt</translation>
     </message>
     <message>
       <source>An entry of station {station} was left out: {why}</source>
@@ -501,7 +501,7 @@
     </message>
     <message>
       <source>Another history in the shop</source>
-      <translation>Andere Geschichte im Betrieb</translation>
+      <translation>Anderer Verlauf in der Werkstatt</translation>
     </message>
     <message>
       <source>Another language</source>
@@ -517,7 +517,7 @@
     </message>
     <message>
       <source>Another shop's database</source>
-      <translation>Datenbank eines anderen Betriebs</translation>
+      <translation>Datenbank einer anderen Werkstatt</translation>
     </message>
     <message>
       <source>Another size of sheet.</source>
@@ -1208,10 +1208,6 @@
       <translation>Eine Fräse wählen.</translation>
     </message>
     <message>
-      <source>Choose a row, or enter its diameter.</source>
-      <translation>Eine Zeile wählen oder den Durchmesser eingeben.</translation>
-    </message>
-    <message>
       <source>Choose a row.</source>
       <translation>Eine Zeile wählen.</translation>
     </message>
@@ -1233,7 +1229,7 @@
     </message>
     <message>
       <source>Choose how it is settled.</source>
-      <translation>Wählen, wie es geregelt wird.</translation>
+      <translation>Wählen, wie es geklärt wird.</translation>
     </message>
     <message>
       <source>Choose its material, or another file.</source>
@@ -1285,7 +1281,7 @@
     </message>
     <message>
       <source>Close the station now, and open it again.</source>
-      <translation>Schließen Sie die Station jetzt, und öffnen Sie sie wieder.</translation>
+      <translation>Schließ die Station jetzt und öffne sie wieder.</translation>
     </message>
     <message>
       <source>Close this window.</source>
@@ -1489,7 +1485,7 @@
     </message>
     <message>
       <source>Cut it again, or drop it?</source>
-      <translation>Noch einmal fräsen oder fallen lassen?</translation>
+      <translation>Noch einmal fräsen oder streichen?</translation>
     </message>
     <message>
       <source>Cut it out and put it in place.</source>
@@ -1625,7 +1621,7 @@
     </message>
     <message>
       <source>Drop it; more of it is a new batch.</source>
-      <translation>Fallen lassen; mehr davon ist ein neues Los.</translation>
+      <translation>Streichen; mehr davon ist ein neues Los.</translation>
     </message>
     <message>
       <source>Drop one cut file at a time.</source>
@@ -1785,7 +1781,7 @@
     </message>
     <message>
       <source>Every card of the shop is printed</source>
-      <translation>Alle Karten des Betriebs sind gedruckt</translation>
+      <translation>Alle Karten der Werkstatt sind gedruckt</translation>
     </message>
     <message>
       <source>Every router that runs its file stands still.</source>
@@ -2045,7 +2041,7 @@
     </message>
     <message>
       <source>Go on where that is meant. A mistake: leave it.</source>
-      <translation>Weiter, wenn das so gemeint ist. Ein Versehen: lassen Sie es.</translation>
+      <translation>Weiter, wenn das so gemeint ist. Ein Versehen: lass es.</translation>
     </message>
     <message>
       <source>Go on with it later, or put them back first.</source>
@@ -2193,7 +2189,7 @@
     </message>
     <message>
       <source>How is it settled?</source>
-      <translation>Wie wird es geregelt?</translation>
+      <translation>Wie wird es geklärt?</translation>
     </message>
     <message>
       <source>How it is read</source>
@@ -2229,7 +2225,7 @@
     </message>
     <message>
       <source>How many did you count?</source>
-      <translation>Wie viele haben Sie gezählt?</translation>
+      <translation>Wie viele hast du gezählt?</translation>
     </message>
     <message>
       <source>How many of them are whole?</source>
@@ -2289,7 +2285,7 @@
     </message>
     <message>
       <source>If you do this</source>
-      <translation>Wenn Sie das tun</translation>
+      <translation>Wenn du das tust</translation>
     </message>
     <message>
       <source>In a holder or against the starting pin.</source>
@@ -2329,7 +2325,7 @@
     </message>
     <message>
       <source>It can be settled in several ways</source>
-      <translation>Es lässt sich auf mehrere Arten regeln</translation>
+      <translation>Es lässt sich auf mehrere Arten klären</translation>
     </message>
     <message>
       <source>It cannot be cut yet</source>
@@ -2453,7 +2449,7 @@
     </message>
     <message>
       <source>It stays as it was read before. Say it otherwise.</source>
-      <translation>Er bleibt, wie er zuvor gelesen wurde. Sagen Sie es anders.</translation>
+      <translation>Er bleibt, wie er zuvor gelesen wurde. Sag es anders.</translation>
     </message>
     <message>
       <source>It stays with this station until they are put back.</source>
@@ -2837,7 +2833,7 @@
     </message>
     <message>
       <source>Look it over.</source>
-      <translation>Sehen Sie es durch.</translation>
+      <translation>Sieh es durch.</translation>
     </message>
     <message>
       <source>Look through the pack. Close it all the same?</source>
@@ -3049,7 +3045,7 @@
     </message>
     <message>
       <source>Mend what is told there.</source>
-      <translation>Beheben Sie, was dort steht.</translation>
+      <translation>Behebe, was dort steht.</translation>
     </message>
     <message>
       <source>Millimetres</source>
@@ -3321,7 +3317,7 @@
     </message>
     <message>
       <source>No hold-down stands within the bit's way. Set the clamps low and look once more at the first sheet.</source>
-      <translation>Kein Niederhalter steht im Weg des Fräsers. Spannen Sie niedrig, und sehen Sie bei der ersten Platte noch einmal hin.</translation>
+      <translation>Kein Niederhalter steht im Weg des Fräsers. Spann niedrig, und sieh bei der ersten Platte noch einmal hin.</translation>
     </message>
     <message>
       <source>No later order has it in its pack</source>
@@ -4301,7 +4297,7 @@
     </message>
     <message>
       <source>Parts through the shop</source>
-      <translation>Teile durch den Betrieb</translation>
+      <translation>Teile durch die Werkstatt</translation>
     </message>
     <message>
       <source>Pass it on or put it down first.</source>
@@ -4745,7 +4741,7 @@
     </message>
     <message>
       <source>Read it again.</source>
-      <translation>Lesen Sie sie noch einmal.</translation>
+      <translation>Lies sie noch einmal.</translation>
     </message>
     <message>
       <source>Read its file</source>
@@ -4918,6 +4914,26 @@
     <message>
       <source>Row 13</source>
       <translation>Zeile 13</translation>
+    </message>
+    <message>
+      <source>Row 14</source>
+      <translation>Zeile 14</translation>
+    </message>
+    <message>
+      <source>Row 15</source>
+      <translation>Zeile 15</translation>
+    </message>
+    <message>
+      <source>Row 16</source>
+      <translation>Zeile 16</translation>
+    </message>
+    <message>
+      <source>Row 17</source>
+      <translation>Zeile 17</translation>
+    </message>
+    <message>
+      <source>Row 18</source>
+      <translation>Zeile 18</translation>
     </message>
     <message>
       <source>Row 2</source>
@@ -5393,7 +5409,7 @@
     </message>
     <message>
       <source>Set another folder under “This shop”.</source>
-      <translation>Unter „Betrieb“ einen anderen Ordner setzen.</translation>
+      <translation>Unter „Diese Werkstatt“ einen anderen Ordner setzen.</translation>
     </message>
     <message>
       <source>Set it in the office.</source>
@@ -5409,7 +5425,7 @@
     </message>
     <message>
       <source>Set up the shop</source>
-      <translation>Betrieb einrichten</translation>
+      <translation>Werkstatt einrichten</translation>
     </message>
     <message>
       <source>Set zero before the next sheet.</source>
@@ -5445,11 +5461,11 @@
     </message>
     <message>
       <source>Settle it</source>
-      <translation>Regeln</translation>
+      <translation>Klären</translation>
     </message>
     <message>
       <source>Settled today</source>
-      <translation>Heute geregelt</translation>
+      <translation>Heute geklärt</translation>
     </message>
     <message>
       <source>Settled: {booked} of {meant} {booked|is|are} booked now</source>
@@ -5465,7 +5481,7 @@
     </message>
     <message>
       <source>Settling is supervisor's work</source>
-      <translation>Regeln ist Sache der Aufsicht</translation>
+      <translation>Klären ist Sache der Aufsicht</translation>
     </message>
     <message>
       <source>Several orders on one walk</source>
@@ -5649,11 +5665,11 @@
     </message>
     <message>
       <source>Shop today</source>
-      <translation>Betrieb heute</translation>
+      <translation>Werkstatt heute</translation>
     </message>
     <message>
       <source>Shop's health</source>
-      <translation>Zustand der PCs</translation>
+      <translation>Zustand der Werkstatt</translation>
     </message>
     <message>
       <source>Show the flow</source>
@@ -5705,7 +5721,7 @@
     </message>
     <message>
       <source>Small pieces without tabs come loose and may fly: they are drawn in red. Give them tabs.</source>
-      <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Geben Sie ihnen Stege.</translation>
+      <translation>Kleine Teile ohne Stege werden lose und können fliegen: Sie sind rot gezeichnet. Gib ihnen Stege.</translation>
     </message>
     <message>
       <source>Some of these orders were put down</source>
@@ -6133,7 +6149,7 @@
     </message>
     <message>
       <source>That is no code of this shop</source>
-      <translation>Das ist kein Code dieses Betriebs</translation>
+      <translation>Das ist kein Code dieser Werkstatt</translation>
     </message>
     <message>
       <source>That is no cut file</source>
@@ -6176,16 +6192,12 @@
       <translation>Nach diesem Halt wird das nicht gefragt</translation>
     </message>
     <message>
-      <source>That is not in the plan</source>
-      <translation>Das steht nicht im Plan</translation>
-    </message>
-    <message>
       <source>That is not measured here</source>
       <translation>Das wird hier nicht gemessen</translation>
     </message>
     <message>
       <source>That is settled already</source>
-      <translation>Das ist schon geregelt</translation>
+      <translation>Das ist schon geklärt</translation>
     </message>
     <message>
       <source>That is typed</source>
@@ -6545,7 +6557,7 @@
     </message>
     <message>
       <source>The shop is away</source>
-      <translation>Der Betrieb ist nicht erreichbar</translation>
+      <translation>Die Werkstatt ist nicht erreichbar</translation>
     </message>
     <message>
       <source>The shop is away: {why}</source>
@@ -6553,7 +6565,7 @@
     </message>
     <message>
       <source>The shop is set up</source>
-      <translation>Der Betrieb ist eingerichtet</translation>
+      <translation>Die Werkstatt ist eingerichtet</translation>
     </message>
     <message>
       <source>The shop knows all that it starts with</source>
@@ -6708,10 +6720,6 @@
       <translation>Es gibt keine Revision {letter}</translation>
     </message>
     <message>
-      <source>There is no row {row}</source>
-      <translation>Es gibt keine Zeile {row}</translation>
-    </message>
-    <message>
       <source>There is no such batch</source>
       <translation>Es gibt kein solches Los</translation>
     </message>
@@ -6801,7 +6809,7 @@
     </message>
     <message>
       <source>There is one shop</source>
-      <translation>Es gibt einen Betrieb</translation>
+      <translation>Es gibt eine Werkstatt</translation>
     </message>
     <message>
       <source>They want {parts}. Put the {part} back.</source>
@@ -6953,7 +6961,7 @@
     </message>
     <message>
       <source>This shop</source>
-      <translation>Betrieb</translation>
+      <translation>Diese Werkstatt</translation>
     </message>
     <message>
       <source>This shop does not know it any more</source>
@@ -6961,7 +6969,7 @@
     </message>
     <message>
       <source>This shop is set up already</source>
-      <translation>Dieser Betrieb ist schon eingerichtet</translation>
+      <translation>Diese Werkstatt ist schon eingerichtet</translation>
     </message>
     <message>
       <source>This shop knows no rack place {id}</source>
@@ -6969,7 +6977,7 @@
     </message>
     <message>
       <source>This shop knows no {kind} {number}</source>
-      <translation>Unbekannt hier: {kind} {number}</translation>
+      <translation>Diese Werkstatt kennt das nicht: {kind} {number}</translation>
     </message>
     <message>
       <source>This shop's health</source>
@@ -7109,7 +7117,7 @@
     </message>
     <message>
       <source>Touch a backup.</source>
-      <translation>Tippen Sie eine Sicherung an.</translation>
+      <translation>Berühr eine Sicherung.</translation>
     </message>
     <message>
       <source>Touch a field first.</source>
@@ -7178,6 +7186,10 @@
     <message>
       <source>Touch a row or scan its card.</source>
       <translation>Zeile berühren oder Karte scannen.</translation>
+    </message>
+    <message>
+      <source>Touch a row that is there.</source>
+      <translation>Berühr eine Zeile, in der etwas steht.</translation>
     </message>
     <message>
       <source>Touch a row to see why, then release it.</source>
@@ -7281,7 +7293,7 @@
     </message>
     <message>
       <source>Touch one: it is cut again, or dropped.</source>
-      <translation>Eine berühren: sie wird noch einmal gefräst oder fallen gelassen.</translation>
+      <translation>Eine berühren: sie wird noch einmal gefräst oder gestrichen.</translation>
     </message>
     <message>
       <source>Touch the button again, then scan a part that is in it.</source>
@@ -7309,7 +7321,7 @@
     </message>
     <message>
       <source>Touch the one to go back to.</source>
-      <translation>Tippen Sie die an, zu der es zurückgehen soll.</translation>
+      <translation>Berühr die, zu der es zurückgehen soll.</translation>
     </message>
     <message>
       <source>Touch the place first.</source>
@@ -7657,11 +7669,11 @@
     </message>
     <message>
       <source>What is wanted of it is known already: see Needs a look.</source>
-      <translation>Was gewünscht wird, ist schon bekannt: siehe Bitte ansehen.</translation>
+      <translation>Was gewünscht wird, ist schon bekannt: siehe „Bitte ansehen“.</translation>
     </message>
     <message>
       <source>What is wanted stands under Needs a look.</source>
-      <translation>Was gewünscht wird, steht unter Bitte ansehen.</translation>
+      <translation>Was gewünscht wird, steht unter „Bitte ansehen“.</translation>
     </message>
     <message>
       <source>What it came from</source>
@@ -7901,7 +7913,7 @@
     </message>
     <message>
       <source>Why is it settled so?</source>
-      <translation>Warum wird es so geregelt?</translation>
+      <translation>Warum wird es so geklärt?</translation>
     </message>
     <message>
       <source>Why is sheet {n} spoiled?</source>
@@ -9081,7 +9093,7 @@
     </message>
     <message>
       <source>in the shop</source>
-      <translation>im Betrieb</translation>
+      <translation>in der Werkstatt</translation>
     </message>
     <message>
       <source>in use</source>
@@ -10189,7 +10201,7 @@
     </message>
     <message>
       <source>settle it this way</source>
-      <translation>so regeln</translation>
+      <translation>so klären</translation>
     </message>
     <message>
       <source>sharing has stopped</source>
@@ -11285,7 +11297,7 @@
     </message>
     <message>
       <source>{held}; {n} of it left the shop already</source>
-      <translation>{held}; {n} davon haben den Betrieb schon verlassen</translation>
+      <translation>{held}; {n} davon haben die Werkstatt schon verlassen</translation>
     </message>
     <message>
       <source>{here} {here|part|parts} here · {stubs} {stubs|tab stub|tab stubs} to trim</source>
@@ -11969,7 +11981,7 @@
     </message>
     <message>
       <source>{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.</source>
-      <translation>{n} {n|Auftrag ist|Aufträge sind} begonnen oder fort und {n|bleibt|bleiben}: siehe Bitte ansehen.</translation>
+      <translation>{n} {n|Auftrag ist|Aufträge sind} begonnen oder fort und {n|bleibt|bleiben}: siehe „Bitte ansehen“.</translation>
     </message>
     <message>
       <source>{n} {n|order is|orders are} late: {names}</source>
@@ -12529,7 +12541,7 @@
     </message>
     <message>
       <source>{product}: the rack has parts for {n}, {wanted} wanted</source>
-      <translation>{product}: Das Regal hat Teile für {n}, {wanted} gewollt</translation>
+      <translation>{product}: Das Regal hat Teile für {n}, {wanted} gewünscht</translation>
     </message>
     <message>
       <source>{quantity} found, {left} still missing</source>
@@ -12885,7 +12897,7 @@
     </message>
     <message>
       <source>{what}: a file was damaged. Count what lies there, then go on</source>
-      <translation>{what}: Eine Datei war beschädigt. Zählen Sie, was da liegt, dann geht es weiter</translation>
+      <translation>{what}: Eine Datei war beschädigt. Zähl, was da liegt, dann geht es weiter</translation>
     </message>
     <message>
       <source>{what}: none by the book</source>

@@ -62,7 +62,7 @@ def run_day(
     _use_no_screen()
     from station.tour import drive  # noqa: PLC0415 - Qt reads the environment as it is loaded
 
-    shown = drive.Shown(size=size or LEAST, dark=dark)
+    shown = drive.TourWindow(size=size or LEAST, dark=dark)
     return drive.run_tour(out, scanner_only=scanner_only, now=now, shown=shown)
 
 

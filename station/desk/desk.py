@@ -105,6 +105,7 @@ class Desk:
         self.underway: JobUnderway | None = None  # what runs beside the screen
         self.ahead = ThinkingAhead(begin, at_once=not in_slices)  # what the room thinks about
         self.unlocked = ""  # the supervisor who has opened a supervised area on this screen
+        self.listed = 0  # rows that a long list has on this screen; 0: as on the smallest
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(own), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
@@ -263,7 +264,12 @@ class Desk:
             self.unlocked = ""
         doing = self.underway.doing() if self.underway else self.ahead.doing()
         hand = replace(
-            self.hand, now=now, opened=self.unlocked, doing=doing, thought=self.ahead.thought
+            self.hand,
+            now=now,
+            opened=self.unlocked,
+            doing=doing,
+            thought=self.ahead.thought,
+            listed=self.listed,
         )
         self._draft = replace(self._draft, hand=hand)
 
@@ -631,7 +637,7 @@ def _gone(since: str, now: str) -> timedelta:
 
 def _kept(hand: Hand[Any]) -> Hand[Any]:
     """The hand without what holds for this moment only."""
-    return replace(hand, now="", opened="", doing=None, thought=None)
+    return replace(hand, now="", opened="", doing=None, thought=None, listed=0)
 
 
 def _something(draft: Draft) -> bool:

@@ -16,10 +16,10 @@ from station.shop.words import say
 if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
     from station.shop.acts import Answer
 
-TOP, STRIP = 58, 72  # px high
+TOP, STRIP = 46, 96  # px high
 EDGE, APART, BESIDE = 24, 40, 12  # px
 STRIP_GAP, STRIP_MARK = 18, 32  # px
-SAID, DO = (23, 16), (17, 13)  # px, the type at most and at least
+SAID, DO = (39, 18), (39, 16)  # px, the type at most and at least
 GROUNDS = {"good": "#2e6b3e", "ask": "#174f7a", "attention": "#9a5b00", "stop": "#9e2026"}
 
 

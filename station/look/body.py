@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from station.look.widgets import Send, Touch
     from station.shop.faces import Face
 
-EDGE, GAP = 24, 16  # px, around the panes and between them
+EDGE, GAP, ABOVE = 24, 16, 8  # px, beside the panes, between them, above and below them
 TOP_PANE = 126  # px, four lines of an area's figures
 
 
@@ -75,7 +75,8 @@ class FaceBody(QWidget):
 
     def _lay_panes(self) -> None:
         edge, gap = px(EDGE), px(GAP)
-        left, top, width = edge, gap, self.width() - 2 * edge
+        above = px(ABOVE)
+        left, top, width = edge, above, self.width() - 2 * edge
         if not self.top_pane.isHidden():
             self.top_pane.put_into(QRect(left, top, width, px(TOP_PANE)))
             top += px(TOP_PANE) + gap
@@ -88,5 +89,5 @@ class FaceBody(QWidget):
         total = sum(weight for _, weight in row)
         for pane, weight in row:
             wide = round(free * weight / total)
-            pane.put_into(QRect(left, top, wide, self.height() - top - gap))
+            pane.put_into(QRect(left, top, wide, self.height() - top - above))
             left += wide + gap

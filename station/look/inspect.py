@@ -6,7 +6,7 @@ from itertools import combinations
 from PySide6.QtCore import QPoint, QRect
 from PySide6.QtWidgets import QScrollArea, QWidget
 
-from station.look.blocks.rows import THIN, TableRow
+from station.look.blocks.rows import TableRow, measure_thin
 from station.look.style import TARGET, find_lettering, px
 from station.look.widgets import Label, PaintedBlock, Touch
 from station.look.window import Window
@@ -65,7 +65,7 @@ def _find_cut(words: PlacedText, widget: QWidget) -> list[str]:
 
 
 def _find_small(touch: Touch) -> list[str]:
-    thin = isinstance(touch, TableRow) and touch.height() >= px(THIN)
+    thin = isinstance(touch, TableRow) and touch.height() >= measure_thin()
     if not touch.code or thin or touch.height() >= px(TARGET):
         return []
     return [f"small target “{touch.accessibleName()}”: {touch.height()} px high"]

@@ -16,6 +16,9 @@ from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics
 BASE = (1366, 768)  # px, the smallest screen; every size in the code is meant on it
 TARGET = 60  # px, the least height of what is touched with gloves on
 GAP = 12  # px between things to touch
+# thin rows of a long list, from which scale on: to a finger nearly as large as on the smallest
+ROWS = ((1.8, 18), (1.3, 16))
+FEWEST_ROWS = 12
 STEP = 0.05  # of the scale: not every pixel of a window builds it anew
 PACKAGE = "fontpkg_atkinson_hyperlegible"
 FAMILY = "Atkinson Hyperlegible"
@@ -116,6 +119,11 @@ def find_scale(width: int, height: int) -> float:
     """Finds how much larger than on the smallest screen things are in a window of a size."""
     fits = min(width / BASE[0], height / BASE[1])
     return max(1.0, math.floor(fits / STEP + 1e-6) * STEP)
+
+
+def count_rows() -> int:
+    """Counts the rows that a long list of thin rows has on this screen: more on a larger one."""
+    return next((rows for scale, rows in ROWS if Style.scale >= scale), FEWEST_ROWS)
 
 
 def px(size: float) -> int:

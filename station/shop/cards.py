@@ -67,6 +67,11 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (52, "row_12", "Row 12"),
             (53, "handbook", "Handbook"),
             (54, "row_13", "Row 13"),
+            (55, "row_14", "Row 14"),
+            (56, "row_15", "Row 15"),
+            (57, "row_16", "Row 16"),
+            (58, "row_17", "Row 17"),
+            (59, "row_18", "Row 18"),
         ),
     ),
     (

@@ -63,11 +63,6 @@ def write_figure(figure: float | str, digits: int | None = None) -> str:
     return text.replace(".", _Units.decimal)
 
 
-def write_count(count: int) -> str:
-    """Writes a whole number, its thousands parted."""
-    return f"{count:,}".replace(",", THOUSANDS)
-
-
 def are_in_inches() -> bool:
     """Says whether the shop's lengths are in inches."""
     return _Units.units == "inch"

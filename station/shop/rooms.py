@@ -88,7 +88,8 @@ class Hand(Generic[W_co]):
     `work`; `aside` is what lies above it. `digits` is a number being put together from digit
     cards. `now` is the shop's clock at this input; `opened` is the
     supervisor who has opened a supervised area on this screen, `doing` what runs beside it,
-    `thought` what its room has thought about by itself; none of the four is kept in a draft.
+    `thought` what its room has thought about by itself, `listed` the rows that a long list has on
+    this screen (0: as on the smallest); none of the five is kept in a draft.
     """
 
     area: str
@@ -103,6 +104,7 @@ class Hand(Generic[W_co]):
     digits: str = ""
     now: str = ""
     opened: str = ""
+    listed: int = 0
     doing: Doing | None = None
     thought: object = None  # an outcome of `station.jobs.messages`; None: it is not known yet
 

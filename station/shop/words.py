@@ -148,7 +148,7 @@ def plain(value: object) -> str:
     """A value in English text: thousands parted by a narrow space, clocks as HH:MM."""
     if isinstance(value, bool) or not isinstance(value, int):
         return str(value)
-    return lengths.write_count(value)
+    return f"{value:,}".replace(",", lengths.THOUSANDS)
 
 
 def clock(at: str) -> str:

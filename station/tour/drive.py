@@ -41,7 +41,7 @@ AT = "2026-11-25T10:42:00"
 CUT_OFF_S = 3600
 
 
-class Shown(NamedTuple):
+class TourWindow(NamedTuple):
     """The window that a tour is seen in: wide and high in pixels, dark or light."""
 
     size: tuple[int, int] = (1366, 768)
@@ -86,7 +86,9 @@ class ShownJob(ProcessJob):
 class Tour:
     """One window, one desk, one demo shop; a step at a time."""
 
-    def __init__(self, out: Path, *, scanner_only: bool, at: str, shown: Shown = Shown()) -> None:
+    def __init__(
+        self, out: Path, *, scanner_only: bool, at: str, shown: TourWindow = TourWindow()
+    ) -> None:
         self.out, self.scanner_only, self.shown = out, scanner_only, shown
         self.clock = Clock()
         self.clock.pin(at or AT)
@@ -285,7 +287,7 @@ def list_areas() -> tuple[str, ...]:
     return tuple(dict.fromkeys(card.area for card in cards.BUTTONS.values()))
 
 
-def run_tour(out: Path, *, scanner_only: bool, now: str, shown: Shown = Shown()) -> int:
+def run_tour(out: Path, *, scanner_only: bool, now: str, shown: TourWindow = TourWindow()) -> int:
     """Runs the tour; gives the exit code."""
     try:
         return Tour(out, scanner_only=scanner_only, at=now, shown=shown).run()

@@ -30,7 +30,7 @@ from station.printing.codes import list_codes
 from station.shop import cards, codes
 from station.shop.cards import button
 from station.shop.facts import Order, Part
-from station.tour.drive import Shown, TourFailed
+from station.tour.drive import TourFailed, TourWindow
 from station.tour.first_day import PART_NAMES, PIN, STEPS
 from station.window import first_run
 from station.window.session import Session
@@ -72,7 +72,7 @@ class FirstDay:
             self.ledger = ledger
             bootstrap.set_up_shop(ledger, self.clock())
             self.window = Window()
-            self.window.resize(*Shown().size)
+            self.window.resize(*TourWindow().size)
             self.window.show()
             QTest.qWaitForWindowExposed(self.window)
             opening, *steps = STEPS

@@ -17,6 +17,7 @@ from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.look.language import FIND_TEMPLATE
 from station.look.shop_time import SHOP_TIME
+from station.look.style import count_rows
 from station.look.window import Window
 from station.papers.spoken import speak
 from station.shop.acts import Answer, refuse
@@ -52,6 +53,7 @@ class Session(QObject):
         window.dropped.connect(lambda paths: self._take_input(lambda: desk.drop(tuple(paths))))
         window.scanner.left.connect(self.stop_job)
         SHOP_TIME.clock = desk.clock
+        speak(FIND_TEMPLATE)
         self._follow_choices()
         self._tick = QTimer(self)
         self._tick.setInterval(1000)
@@ -179,11 +181,11 @@ class Session(QObject):
         self.window.sounds.muted = wanted.muted
         self.window.set_palette(dark=wanted.dark)
         self.window.set_language(wanted.language)
-        speak(FIND_TEMPLATE)
 
     def repaint(self) -> None:
         """Shows top bar and face as they are now; our own bug never loses the window."""
         try:
+            self.desk.listed = count_rows()
             self._show_face(self.desk.face())
             self._broken = ""
         except Fault as fault:  # the disk cannot be read: what was shown stays

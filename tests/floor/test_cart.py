@@ -46,7 +46,7 @@ def loader(view):
         ((press("at_door"),), "Which cart?", "Scan the cart's card first."),
         ((Code("cart", "9"),), "There is no cart 9", "Scan its card."),
         ((press("row_2"),), "Cart 2 in hand", "Scan packs onto it."),
-        ((press(NO_ROW),), "There is no row 9", "Choose a row."),
+        ((press(NO_ROW),), "There is nothing in that row", "Touch a row that is there."),
         ((CART, A), "Pack 00001 is on Cart 1", "Packs on it: 1. Next pack, or to the door."),
         ((CART, A, A), "Pack 00001 is on cart 1 already", "Next pack."),
         ((CART, A, OTHER, A), "Pack 00001 is on cart 1 already", "Next pack."),

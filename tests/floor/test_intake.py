@@ -156,7 +156,7 @@ def test_a_text_without_units_is_asked_about(stage, row, along):
     assert office(stage, ODD) == asked
     rows = next(b for b in stage.desk.face().main if isinstance(b, Table)).rows
     assert [str(r.title) for r in rows] == ["Millimetres", "Inches"]
-    assert office(stage, f"button {NO_ROW}") == ("stop", "There is nothing in that row")
+    assert office(stage, f"button {NO_ROW}") == ("attention", "There is nothing in that row")
     office(stage, f"touch {row}")
     assert stage.desk.hand.work.intake.read.sizes["new0"].startswith(f"{along:.1f} ×")
     assert stage.desk.hand.work.intake.which is None

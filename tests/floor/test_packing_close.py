@@ -373,7 +373,7 @@ def test_a_label_is_printed_again(by):
     [
         (Code("order", "3399"), "Order 3399 has no pack"),
         (Code("pack", "00999"), "There is no such pack"),
-        (press(NO_ROW), "There is no row 9"),
+        (press(NO_ROW), "There is nothing in that row"),
         (press("put_down"), "Left; nothing was changed"),
     ],
 )

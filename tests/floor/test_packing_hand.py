@@ -125,7 +125,7 @@ def test_the_rule_corrects_only_what_was_picked(was, quantity, said):
         (7, (PART_COMB, Number("1"), press("all_of_it")), {COMB: 3}, "2 × HC-300 in the pack"),
         (2, (press("all_of_it"),), {}, "Only 2 ST-200 in A 03 by the book"),
         (7, (press("row_2"),), {COMB: 3}, "3 × HC-300 in the pack"),
-        (7, (press(NO_ROW),), {}, "There is no row 9"),
+        (7, (press(NO_ROW),), {}, "There is nothing in that row"),
     ],
 )
 def test_all_that_is_asked_of_the_row_in_front(shuttles, inputs, holds, said):

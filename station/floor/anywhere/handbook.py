@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from station.shop.acts import good, refuse
+from station.floor.shared.no_row import NO_ROW
+from station.shop.acts import good
 from station.shop.cards import button
 from station.shop.faces import Cards, Cell, Entry, Face, Listing, Press
 from station.shop.handbook import find_chapter, read_chapters
@@ -22,7 +23,7 @@ def open_chapter(hand: Hand[Work], number: int) -> Took:
     """Opens a chapter, counted from 0."""
     chapters = read_chapters()
     if not 0 <= number < len(chapters):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     after = replace(hand, aside=Aside(what=HANDBOOK, page=number))
     said = say("Handbook: {title}", title=chapters[number].title)
     return Took(after, good(said, say("Touch another chapter, or leave it.")))

@@ -9,6 +9,7 @@ from station.floor.cart import rows
 from station.floor.cart.acts import CheckPack, ComeBack, GoToDoor, Leave, LoadCart, UnloadCart
 from station.floor.cart.rows import cart_in_hand
 from station.floor.cart.work import CartHand, Mode
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.retired import refuse_retired
 from station.queries.carts import list_packs_on
 from station.shop.acts import Answer, good, refuse
@@ -35,8 +36,7 @@ def handle_input(hand: CartHand, given: Input, view: View) -> Do | Took | None:
     card = BY_NUMBER.get(given.number) if given.kind == "button" else None
     if card and card.name.startswith("row_"):
         row = rows.row(hand, int(card.name[4:]), view)
-        no_row = refuse(say("There is no row {row}", row=card.name[4:]), say("Choose a row."))
-        return _code(hand, row, view) if row else Took(hand, no_row)
+        return _code(hand, row, view) if row else Took(hand, NO_ROW)
     return _button(hand, card.name, view) if card else _code(hand, given, view)
 
 

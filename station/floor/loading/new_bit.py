@@ -13,6 +13,7 @@ from station.floor.loading.preparing import (
     open_question,
     untick_bit,
 )
+from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import question, refuse
 from station.shop.facts import Bit
 from station.shop.rooms import Do, Number, Took
@@ -47,8 +48,7 @@ def choose_kind(here: Now, row: int) -> Do | Took:
     """Enters a bit of the kind of a row."""
     kinds = list_kinds(here)
     if row > len(kinds):
-        said = say("There is no row {row}", row=row)
-        return Took(here.hand, refuse(said, say("Choose a row, or enter its diameter.")))
+        return Took(here.hand, NO_ROW)
     like = kinds[row - 1]
     return _enter_bit(here, EnterBit(like=like.id), like.diameter_mm)
 

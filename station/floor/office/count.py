@@ -16,6 +16,7 @@ from station.floor.office.lists import (
     read_row,
 )
 from station.floor.office.work import Counting, OfficeHand
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.recounts import RecountPlace
 from station.queries.stock import list_on_rack, name_place
 from station.queries.underway import list_waiting
@@ -122,7 +123,7 @@ def find_spot(hand: OfficeHand, view: View) -> Held | None:
 def _choose_spot(hand: OfficeHand, row: int, view: View) -> Took:
     found = find_spots(hand, view)
     if found is None or row >= len(found.held):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     return Took(
         _hold(hand, replace(hand.work.counting, spot=row)),
         good(say("{n} there by the book", n=found.held[row].qty), say("How many did you count?")),

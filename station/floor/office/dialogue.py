@@ -21,6 +21,7 @@ from station.floor.office.lists import (
 )
 from station.floor.office.set_up import find_begun, is_shown, open_set_up
 from station.floor.office.work import Ask, OfficeHand, OfficeWork
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import CancelBatch
 from station.floor.shared.set_up import WORDS
 from station.queries.first_sheet import list_set_up
@@ -88,7 +89,7 @@ def _open_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
     """Opens the form of what stands in a row of the list."""
     rows = list_page(hand, view)
     if row >= len(rows):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     return _open_fact(hand, rows[row], view)
 
 
@@ -96,7 +97,7 @@ def _open_step(hand: OfficeHand, row: int, view: View) -> Took:
     """Opens what a step of setting the shop up is about: what is begun for it, else its list."""
     steps = [step for step in list_set_up(view) if not step.done]
     if row >= len(steps):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     step = steps[row]
     if begun := find_begun(step, view):
         return form.open_fact(hand, begun)

@@ -12,6 +12,7 @@ from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
 from station.floor.office.looking import look_at_next, look_at_place, look_at_row
 from station.floor.office.read_as import handle_how, read_with_material, turn_how
 from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
+from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -26,7 +27,6 @@ LAYERS = good(say("Layers of the path"), say("Touch one to hide it, or to show i
 OFF = good(say("The sheet as it comes off"), say("Look it over."))
 PATH = frozenset(name for name in BUTTONS if name.startswith("path_"))
 UNITS = ("mm", "inch")  # by row, where the text does not say
-NOTHING_THERE = refuse(say("There is nothing in that row"), say("Touch a row."))
 
 
 def ask_intake(hand: OfficeHand, view: View) -> Took | FileJob:
@@ -153,7 +153,7 @@ def _hold(hand: OfficeHand, intake: Intake) -> OfficeHand:
 def _choose_units(hand: OfficeHand, which: OpenCutFile, row: int) -> Took | FileJob:
     """Reads the file again, in the units that its text does not say."""
     if row >= len(UNITS):
-        return Took(hand, NOTHING_THERE)
+        return Took(hand, NO_ROW)
     after = _hold(hand, replace(hand.work.intake, which=None))
     return FileJob(
         replace(which, read_as=replace(which.read_as or ReadAs(), units=UNITS[row])), after
@@ -167,7 +167,7 @@ def _choose_row(hand: OfficeHand, row: int, view: View) -> Took | FileJob:
         opened = hand.work.intake.opened
         if row < len(every) and opened:
             return read_with_material(hand, opened, every[row].id)
-        return _find_files(hand, every[row].id) if row < len(every) else Took(hand, NOTHING_THERE)
+        return _find_files(hand, every[row].id) if row < len(every) else Took(hand, NO_ROW)
     names = hand.work.found.names
     if row >= len(names):
         return Took(hand, refuse(say("There is no file in that row"), say("Touch a file.")))

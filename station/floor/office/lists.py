@@ -134,8 +134,13 @@ def find_list(hand: OfficeHand) -> OfficeList:
 
 def list_page(hand: OfficeHand, view: View) -> tuple[Fact, ...]:
     """Lists the facts of the open list on the page that is shown."""
-    first = hand.work.page * LISTED
-    return list_shown(hand, view)[first : first + LISTED]
+    rows = count_listed(hand)
+    return list_shown(hand, view)[hand.work.page * rows : (hand.work.page + 1) * rows]
+
+
+def count_listed(hand: OfficeHand) -> int:
+    """Counts the rows of a list on one page: more where the screen is larger."""
+    return max(LISTED, hand.listed)
 
 
 def list_shown(hand: OfficeHand, view: View) -> tuple[Fact, ...]:

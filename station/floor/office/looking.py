@@ -7,7 +7,8 @@ import math
 from dataclasses import replace
 
 from station.floor.office.work import OfficeHand, ReadText
-from station.shop.acts import attention, notice, refuse
+from station.floor.shared.no_row import NO_ROW
+from station.shop.acts import attention, notice
 from station.shop.rooms import Point, Took
 from station.shop.words import say
 
@@ -55,7 +56,7 @@ def find_page(hand: OfficeHand, read: ReadText) -> int:
 def _look_at(hand: OfficeHand, read: ReadText, number: int) -> Took:
     """Looks at a problem by its number: its page of the list, its place brought closer."""
     if not 1 <= number <= len(read.told):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     problem = read.told[number - 1]
     asked = hand.work.intake.asked[0] + 1, "look"
     held = replace(hand.work.intake, problem=number, asked=asked)

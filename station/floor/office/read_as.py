@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.cutting.read.dialects import DIALECTS
 from station.floor.office.lists import name_press, read_row
 from station.floor.office.work import Intake, OfficeHand, ReadText
+from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import good, refuse
 from station.shop.cut_text import TakenAs
 from station.shop.facts import Material, ReadAs
@@ -62,7 +63,7 @@ def handle_how(hand: OfficeHand, given: Input, view: View) -> Took | FileJob | N
         return None
     choices = CHOICES[asked.what]
     if row >= len(choices):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     return _read_again(hand, asked, choices[row])
 
 
@@ -75,7 +76,7 @@ def _choose_row(hand: OfficeHand, row: int, view: View) -> Took:
         after = _hold(hand, replace(held, how="", material=""))
         return Took(after, good(say("Cut from which material?"), say("Touch its row.")))
     if row >= len(asked):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     after = _hold(hand, replace(held, how=str(row)))
     if asked[row].what in ("bit", "spoilboard"):
         return Took(after, good(say("How many {unit}?", unit=MM), say("Type it, then Enter.")))

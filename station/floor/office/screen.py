@@ -11,11 +11,11 @@ from station.floor.office.lines import show_rows
 from station.floor.office.lists import (
     FIELDS,
     LEAVE,
-    LISTED,
     LISTS,
     PAGES,
     ROWS,
     OfficeList,
+    count_listed,
     find_chosen,
     find_chosen_field,
     find_list,
@@ -113,7 +113,7 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
         )
         for n, fact in enumerate(list_page(hand, view), 1)
     )
-    pages = max(1, -(-len(list_shown(hand, view)) // LISTED))
+    pages = max(1, -(-len(list_shown(hand, view)) // count_listed(hand)))
     heads = (say("number"), *(field.label for field in others))
     return Face(
         title=say("Office"),

@@ -4,10 +4,11 @@ from dataclasses import replace
 
 from station.floor.office.lists import LEAVE, ROWS, make_face, name_press, read_row
 from station.floor.office.work import OfficeHand, OfficeWork
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import AddSheet
 from station.floor.shared.settling import SettleConcern
 from station.queries.unmade import DROP, Unmade, list_all_unmade
-from station.shop.acts import good, question, refuse
+from station.shop.acts import good, question
 from station.shop.cards import button
 from station.shop.faces import Cell, Face, Hint, Press, Row, Table
 from station.shop.rooms import Do, Input, Took
@@ -62,7 +63,7 @@ def _choose_sheet(hand: OfficeHand, row: int, view: View) -> Took:
     """Chooses a sheet; of those that nobody may cut any more, their batch."""
     shown = _list_page(hand, view)
     if row >= len(shown):
-        return Took(hand, refuse(say("There is nothing in that row"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     one = shown[row]
     if not one.look:
         after = replace(hand, work=OfficeWork(list=hand.work.list, batch=one.batch.id))

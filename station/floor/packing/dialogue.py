@@ -42,6 +42,7 @@ from station.floor.packing.rows import find_front, find_row, is_putting_back, is
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.recounts import RecountPlace
 from station.queries.leaving import list_prospects, walk_ready
 from station.queries.mailers import plan_open_pack
@@ -87,7 +88,7 @@ def _read_code(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
     number = card.name.removeprefix("row_")
     if row := find_row(hand, int(number), view):
         return _scan_thing(hand, row, view)
-    return Took(hand, refuse(say("There is no row {row}", row=number), say("Choose a row.")))
+    return Took(hand, NO_ROW)
 
 
 # --- an order, a pack, a part

@@ -14,6 +14,7 @@ from station.floor.plan.lines import (
 )
 from station.floor.plan.words import say_mark_why
 from station.floor.plan.work import PlanHand, PlanWork
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.planning.gather import gather_plan
 from station.planning.messages import MarkAdvice, Release
@@ -106,7 +107,7 @@ def _note_ordered(hand: PlanHand) -> Do | Took:
 def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
     line = next((line for line in lines if line.key == key), None)
     if line is None:
-        return Took(hand, refuse(say("That is not in the plan"), say("Touch a row.")))
+        return Took(hand, NO_ROW)
     after = replace(hand, work=PlanWork(chosen=key))
     if line.take_back:
         back = line.take_back

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.settling import SettleConcern
 from station.floor.today.work import TodayHand, TodayWork
 from station.queries.looks import OPEN, Raised, list_alike, list_raised
@@ -85,7 +86,7 @@ def _show_concerns(hand: TodayHand, view: View) -> Took:
 def _choose_concern(hand: TodayHand, row: int, view: View) -> Took:
     _, found, _ = list_page(hand, view)
     if row >= len(found):
-        return Took(hand, refuse(say("There is no row {row}", row=row + 1), say("Choose a row.")))
+        return Took(hand, NO_ROW)
     chosen = found[row]
     return Took(
         replace(hand, subject=chosen.id, work=replace(hand.work, together=False)),

@@ -84,7 +84,7 @@ def _make_card_page(entry: Entry, width: int) -> TextPage:
     for line, tone in ((entry.line1, "quiet"), (entry.line2, "")):
         if line:
             page.height += px(2)
-            page.height += page.put_text(line, (left, page.height, inner), 14, tone=tone)
+            page.height += page.put_text(line, (left, page.height, inner), 15, tone=tone)
     page.height = max(page.height + top, px(TARGET))
     if not entry.line1 and not entry.line2:  # one line stands in the middle of its card
         page.move_to_middle()

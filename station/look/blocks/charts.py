@@ -34,7 +34,7 @@ class PlacesBlock(PaintedBlock[Places]):
                 words = say("{count} {count|waits|wait}", count=place.waiting)
                 at = (left - px(WAITING + 8), page.height - px(24), px(WAITING))
                 tone = "attention" if place.holding_up else "quiet"
-                page.put_text(words, at, 13, bold=place.holding_up, tone=tone, flags=CENTRE)
+                page.put_text(words, at, 15, bold=place.holding_up, tone=tone, flags=CENTRE)
 
     def _list_spans(self, block: Places, width: int) -> list[tuple[Place, int, int]]:
         """Lists each area with its left and width."""
@@ -69,7 +69,7 @@ def _put_place(page: TextPage, place: Place, left: int, width: int) -> None:
     if place.holding_up:
         # as far as the empty side of the next column, so that it stays on one line
         at = (left + name + px(8), 0, width - name + px(22))
-        page.put_text(say("▲ holding up"), at, 14, bold=True, tone="attention", high=top)
+        page.put_text(say("▲ holding up"), at, 15, bold=True, tone="attention", high=top)
     top += px(2)
     done = measure_width(place.done, 36, bold=True)
     high = page.put_text(place.done, (left, top, done), 36, bold=True)
@@ -88,7 +88,7 @@ class FlowBlock(PaintedBlock[Flow]):
         """Lays out title and note; below them room for the chart."""
         page.put_below(block.title, 20, bold=True)
         page.height += px(4)
-        page.put_below(block.note, 14, tone="quiet")
+        page.put_below(block.note, 15, tone="quiet")
         self._top = page.height + px(4)
         page.height = self._top + px(CHART)
 
@@ -121,7 +121,7 @@ class FlowBlock(PaintedBlock[Flow]):
     def _draw_axis(self, painter: QPainter, block: Flow, at: At, low: float) -> None:
         painter.setPen(QPen(QColor(palette().quiet), 1))
         painter.drawLine(at(block.start_h, 0), at(block.end_h, 0))
-        painter.setFont(style.make_font(13))
+        painter.setFont(style.make_font(15))
         for hour in range(int(block.start_h), int(block.end_h) + 1):
             box = QRectF(at(hour, 0).x() - px(26), low + px(4), px(52), px(20))
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
@@ -133,7 +133,7 @@ class FlowBlock(PaintedBlock[Flow]):
         painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
         end = at(block.end_h, block.plan)
         painter.drawLine(at(block.start_h, 0), end)
-        painter.setFont(style.make_font(14))
+        painter.setFont(style.make_font(15))
         painter.drawText(
             QPointF(end.x() + px(8), end.y() + px(5)), translate(say("with all queued"))
         )

@@ -40,7 +40,7 @@ class Columns:
     def _measure_cells(self, table: Table) -> list[int]:
         """Measures each cell column's longest text."""
         most = max((len(r.cells) for r in table.rows), default=len(table.columns) - 1)
-        heads = [measure_width(h, 14) for h in table.columns[1:]] + [0] * most
+        heads = [measure_width(h, 15) for h in table.columns[1:]] + [0] * most
         return [
             max(
                 [heads[n] + self._stand_off(n), px(COUNT) if n == self.counter else 0]

@@ -44,7 +44,7 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
         page.height = px(SHEET)
         if block.note:
             page.height += px(4)
-            page.put_below(block.note, 13, tone="quiet")
+            page.put_below(block.note, 15, tone="quiet")
 
     def most_height(self, width: int) -> int:
         """Gives the height of the sheet at this width."""
@@ -149,7 +149,7 @@ class PartBlock(PaintedBlock[PartDrawing]):
         page.height = px(PART)
         if block.note:
             page.height += px(2)
-            page.put_below(block.note, 14, tone="quiet")
+            page.put_below(block.note, 15, tone="quiet")
 
     def place_children(self, page: TextPage) -> None:
         """Keeps the note at the foot."""
@@ -227,7 +227,7 @@ def _draw_sizes(
     painter.drawLine(QPointF(box.left(), low), QPointF(box.right(), low))
     _set_line(painter, strong=across)
     painter.drawLine(QPointF(side, box.top()), QPointF(side, box.bottom()))
-    painter.setFont(style.make_font(13))
+    painter.setFont(style.make_font(15))
     painter.setPen(QColor(palette().ink))
     painter.drawText(
         QRectF(box.left(), low + 1, max(box.width(), px(60)), high),

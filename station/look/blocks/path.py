@@ -104,7 +104,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
     def lay_out(self, page: TextPage, block: PathDrawing) -> None:
         """Keeps room for the least drawing and the time; the note stands at the foot."""
         page.height = px(TIME) + px(LEAST)
-        page.put_below(block.note, 14, tone="quiet")
+        page.put_below(block.note, 15, tone="quiet")
 
     def place_children(self, page: TextPage) -> None:
         """Places layers above, the drawing, the time line, the note."""

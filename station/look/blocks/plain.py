@@ -37,7 +37,7 @@ class HeaderBlock(PaintedBlock[Header]):
     def lay_out(self, page: TextPage, block: Header) -> None:
         """Lays number at the left, title and note beside it, a value at the right."""
         gap = px(32)
-        number, label = write_line(block.number, 44, bold=True), write_line(block.label, 14)
+        number, label = write_line(block.number, 44, bold=True), write_line(block.label, 15)
         wide = max(number.width, label.width)
         right = self._put_value(page, block)
         left = wide + gap
@@ -52,7 +52,7 @@ class HeaderBlock(PaintedBlock[Header]):
         """Puts the value under its label, what it is out of beside it; gives its width."""
         value = write_line(block.right, 44 if block.right_small else 23, bold=True)
         small = write_line(block.right_small, 22, bold=True)
-        label = write_line(block.right_label, 14)
+        label = write_line(block.right_label, 15)
         both = value.width + (small.width + px(12) if small.width else 0)
         width = max(both, label.width)
         at = (page.width - width, 0, width)
@@ -169,7 +169,7 @@ class RemarkBlock(RowsBlock[Remark, RemarkBox]):
     def lay_out(self, page: TextPage, block: Remark) -> None:
         """Lays the title beside its sign, the text below, all of it in one box."""
         inner, edge, left = TextPage(page.width), px(14), px(14 + 26 + 6)
-        more = write_line(say("all of it") if block.code else "", 14)
+        more = write_line(say("all of it") if block.code else "", 15)
         at = (left, edge, page.width - left - edge - more.width)
         inner.put_line(more, (page.width - edge - more.width, edge, more.width), flags=RIGHT)
         inner.height = edge
@@ -178,7 +178,7 @@ class RemarkBlock(RowsBlock[Remark, RemarkBox]):
         )
         inner.height += px(6)
         below = (edge, inner.height, page.width - 2 * edge)
-        inner.height += inner.put_text(block.text, below, 14) + edge
+        inner.height += inner.put_text(block.text, below, 15) + edge
         page.inner.append((QRect(0, 0, page.width, inner.height), inner))
         page.height = inner.height
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QWidget
 from station.look import marks
 from station.look.blocks.columns import Columns
 from station.look.language import translate
-from station.look.style import GAP, TARGET, palette, px
+from station.look.style import FEWEST_ROWS, GAP, TARGET, count_rows, palette, px
 from station.look.widgets import InnerPress, Key, RowsBlock, Send, Sign, Touch, make_keys
 from station.look.written import (
     CENTRE,
@@ -171,7 +171,7 @@ def _put_heads(page: TextPage, block: Table, columns: Columns) -> None:
         left, width = columns.title if n == 0 else columns.cells[n - 1]
         flags = LEFT if n == 0 or n - 1 in columns.words else RIGHT
         flags = CENTRE if n - 1 in counters else flags
-        high = max(high, page.put_text(head, (left, top, width), 14, tone="quiet", flags=flags))
+        high = max(high, page.put_text(head, (left, top, width), 15, tone="quiet", flags=flags))
     page.height = top + high + px(2)
 
 
@@ -179,7 +179,7 @@ def _make_row_page(row: Row, columns: Columns, width: int) -> TextPage:
     """Makes a row's texts: title over note, the cells in the middle of the height."""
     page, (left, wide) = TextPage(width), columns.title
     page.put_text(row.title, (left, 0, wide), 19, bold=True)
-    page.put_text(row.note, (left, 0, wide), 14, tone="quiet")
+    page.put_text(row.note, (left, 0, wide), 15, tone="quiet")
     stacked = len(page.words)
     for n, cell in enumerate(row.cells):
         at, room = columns.cells[n]
@@ -190,6 +190,11 @@ def _make_row_page(row: Row, columns: Columns, width: int) -> TextPage:
     page.stack_texts(stacked, px(TARGET) + apart, px(4))
     page.move_to_middle(stacked)
     return page
+
+
+def measure_thin() -> int:
+    """Measures the height of a row of one line, pixels: lower where a screen has more of them."""
+    return px(THIN * FEWEST_ROWS / count_rows())
 
 
 def _make_thin_page(row: Row, columns: Columns, width: int) -> TextPage:
@@ -205,7 +210,7 @@ def _make_thin_page(row: Row, columns: Columns, width: int) -> TextPage:
         line = fit_line(cell.text, 17, room, bold=cell.bold)
         page.put_line(line, (at, 0, room), tone=cell.tone,
                       flags=LEFT if n in columns.words else RIGHT)  # fmt: skip
-    page.height = px(THIN)
+    page.height = measure_thin()
     page.move_to_middle()
     return page
 
@@ -264,7 +269,7 @@ def _make_check_page(item: Check, width: int) -> TextPage:
     page, left = TextPage(width), px(48)
     box = (left, 0, width - left - px(4))
     tone = "stop" if item.state == "wrong" else ""
-    page.put_text(item.label, box, 14, tone="quiet")
+    page.put_text(item.label, box, 15, tone="quiet")
     page.put_text(item.text, box, 17, bold=True, tone=tone)
     page.stack_texts(len(page.words), px(TARGET if item.code else UNTOUCHED), px(2))
     return page
