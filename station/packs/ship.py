@@ -37,7 +37,7 @@ from station.packs.stack import (
 Counts = tuple[int, ...]  # pieces of each part, in the order of the parts
 SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)  # of a part's pieces, that are tried in the first of two
 MOST_SHARED = 4  # parts that are dealt in all shares
-MOST_SPLITS = 12  # ways to make two packs of one that are tried
+MOST_SPLITS = 24  # ways to make two packs of one that are tried
 WORK = 6000  # rooms that are filled for one pack of few parts, before only a few ways are tried
 MOST_KINDS = 256  # ways to take some of a pack's pieces, up to which every stack is tried
 MOST_WAYS = 20000
@@ -199,7 +199,7 @@ class _Finder:
         if len(problem.parts) > FEW_PARTS:
             self._work = MANY_WORK
         self._patience = Patience(self._work)
-        self.most_splits = MOST_SPLITS * (5 if self._few else 1)
+        self.most_splits = MOST_KINDS if self._few else MOST_SPLITS
         self._large = sum(p.part.pieces for p in problem.parts if not p.part.small) > 1
         steps = [price for s in problem.services for _, price in s.steps]
         prices = [c.price for c in problem.containers]
@@ -304,20 +304,31 @@ class _Finder:
         return next(self.list_splits(every, math.inf), (math.inf, (), ()))[0]
 
     def list_splits(self, every: Counts, most: float) -> Iterator[tuple[float, Counts, Counts]]:
-        """Lists ways to deal the pieces into two packs, what could cost least first."""
+        """Lists ways to deal the pieces into two packs, the fuller one first.
+
+        What could cost least comes first, then what is shared most evenly.
+        """
         waiting = []
+        volumes = [
+            p.part.length_mm * p.part.width_mm * p.part.thick_mm for p in self._problem.parts
+        ]
         firsts = _list_every_first(every) if self._few else _list_firsts(self._problem, every)
         for first in firsts:
             rest = tuple(a - b for a, b in zip(every, first, strict=True))
-            waiting.append((self._floor(first) + self._floor(rest), False, first, rest))
+            more = 0.0
+            if not self._few:
+                more = sum(v * (a - b) for v, a, b in zip(volumes, first, rest, strict=True))
+            fuller, other = (first, rest) if more >= 0 else (rest, first)
+            cost = self._floor(first) + self._floor(rest)
+            waiting.append((cost, False, round(abs(more)), fuller, other))
         waiting = [split for split in waiting if split[0] < most - NEAR]
         heapify(waiting)
         while waiting:
-            at_least, sure, first, rest = heappop(waiting)
+            at_least, sure, more, fuller, other = heappop(waiting)
             if sure:
-                yield at_least, first, rest
-            elif (bound := self.bound(first) + self.bound(rest)) < most - NEAR:
-                heappush(waiting, (bound, True, first, rest))
+                yield at_least, fuller, other
+            elif (bound := self.bound(fuller) + self.bound(other)) < most - NEAR:
+                heappush(waiting, (bound, True, more, fuller, other))
 
     def _find_floor(self, counts: Counts) -> float:
         """Finds a cost that no pack is below by its mass, and by where its parts could lie."""
