@@ -9540,6 +9540,10 @@
       <translation>keine losen Teile oder Reste darauf</translation>
     </message>
     <message>
+      <source>no order waits for it now</source>
+      <translation>kein Auftrag wartet jetzt darauf</translation>
+    </message>
+    <message>
       <source>no part</source>
       <translation>kein Teil</translation>
     </message>
@@ -11996,6 +12000,10 @@
       <translation>{n} {n|Auftrag bleibt|Aufträge bleiben} hier: am Packtisch sortieren.</translation>
     </message>
     <message>
+      <source>{n} {n|order waits|orders wait} for it now</source>
+      <translation>{n} {n|Auftrag wartet|Aufträge warten} jetzt darauf</translation>
+    </message>
+    <message>
       <source>{n} {n|order|orders} on this walk</source>
       <translation>{n} {n|Auftrag|Aufträge} auf diesem Gang</translation>
     </message>
@@ -12932,10 +12940,6 @@
       <translation>{why}. Miss noch einmal.</translation>
     </message>
     <message>
-      <source>{why}. Scan its traveller.</source>
-      <translation>{why}. Laufkarte scannen.</translation>
-    </message>
-    <message>
       <source>{why}. Set it, or leave it.</source>
       <translation>{why}. Setzen oder lassen.</translation>
     </message>
@@ -12946,6 +12950,10 @@
     <message>
       <source>{why}: {n} {n|piece|pieces} of worker {by} not counted</source>
       <translation>{why}: {n} {n|Teil|Teile} von Nr. {by} nicht gezählt</translation>
+    </message>
+    <message>
+      <source>{why}; {now}. Scan its traveller.</source>
+      <translation>{why}; {now}. Laufkarte scannen.</translation>
     </message>
     <message>
       <source>{words} · {k|sheet|sheets} {sheets} · {n} {n|part|parts}</source>

@@ -14,7 +14,7 @@ from station.queries.routers import list_beds
 from station.queries.shelf import deal_packs
 from station.queries.stock import list_on_rack
 from station.queries.underway import MOST, list_queue
-from station.shop.facts import Order, Part, Slip
+from station.shop.facts import Batch, Order, Part, Slip
 from station.shop.moves import Held
 from station.shop.views import View, by_part
 from station.shop.words import Say, say
@@ -58,9 +58,12 @@ class Standing(NamedTuple):
         """Pieces that are neither there nor under way."""
         return max(0, self.wanted - self.free - self.under_way)
 
-    def list_blocked(self) -> tuple[Order, ...]:
-        """Lists the orders that cannot have the part: what comes is given out by due time."""
-        left, found = self.free + self.under_way, []
+    def list_blocked(self, without: int = 0) -> tuple[Order, ...]:
+        """Lists the orders that cannot have the part: what comes is given out by due time.
+
+        Where so many pieces that come are not counted, also those that wait for them.
+        """
+        left, found = self.free + self.under_way - without, []
         for taker in self.takers:
             if taker.pieces > left:
                 found.append(taker.order)
@@ -103,6 +106,24 @@ def _list_blocked(
     return tuple(
         (standing, orders, tuple(sorted(o.due for o in orders))) for standing, orders in blocked
     )
+
+
+def list_waiting_for(view: View, batch: Batch) -> tuple[Order, ...]:
+    """Lists the orders that wait now for what is still to be cut of a batch, by due time."""
+    revision = find_revision(view, batch)
+    makes = revision.makes() if revision and not find_hold(view, batch.id) else {}
+    left = max(0, batch.sheets - batch.cut)
+    found = {
+        order.id: order
+        for standing in view.once("shortage/wanted", _survey_wanted)
+        if standing.part.id in makes
+        for order in standing.list_blocked(makes[standing.part.id] * left)
+    }
+    return tuple(sorted(found.values(), key=lambda o: (o.due, o.id)))
+
+
+def _survey_wanted(view: View) -> tuple[Standing, ...]:
+    return survey_parts(view, wanted_only=True)
 
 
 def say_blocking(part: str, orders: int, late: int) -> Say:

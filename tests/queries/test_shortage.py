@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.queries.shortage import list_blocking, survey_parts
+from station.queries.shortage import list_blocking, list_waiting_for, survey_parts
 from station.shop.facts import Batch, Bed, Line, Order, Product
 from station.shop.moves import move
 from tests.floor.shop_small import COMB, COMBS, DAY, SHUTTLE, SHUTTLES, batch, off_bed, small_shop
@@ -86,3 +86,19 @@ def test_a_part_that_nobody_wants_stands_in_the_survey_alone():
     assert list_blocking(view, NOW) == ()
     assert {s.part.id for s in survey_parts(view, wanted_only=True)} == set()
     assert COMBS
+
+
+def test_who_waits_for_a_batch_changes_while_it_waits():
+    view = small_shop(
+        COMB_ONLY, batch(sheets=1), order("3301", 6, f"{DAY}T09:00:00"), order("3302", 9),
+        order("3303", 90), moves=(on_rack(COMB, 7),),
+    )  # fmt: skip
+    queued = view.get(Batch, "00412")
+    # seven lie there: the first order takes six of them; 24 come of the batch, which the second
+    # gets its nine of; the third lacks more than all of it
+    assert [o.id for o in list_waiting_for(view, queued)] == ["3302", "3303"]
+    rich = small_shop(COMB_ONLY, batch(sheets=1), order("3301", 6), moves=(on_rack(COMB, 7),))
+    assert list_waiting_for(rich, queued) == ()
+    held = batch(sheets=1, holds=("a crack",))
+    stuck = small_shop(COMB_ONLY, held, order("3301", 9))
+    assert list_waiting_for(stuck, held) == ()

@@ -20,7 +20,7 @@ from station.shop.facts import (
     Shop,
     Slip,
 )
-from tests.recount import benches, routers, trade
+from tests.recount import benches, needs_look, routers, trade
 from tests.recount import figures as fig
 from tests.recount.books import Books
 from tests.recount.paces import Line, fit
@@ -272,7 +272,10 @@ def _next_note(at: At) -> list[str] | None:
         return None
     rows = {row[0]: row for row in routers.next_on(at.books, at.look.where)}
     line = rows[batch.id][2] if batch.id in rows else ""
-    return [f"{routers.why(batch) or line}. Scan its traveller."]
+    n = needs_look.count_waiting_for(at.books, batch)
+    waits = "order waits" if n == 1 else "orders wait"
+    now = f"{fig.n(n)} {waits} for it now" if n else "no order waits for it now"
+    return [f"{routers.why(batch) or line}; {now}. Scan its traveller."]
 
 
 def _batch_on(at: At) -> str | None:

@@ -63,6 +63,22 @@ def list_blocks(books: Books, now: str) -> list[tuple[str, int, int]]:
     return [(part, -n, -late) for late, n, part in sorted(found)]
 
 
+def count_waiting_for(books: Books, batch: Batch) -> int:
+    """Orders that cannot have some part without what is still to be cut of a batch."""
+    found: set[str] = set()
+    makes = {} if trade.why_held(books, batch) else trade.makes(books, batch)
+    for part, each in makes.items():
+        left = trade.on_rack(books, part, free=True) + count_coming(books)[part]
+        left -= each * max(0, batch.sheets - batch.cut)
+        for order in trade.open_orders(books):
+            takes = trade.to_take(books, order).get(part, 0)
+            if takes > left:
+                found.add(order.id)
+            else:
+                left -= takes
+    return len(found)
+
+
 def count_coming(books: Books) -> Counter[str]:
     """Pieces of each part that are under way or to be cut, and not held."""
     return books.once("coming", lambda: _count_coming(books))

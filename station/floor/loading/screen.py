@@ -37,6 +37,7 @@ from station.floor.shared.set_up import say_missing
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
 from station.queries.routers import find_bit_in, name_router
 from station.queries.settings import list_reasons
+from station.queries.shortage import list_waiting_for
 from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.codes import write_touch
@@ -239,7 +240,9 @@ def _show_free(here: Now) -> Face:
         entry = show_queued(here, waiting[0])
         main = (
             Hint(title=say("Next: batch {batch}", batch=waiting[0].id), right=entry.right,
-                 note=say("{why}. Scan its traveller.", why=say_why(waiting[0]) or entry.line1)),
+                 note=say("{why}; {now}. Scan its traveller.",
+                          why=say_why(waiting[0]) or entry.line1,
+                          now=_say_now(here, waiting[0]))),
         )  # fmt: skip
         take = say("Take batch {batch}", batch=waiting[0].id)
         style = "plain" if first else "primary"
@@ -261,6 +264,14 @@ def _show_free(here: Now) -> Face:
         ),
         side=show_idle_side(here),
     )
+
+
+def _say_now(here: Now, batch: Batch) -> Say:
+    """Says how many orders wait for a batch now: why it was released may hold no more."""
+    orders = len(list_waiting_for(here.view, batch))
+    if not orders:
+        return say("no order waits for it now")
+    return say("{n} {n|order waits|orders wait} for it now", n=orders)
 
 
 def _show_first_things(here: Now, title: Say) -> tuple[Block, ...]:
