@@ -5,6 +5,7 @@ from tests.plants import Plant
 FLOOR = "station/floor"
 ASIDE = "station/desk/aside.py"
 RECOUNTS = f"{FLOOR}/shared/recounts.py"
+ASKED = "station/desk/questions.py"
 KEEPING = f"{FLOOR}/office/keeping.py"
 COUNTING = f"{FLOOR}/shared/counting.py"
 UNDO = "station/ledger/undo.py"
@@ -54,6 +55,10 @@ COUNTS = (
     # counts that can hardly be so
     Plant(RECOUNTS, "if is_far(book, counted) and not known.sure:", "if False:",
           "a count far off is not asked about", DAY_HEAP),
+    Plant(ASKED, 'again = again and name != "enter"', "again = bool(again)",
+          "another number by its cards is a yes to the first", DAY_HEAP),
+    Plant(ASKED, "same = (do.subject, do.args) == (waiting.do.subject, waiting.do.args)",
+          "same = False", "a number that is entered again is asked about for ever", DAY_HEAP),
     Plant(RECOUNTS, "> max(FAR, FAR_SHARE * book)", "> FAR_SHARE * book",
           "every piece is far off", ("tests/floor/test_recounts.py",)),
     Plant(RECOUNTS, "if by == 0 or act.again:", "if by <= 0 or act.again:",

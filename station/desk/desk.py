@@ -294,14 +294,18 @@ class Desk:
             if self.hand.area == "office" and typed and self.hand.worker:
                 return self._ask_room(Typed(given.text))
             return Given(replies.unread(given))
-        if self._draft.waiting and (done := self._answer_question(given)):
+        asked = self._draft.waiting
+        if asked and (done := self._answer_question(given)):
             return done
         if isinstance(given, Code) and (done := self._common(given)):
             return done
-        return self._ask_room(given)
+        return self._ask_room(given, asked)
 
-    def _ask_room(self, given: Input) -> Given:
-        """The room knows what the input means with the work in hand."""
+    def _ask_room(self, given: Input, asked: OpenQuestion | None = None) -> Given:
+        """The room knows what the input means with the work in hand.
+
+        What means nothing leaves the question that was `asked` as it is.
+        """
         if not self.hand.worker:
             return Given(replies.NOBODY)
         for name, hand in self._order(given):
@@ -309,6 +313,8 @@ class Desk:
                 return done
         if isinstance(given, Code) and (hand := self.hand.disarm()) != self.hand:
             self._keep(self._draft.with_hand(hand))
+        if asked:
+            self._keep(replace(self._draft, waiting=asked))
         return Given(replies.meaningless(given, self.hand))
 
     def _ask(self, room: str, hand: Hand[Any], given: Input) -> Given | None:
@@ -489,6 +495,7 @@ class Desk:
 
     def _do(self, do: Do, asked: OpenQuestion | None = None) -> Given:
         """Runs an act; a question back is kept until it is answered."""
+        asked = asked or questions.find_said_again(self._draft, do)
         args = self._complete(do, asked.known if asked else Args())
         act = self._act(do.subject, args)
         depth = self._draft.depth

@@ -55,13 +55,26 @@ def _code(
 ) -> Again | Replied | None:
     if waiting.asks == "sure":
         card = BY_NUMBER.get(given.number) if given.kind == "button" else None
+        name = card.name if card else ""
         again = code == waiting.code and _a_moment_later(waiting.at, draft.hand.now)
-        return _with(waiting, Args(sure=True)) if again or (card and card.name == "yes") else None
+        again = again and name != "enter"  # it may end another number: see `find_said_again`
+        return _with(waiting, Args(sure=True)) if again or name == "yes" else None
     if waiting.asks == "reason" and given.kind == "reason":
         return _with(waiting, Args(reason=given.number))
     if waiting.asks == "supervisor" and given.kind == "worker":
         return _approver(draft, waiting, given.number, view)
     return None
+
+
+def find_said_again(draft: Draft, do: Do) -> OpenQuestion | None:
+    """Finds the open question that an act answers by being said again: the same number is sure."""
+    waiting = draft.waiting
+    if waiting is None or waiting.asks != "sure":
+        return None
+    same = (do.subject, do.args) == (waiting.do.subject, waiting.do.args)
+    if not same or not _a_moment_later(waiting.at, draft.hand.now):
+        return None
+    return waiting.knowing(Args(sure=True))
 
 
 def stands(waiting: OpenQuestion | None, given: Input) -> OpenQuestion | None:
