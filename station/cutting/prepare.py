@@ -65,7 +65,7 @@ PARTS = {
     "geometry.shapes": 0.96,
     "analyse.drawing": 1.0,
 }
-STEPS = 194  # beginnings and ends of functions while all is compiled, about as long each
+STEPS = 216  # beginnings and ends of functions while all is compiled, about as long each
 SILENT_S = 15.0  # who says nothing for so long does not compile any more
 LOOK_S = 0.1  # between two looks at how far another one is
 

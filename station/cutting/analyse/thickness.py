@@ -87,7 +87,12 @@ def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
     """Finds where the level passes of each way began, that goes down by three equal steps or
     more; and the first of these cuts.
     """
-    level = np.flatnonzero(cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < LEVEL_MM)
+    flat = cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < LEVEL_MM
+    joined = np.diff(cuts.run[:MOST_LOOKED_AT]) == 0
+    steep = ~flat
+    steep[1:] |= ~flat[:-1] & joined  # a short step of a spiral is as good as level
+    steep[:-1] |= ~flat[1:] & joined
+    level = np.flatnonzero(~steep)
     keys = name_ways(cuts, level)
     order = np.lexsort((-cuts.high[level], keys))
     level, keys = level[order], keys[order]

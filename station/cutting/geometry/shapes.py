@@ -42,6 +42,7 @@ PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apa
 ROUGH_SHARE = 0.15  # of an outline's corners may lie twice as far apart: where its cut met itself
 MOST_CORNER_TURNS = 24
 DEPTH_MM = 0.05
+LEAN_MM2, LEAN_SHARE = 1.5, 0.1
 HOLLOW_WEIGHT = 0.5
 
 
@@ -85,7 +86,8 @@ def sum_moments(
 class Fingerprint:
     """Holds what identifies a shape: sizes, moments scaled to one, and what lies where in it.
 
-    `corners` and `marks` (holes and hollows) are told from the centre of area.
+    `corners` and `marks` (holes and hollows) are told from the centre of area. `leans` tell
+    which way each mark is longer, and by how much: they turn twice as a mark turns once, mm².
     """
 
     width: float
@@ -95,6 +97,7 @@ class Fingerprint:
     moments: Complexes
     corners: Complexes
     marks: Complexes
+    leans: Complexes
     weights: Floats  # (n, 3) depth (0: through), area, length around of each mark
 
     @property
@@ -123,8 +126,19 @@ def take_fingerprint(
     return Fingerprint(
         width, length, area, around, moments, corners[:-1, 0] + 1j * corners[:-1, 1],
         np.array([complex(*centroid_of(ring)) - middle for ring in marks], np.complex128),
+        np.array([_measure_lean(ring) for ring in marks], np.complex128),
         np.array(weights).reshape(-1, 3),
     )  # fmt: skip
+
+
+def _measure_lean(ring: Ring) -> complex:
+    """Measures which way a ring is longer, as (length² - width²) / 12 of a rectangle, and at twice
+    the angle of its length.
+    """
+    z = ring[:, 0] + 1j * ring[:, 1] - complex(*centroid_of(ring))
+    before = np.roll(z, 1)
+    size = (before.conj() * z).imag
+    return complex((size * (before**2 + before * z + z**2)).sum() / (6 * size.sum()))
 
 
 def _find_moments(
@@ -198,6 +212,8 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     slack = np.array([DEPTH_MM, 0.05, 0.05]) + 0.01 * one.weights * [0, 1, 1]
     same = np.abs(marks[:, None] - other.marks[None]) < near
     same &= (np.abs(one.weights[:, None] - other.weights[None]) < slack[:, None]).all(axis=2)
+    leans = (np.conj(one.leans) if mirrored else one.leans) * turn**2
+    same &= np.abs(leans[:, None] - other.leans) < LEAN_MM2 + LEAN_SHARE * np.abs(leans)[:, None]
     return bool(same.any(axis=1).all() and same.any(axis=0).all())
 
 

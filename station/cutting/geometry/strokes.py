@@ -187,7 +187,8 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
     picked = np.flatnonzero((meant | _lies_over(cuts, through)) & ~through)
     keys = name_ways(cuts, picked)
     taken = pick_among(keys, name_ways(cuts, np.flatnonzero(through)))
-    order = np.lexsort((cuts.high[picked], keys))  # the deepest of those over the same way
+    level = np.round(cuts.high[picked] / LEVEL_MM).astype(np.int32)
+    order = np.lexsort((-picked, level, keys))  # the deepest over the same way, of these the last
     again = np.zeros(len(picked), dtype=bool)
     again[order[1:]] = keys[order[1:]] == keys[order[:-1]]
     some[picked[~taken & ~again]] = True

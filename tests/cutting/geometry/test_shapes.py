@@ -11,6 +11,7 @@ from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import Piece
 from station.cutting.report import analyse_program, read_program
 from station.shop.facts import Part, Shape
+from tests.cutting.reading import box, found
 
 HOOK = np.array([(0, 0), (80, 0), (80, 15), (20, 15), (20, 40), (0, 40)], dtype=float)
 ESS = np.array([(0, 0), (60, 0), (60, 40), (80, 40), (80, 60), (20, 60), (20, 20), (0, 20)], float)
@@ -94,3 +95,14 @@ def test_shapes_kept_by_the_shop_are_known_again(seed):
     again = analyse_program(program, layout.setting, known=known)
     assert [s.name for s in again.shapes] == [f"P{s.index}" for s in got.shapes]
     assert [p.mirrored for p in again.pieces] == [p.mirrored for p in got.pieces]
+
+
+@pytest.mark.parametrize(("across", "shapes"), [(False, 1), (True, 2)])
+def test_plates_whose_slot_lies_the_other_way_are_two_shapes(across, shapes):
+    """The slots are as long, as wide and in the middle of each."""
+    along = "G0 X60 Y60\nG1 Z-6.2 F900\nX80 F3000\nG0 Z5\n"
+    other = "G0 X210 Y60\nG1 Z-6.2 F900\nX230 F3000\nG0 Z5\n"
+    if across:
+        other = "G0 X220 Y50\nG1 Z-6.2 F900\nY70 F3000\nG0 Z5\n"
+    got = found(along + other + box(20, 20, 100, 80) + box(170, 20, 100, 80))
+    assert [len(s.pieces) for s in got.shapes] == [2 // shapes] * shapes
