@@ -13,6 +13,8 @@ from station.started import count_seconds_left
 Json = dict[str, object]
 LEAST = 0.1  # seconds that are thought at least
 MOST_PIECES = 10_000_000  # of a part; no shop ever wants more
+MARK = b"\xef\xbb\xbf"  # that some editors begin a file with
+Pieces = dict[str, int | float]  # by part; some programs write whole numbers with a point
 
 
 class FileOfProblem(msgspec.Struct):
@@ -20,7 +22,7 @@ class FileOfProblem(msgspec.Struct):
 
     name: str
     minutes: float
-    makes: dict[str, int]
+    makes: Pieces
     fixed: float = 0.0
 
 
@@ -28,7 +30,7 @@ class SheetsProblem(msgspec.Struct):
     """How many sheets of which files: minutes, pieces, chances."""
 
     files: list[FileOfProblem]
-    need: dict[str, int]
+    need: Pieces
     over_cost: float = 0.0
     good: dict[str, float] = {}
     certainty: float | None = None
@@ -172,7 +174,10 @@ def solve_problem(path: Path, seconds: float) -> Json:
     )
 
     wanted = _count_wanted(problem)
-    files = tuple(SheetFile(f.name, f.minutes, f.makes, f.fixed) for f in problem.files)
+    files = tuple(
+        SheetFile(f.name, f.minutes, {part: int(n) for part, n in f.makes.items() if n}, f.fixed)
+        for f in problem.files
+    )
     load_solver()  # before the seconds are counted that are left for it
     left = max(LEAST, count_seconds_left(seconds))
     found = count_sheets(files, wanted, over_cost=problem.over_cost, seconds=left)
@@ -186,7 +191,7 @@ def solve_problem(path: Path, seconds: float) -> Json:
 
 def _read_problem(path: Path) -> SheetsProblem:
     try:
-        problem = msgspec.json.decode(path.read_bytes(), type=SheetsProblem)
+        problem = msgspec.json.decode(path.read_bytes().removeprefix(MARK), type=SheetsProblem)
     except OSError as fault:
         raise CommandError(f"{path.name} cannot be read: {fault.strerror}.") from None
     except msgspec.DecodeError as fault:
@@ -203,16 +208,24 @@ def _find_wrong(problem: SheetsProblem) -> str:
         return "two files have one name"
     if any(f.minutes < 0 or f.fixed < 0 for f in problem.files) or problem.over_cost < 0:
         return "minutes and costs are never below zero"
-    if any(n < 1 for f in problem.files for n in f.makes.values()):
-        return "a file makes at least one piece of each of its parts"
+    if any(not 0 <= chance <= 1 for chance in problem.good.values()):
+        return "a chance that a piece is good is 0 at least and 1 at most"
+    if problem.certainty is not None and not 0 <= problem.certainty <= 1:
+        return "a certainty is 0 at least and 1 at most"
+    return _find_wrong_pieces(problem)
+
+
+def _find_wrong_pieces(problem: SheetsProblem) -> str:
+    """Finds pieces that cannot be meant; empty: none."""
+    made = [n for f in problem.files for n in f.makes.values()]
+    if any(n != int(n) for n in (*made, *problem.need.values())):
+        return "pieces come whole"
+    if any(n < 0 for n in made):
+        return "a file never makes less than no pieces"
     if any(n < 0 for n in problem.need.values()):
         return "nobody needs less than no pieces"
     if any(n > MOST_PIECES for n in problem.need.values()):
         return f"nobody needs more than {MOST_PIECES} pieces of a part"
-    if any(not 0 < chance <= 1 for chance in problem.good.values()):
-        return "a chance that a piece is good lies above 0 and is 1 at most"
-    if problem.certainty is not None and not 0 < problem.certainty < 1:
-        return "a certainty lies between 0 and 1"
     return ""
 
 
@@ -220,13 +233,13 @@ def _count_wanted(problem: SheetsProblem) -> dict[str, int]:
     """Counts the pieces to cut of each part, so that enough are good."""
     from station.planning.chances import count_to_cut, know_chance  # noqa: PLC0415 - as above
 
+    need = {part: int(n) for part, n in problem.need.items()}
     if problem.certainty is None:
-        return problem.need
+        return need
     chances = {part: know_chance(good) for part, good in problem.good.items()}
     try:
         return {
-            part: count_to_cut(n, chances.get(part), problem.certainty)
-            for part, n in problem.need.items()
+            part: count_to_cut(n, chances.get(part), problem.certainty) for part, n in need.items()
         }
     except ValueError as fault:
         raise CommandError(f"A chance is too low: {fault}.") from None

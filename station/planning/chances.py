@@ -105,11 +105,11 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
 
     Without a chance just as many. Raises ValueError where no count is enough.
     """
-    if wanted <= 0:
+    if wanted <= 0 or certainty <= 0:
         return 0
     if chance is None or chance.lost == 0:
         return wanted
-    if wanted > LONG * (1 - chance.loss):
+    if certainty >= 1 or wanted > LONG * (1 - chance.loss):
         raise ValueError("no number of pieces is enough")
     enough = 0.0
     for lost, likely in enumerate(_lose_on_the_way(wanted, chance)):

@@ -41,6 +41,19 @@ def test_loss_is_counted_as_a_chance(tmp_path):
     assert found["uncovered"] == [{"part": "z", "quantity": 2}]
 
 
+def test_what_can_be_meant_is_taken_as_it_is_written(tmp_path):
+    # whole numbers with a point; none of a part on a sheet; a chance of 0 where nothing is needed;
+    # what is sure without loss; a mark at the front, as some editors write it
+    made = [{"name": "x", "minutes": 1.5, "makes": {"a": 4.0, "b": 0}}]
+    asked = problem(tmp_path, files=made, need={"a": 8.0, "b": 2, "c": 0}, good={"a": 1, "c": 0},
+                    certainty=1)  # fmt: skip
+    asked.write_bytes(b"\xef\xbb\xbf" + asked.read_bytes())
+    found = solve_problem(asked, 1.0)
+    assert found["sheets"] == [{"cut_file": "x", "count": 2}]
+    assert found["uncovered"] == [{"part": "b", "quantity": 2}]
+    assert found["objective"] == 3.0
+
+
 @pytest.mark.parametrize(
     ("fields", "says"),
     [
@@ -48,10 +61,13 @@ def test_loss_is_counted_as_a_chance(tmp_path):
         ({"need": {"a": 10**12}}, "nobody needs more"),
         ({"need": {"a": 9999}, "good": {"a": 1e-6}, "certainty": 0.9}, "A chance is too low"),
         ({"files": [FILES[0], FILES[0]]}, "two files have one name"),
-        ({"files": [{"name": "x", "minutes": 1, "makes": {"a": 0}}]}, "at least one piece"),
+        ({"need": {"a": 1.5}}, "pieces come whole"),
+        ({"need": {"a": 3}, "good": {"a": 0}, "certainty": 0.9}, "A chance is too low"),
+        ({"need": {"a": 3}, "good": {"a": 0.99}, "certainty": 1}, "A chance is too low"),
+        ({"files": [{"name": "x", "minutes": 1, "makes": {"a": -2}}]}, "less than no pieces"),
         ({"files": [{"name": "x", "minutes": -1, "makes": {"a": 1}}]}, "never below zero"),
-        ({"good": {"a": 1.5}}, "above 0"),
-        ({"certainty": 1.0}, "between 0 and 1"),
+        ({"good": {"a": 1.5}}, "1 at most"),
+        ({"certainty": 1.2}, "1 at most"),
         ({"need": 7}, "no problem of sheets"),
     ],
 )

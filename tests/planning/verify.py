@@ -21,19 +21,19 @@ def count_wanted(problem):
     return wanted
 
 
-def find_faults(problem, answer):
-    """What is wrong with an answer, in words; empty: nothing."""
-    wanted, faults = count_wanted(problem), []
+def find_faults(problem, answer, wanted=None):
+    """What is wrong with an answer, in words; empty: nothing. `wanted` may be known already."""
+    wanted, faults = count_wanted(problem) if wanted is None else wanted, []
     files = {f["name"]: f for f in problem["files"]}
     counts = {s["cut_file"]: s["count"] for s in answer["sheets"]}
     if len(counts) < len(answer["sheets"]) or not set(counts) <= set(files):
         return ["a file twice, or one that is not there"]
     if any(type(n) is not int or n <= 0 for n in counts.values()):
         faults.append("a count that is no whole number above 0")
-    made = {part: 0 for f in files.values() for part in f["makes"]}
+    made = {part: 0 for f in files.values() for part, each in f["makes"].items() if each}
     for name, n in counts.items():
-        for part, each in files[name]["makes"].items():
-            made[part] += each * n
+        for part in files[name]["makes"].keys() & made:
+            made[part] += files[name]["makes"][part] * n
     faults += [f"{p} short" for p, n in made.items() if n < wanted.get(p, 0)]
     uncovered = {u["part"]: u["quantity"] for u in answer["uncovered"]}
     if uncovered != {p: n for p, n in wanted.items() if n and p not in made}:
