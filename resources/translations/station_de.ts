@@ -11756,6 +11756,10 @@
       <translation>{n} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
     </message>
     <message>
+      <source>{n} less {loss} for loss: for the first {few} of {all} orders.</source>
+      <translation>{n} weniger {loss} Verlust: für die ersten {few} von {all} Aufträgen.</translation>
+    </message>
+    <message>
       <source>{n} like it are settled together</source>
       <translation>{n} solche werden zusammen erledigt</translation>
     </message>

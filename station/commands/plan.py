@@ -73,9 +73,7 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
     releases = list(dict.fromkeys((*blocked, *plan.then)))
     return {
         "need": _list_need(asked),
-        "sheets": [
-            {"cut_file": r.name, "count": r.sheets, "reason": _say_reason(r)} for r in releases
-        ],
+        "sheets": _list_sheets(releases),
         "uncovered": [
             {"part": part.name, "quantity": max(0, part.wanted - part.free - part.under_way)}
             for part in asked.parts
@@ -101,6 +99,15 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
         "order": _list_order(plan),
     }
+
+
+def _list_sheets(releases: list[Release]) -> list[Json]:
+    """Lists the sheets of each cut file by their reason, whatever lots they are released in."""
+    counts: dict[tuple[str, str], int] = {}
+    for release in releases:
+        key = (release.name, _say_reason(release))
+        counts[key] = counts.get(key, 0) + release.sheets
+    return [{"cut_file": name, "count": n, "reason": why} for (name, why), n in counts.items()]
 
 
 def _describe_service(asked: PlanCutting) -> Json:

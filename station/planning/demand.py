@@ -139,24 +139,32 @@ def share_marks(choices: Mapping[str, Choice], days: float, certainty: float) ->
     (Sherbrooke 1968, from memory).
     """
     levels = _list_levels(choices, days)
-    wanted = certainty * sum(c.often for c in choices.values())
-    chosen = _choose_levels(choices, levels, lambda served, _minutes: served >= wanted)
+    wanted = certainty * sum(c.often for c in choices.values()) - NEAR
+    chosen = _choose_levels(choices, levels, lambda served, _minutes: served < wanted).more
     return {part: level for part, (_, level) in chosen.items()}
 
 
 def find_service(choices: Mapping[str, Choice], marks: Mapping[str, int], days: float) -> float:
-    """Finds the share of uses that lasts with as much router time on the rack as the marks hold.
+    """Finds the share of uses that lasts with no more router time on the rack than the marks hold.
 
     It is that of the best marks of so much, not of those set. 0 where nothing is used.
     """
     most = sum(c.minutes * marks.get(part, 0) for part, c in choices.items())
     levels = _list_levels(choices, days)
-    chosen = _choose_levels(choices, levels, lambda _served, minutes: minutes >= most)
+    chosen = _choose_levels(choices, levels, lambda _served, minutes: minutes <= most).less
     used = sum(c.often for c in choices.values())
     return sum(c.often * chosen[p][0] for p, c in choices.items()) / used if used else 0.0
 
 
-Levels = tuple[tuple[float, int], ...]  # shares of uses that last, and what has to lie there
+Level = tuple[float, int]  # the share of uses that lasts, and what has to lie there for it
+Levels = tuple[Level, ...]
+
+
+class Chosen(NamedTuple):
+    """Levels of all parts: the most that are still too few by some measure, the least beyond."""
+
+    less: dict[str, Level]
+    more: dict[str, Level]
 
 
 def _list_levels(choices: Mapping[str, Choice], days: float) -> dict[str, Levels]:
@@ -173,20 +181,21 @@ def _list_levels(choices: Mapping[str, Choice], days: float) -> dict[str, Levels
 def _choose_levels(
     choices: Mapping[str, Choice],
     levels: Mapping[str, Levels],
-    is_enough: Callable[[float, float], bool],
-) -> dict[str, tuple[float, int]]:
-    """Chooses the levels that are just enough, told the uses a day that last and the minutes."""
+    is_less: Callable[[float, float], bool],
+) -> Chosen:
+    """Chooses the best levels on both sides of a measure of the uses that last and the minutes."""
     low, high = 0.0, DEAREST  # router minutes that a use which finds enough is worth
-    chosen = {part: levels[part][-1] for part in choices}
+    less = {part: levels[part][0] for part in choices}
+    more = {part: levels[part][-1] for part in choices}
     for _ in range(HALVINGS):
         worth = (low + high) / 2
         tried = {part: _choose_level(c, levels[part], worth) for part, c in choices.items()}
         served = sum(c.often * tried[part][0] for part, c in choices.items())
-        if is_enough(served, sum(c.minutes * tried[part][1] for part, c in choices.items())):
-            high, chosen = worth, tried
+        if is_less(served, sum(c.minutes * tried[part][1] for part, c in choices.items())):
+            low, less = worth, tried
         else:
-            low = worth
-    return chosen
+            high, more = worth, tried
+    return Chosen(less, more)
 
 
 def _find_none(forecast: Forecast, days: float) -> float:
@@ -201,6 +210,7 @@ def _choose_level(choice: Choice, levels: Levels, worth: float) -> tuple[float, 
 
 
 DEAREST, HALVINGS = 1e7, 40
+NEAR = 1e-9  # uses a day; a sum of doubles can tell no more
 MANY = 2000.0  # pieces
 
 

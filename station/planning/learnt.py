@@ -7,6 +7,7 @@ from typing import NamedTuple
 from station.planning.chances import Chance, add_passages, count_to_cut, learn_chance
 from station.planning.demand import Choice, Forecast, find_service, forecast_use, share_marks
 from station.planning.messages import PartNow, Passage, PlanCutting, Wish
+from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN
 
 STEPS = ("cut", "popping", "trimming")  # a piece passes them in this order; each has its loss
 # the steps that pieces of a stage still have before them
@@ -54,9 +55,27 @@ class PartLearnt(NamedTuple):
         """Pieces expected on the rack once all under way is there and open orders are packed."""
         return self.now.free + self.coming * self.mean - self.now.wanted
 
-    def count_fresh(self, certainty: float) -> int:
-        """Counts the pieces to cut besides those under way, so that orders get all of theirs."""
-        return max(0, count_to_cut(self.lacking, self.chance, certainty) - int(self.coming))
+    def count_fresh(self, certainty: float, wanted: int | None = None) -> int:
+        """Counts the pieces to cut besides those under way, so that orders get all of theirs.
+
+        With `wanted` it is so for the first orders, which want as many together.
+        """
+        lacking = self.lacking if wanted is None else max(0, wanted - self.now.free)
+        return max(0, count_to_cut(lacking, self.chance, certainty) - int(self.coming))
+
+    def count_served(self, fresh: int, certainty: float) -> tuple[int, str]:
+        """Counts what the first orders lack, so many of them as these pieces to cut are for.
+
+        Gives when the last of them is due too. Where they are not enough for one, it is for all.
+        """
+        served, wanted, until = 0, 0, LAST
+        for wish in self.now.wishes:
+            wanted += wish.pieces
+            if self.count_fresh(certainty, wanted) > fresh:
+                break
+            if wanted > self.now.free:
+                served, until = wanted - self.now.free, wish.due
+        return served or self.lacking, until
 
     def count_below(self, made: float) -> int:
         """Counts the pieces to cut besides those `made` until as many lie there as should.
@@ -133,17 +152,30 @@ def find_service_of_marks(asked: PlanCutting) -> float:
 
 def _list_choices(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, Choice]:
     """Lists the parts whose use can be told, with what a piece of them takes."""
-    minutes: dict[str, float] = {}
-    for file in asked.files:
-        if file.minutes and file.makes:
-            each = min(file.minutes.values()) / sum(file.makes.values())
-            minutes |= {part: min(each, minutes.get(part, each)) for part in file.makes}
+    minutes = _share_sheets(asked)
     return {
         part.id: Choice(known, sum(n > 0 for n in part.use) / len(part.use),
                         max(LEAST_MIN, minutes.get(part.id, 0.0)))
         for part in asked.parts
         if (known := use[part.id])
     }  # fmt: skip
+
+
+def _share_sheets(asked: PlanCutting) -> dict[str, float]:
+    """Shares what a sheet takes among its pieces, by the share of a sheet that each is: minutes.
+
+    That is of the sheet which holds most of its part; of several files the cheapest counts.
+    """
+    files, most = [f for f in asked.files if f.minutes], dict[str, int]()
+    for file in files:
+        most |= {part: max(n, most.get(part, 0)) for part, n in file.makes.items()}
+    minutes: dict[str, float] = {}
+    for file in files:
+        whole = sum(n / most[part] for part, n in file.makes.items())
+        for part in file.makes:
+            each = (min(file.minutes.values()) + LOAD_MIN + SHEET_MIN) / most[part] / whole
+            minutes[part] = min(each, minutes.get(part, each))
+    return minutes
 
 
 def _learn_part(

@@ -190,6 +190,7 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     certainty: float | None = None  # that these sheets are enough; None: can't tell yet
     orders: int = 0  # that want it and cannot have it yet
     first_due: str = ""
+    serves: int = 0  # of these, how many it is for, with the lots before it
     mark: int = 0
     besides: int = 0  # of it, for packs ahead and own pushes
     use: float | None = None  # of it, pieces a worked day; None: can't tell yet

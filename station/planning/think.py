@@ -14,16 +14,16 @@ from msgspec.structs import replace
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts
+from station.planning.lots import divide_for_orders
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
 from station.planning.order import count_sheets_a_day, list_to_order
-from station.planning.routers import LAST, LOAD_MIN, RouterLoad
+from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
 from station.planning.waiting import list_forward, list_marks, list_over_full, list_take_back
 
-# Router minutes that a piece beyond need weighs, and a sheet's material; of our own choice
-OVER_MIN, SHEET_MIN = 0.4, 15.0
+OVER_MIN = 0.4  # router minutes that a piece beyond need weighs; of our own choice
 # worked days of use that may be under way before more is cut for the rack; of our own choice
-UNDER_WAY_DAYS = 2.5
+UNDER_WAY_DAYS = 1.5
 Counts = Mapping[str, int]  # sheets by cut file
 
 
@@ -66,6 +66,7 @@ class Thinking:
         self.fresh = {part: known.count_fresh(sure) for part, known in self.parts.items()}
         self.made: dict[str, int] = {}  # pieces planned so far
         self.before: dict[str, int] = {}  # of these for orders
+        self.lots: dict[str, int] = {}  # of these for orders, in the lots so far
         self.found: list[SheetCounts] = []
 
     # --- how many sheets
@@ -115,8 +116,8 @@ class Thinking:
         for_orders = tuple(map(self._release, self._draft_orders(lacked)))
         for_rack = tuple(map(self._release, drafts))
         blocked = self._list_blocked(for_orders)
-        shown = {b.release.file for b in blocked if b.release}
-        then = (*(r for r in for_orders if r.file not in shown), *for_rack)
+        shown = {b.release for b in blocked}
+        then = (*(r for r in for_orders if r not in shown), *for_rack)
         a_day = count_sheets_a_day(self.asked, self.parts)
         plan = CuttingPlan(
             at=self.asked.now,
@@ -151,14 +152,13 @@ class Thinking:
         )
 
     def _draft_orders(self, counts: Counts) -> list[DraftLine]:
-        """Drafts the sheets for orders, those first that the first order waits for."""
-        drafts = []
-        for file, sheets in counts.items():
-            lacked = [p for p in map(self.parts.get, self.files[file].makes) if p and p.lacking]
-            part = min(lacked, key=PartLearnt.find_first_due)
-            due = part.find_first_due()
-            drafts.append(DraftLine((due, file), file, sheets, part, due, due, "orders"))
-        return sorted(drafts, key=lambda d: d.rank)
+        """Drafts the sheets for orders in lots, those first that the first order waits for."""
+        lots = divide_for_orders(counts, self.files, self.parts, self.asked.certainty)
+        return [
+            DraftLine((lot.due,), lot.file, lot.sheets, self.parts[lot.part], lot.due, lot.due,
+                      "orders")
+            for lot in lots
+        ]  # fmt: skip
 
     def _draft_rack(self, counts: Counts) -> list[DraftLine]:
         """Drafts the sheets for the rack, those first of which least lies there."""
@@ -225,6 +225,9 @@ class Thinking:
         """Gives a draft the router where it ends first."""
         file, part = self.files[draft.file], draft.part
         bare = self._describe(file, draft.sheets, part, draft)
+        if draft.due:
+            for made, each in file.makes.items():
+                self.lots[made] = self.lots.get(made, 0) + each * draft.sheets
         slots = self.load.list_slots(file, draft.sheets, draft.by or LAST)
         if not slots:
             return bare
@@ -249,7 +252,10 @@ class Thinking:
         """Says what so many sheets are good for, whatever router takes them."""
         fresh, unmet, chance = sheets * file.makes[part.now.id], part.list_unmet(), part.chance
         left = part.left if draft.due else self._count_left(part)
-        sure = find_chance_enough(fresh + int(part.coming), part.lacking, chance) if chance else 0
+        before = self.lots.get(part.now.id, 0) if draft.due else 0
+        served, until = part.count_served(before + fresh, self.asked.certainty)
+        coming = before + fresh + int(part.coming)
+        sure = find_chance_enough(coming, served, chance) if chance else 0
         material = next((m for m in self.asked.materials if m.id == file.material), None)
         return Release(
             file=file.id,
@@ -261,10 +267,11 @@ class Thinking:
             part_name=part.now.name,
             because=draft.because,
             each=file.makes[part.now.id],
-            need=part.lacking if draft.due else max(0, round(part.level - left)),
+            need=served if draft.due else max(0, round(part.level - left)),
             loss=round(chance.loss, 4) if chance else None,
             certainty=round(sure, 4) if chance and draft.due else None,
             orders=len(unmet),
+            serves=sum(wish.due <= until for wish in unmet) if draft.due else 0,
             first_due=unmet[0].due if unmet else "",
             mark=part.now.mark,
             besides=part.now.besides,
@@ -283,9 +290,10 @@ class Thinking:
         """Counts the pieces beyond what orders lack and what should lie on the rack."""
         beyond = 0
         for made, each in file.makes.items():
-            part, before = self.parts.get(made), 0 if draft.due else self.before.get(made, 0)
-            fresh = self.fresh.get(made, 0) if draft.due else 0
-            beyond += max(0, each * sheets - max(fresh, part.count_below(before) if part else 0))
+            part, lots = self.parts.get(made), self.lots.get(made, 0) if draft.due else 0
+            below = part.count_below(0 if draft.due else self.before.get(made, 0)) if part else 0
+            needed = max(self.fresh.get(made, 0) if draft.due else 0, below)
+            beyond += max(0, lots + each * sheets - needed) - max(0, lots - needed)
         return beyond
 
     # --- what blocks

@@ -71,3 +71,18 @@ def test_the_service_that_marks_come_to_gives_as_much_on_the_rack_again():
     assert 0.85 <= service <= 0.95
     assert abs(sum(share_marks(choices, 2.0, service).values()) - sum(marks.values())) < 15
     assert find_service(choices, dict.fromkeys(choices, 10_000), 2.0) > 0.99
+
+
+def test_marks_of_all_parts_never_hold_more_than_those_they_are_found_from():
+    # what lies there lasts for as many uses as so many router minutes can do, and no more
+    choices = {
+        f"p{n}": Choice(Forecast(mean, mean * varies, "mean"), often, minutes)
+        for n, (mean, varies, often, minutes) in enumerate(
+            ((40, 9, 1.0, 0.5), (3, 4, 0.4, 12.0), (120, 30, 0.9, 0.2), (7, 1, 0.7, 3.0))
+        )
+    }
+    for most in (10, 30, 60, 120):
+        marks = {"p0": most, "p1": 2, "p2": most}
+        held = sum(choices[p].minutes * n for p, n in marks.items())
+        best = share_marks(choices, 2.0, find_service(choices, marks, 2.0))
+        assert sum(choices[p].minutes * n for p, n in best.items()) <= held

@@ -79,7 +79,8 @@ def test_what_is_planned_is_enough_for_every_order(asked):
 def test_each_release_has_a_router_and_its_time_and_every_sum_agrees(asked):
     plan = think(asked)
     releases = {b.release for b in plan.blocked if b.release} | set(plan.then)
-    assert len({r.file for r in releases if r.due}) == sum(1 for r in releases if r.due)
+    lots = {(r.file, r.due) for r in releases if r.due}
+    assert len(lots) == sum(1 for r in releases if r.due)
     for release in releases:
         assert release.router
         assert plan.at <= release.starts < release.ends

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from copy import deepcopy
 from dataclasses import dataclass, field
+from math import prod
 from statistics import quantiles
 
 from tests.shops.days import Batch, Floor, open_shop
@@ -85,12 +86,16 @@ def judge(seed: int, plan: Planner) -> Verdict:
 
 
 def count_owed(floor: Floor) -> float:
-    """Sheets still to be cut for the orders that wait, each part by the file that makes most."""
+    """Sheets still to be cut for the orders that wait, each part by the file that makes most.
+
+    Some of their pieces will be lost as well.
+    """
     files, owed = floor.shop.files.values(), 0.0
     for part in floor.shop.parts:
         on_way = floor.count_under_way(part) - floor.count_queued(part)
         lacking = floor.count_wanted(part) - floor.rack[part] - on_way
-        owed += max(0, lacking) / max(f.makes.get(part, 0) for f in files)
+        good = prod(1 - lost for lost in floor.shop.lost[part])
+        owed += max(0, lacking) / good / max(f.makes.get(part, 0) for f in files)
     return owed
 
 

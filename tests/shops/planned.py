@@ -31,12 +31,12 @@ SPARE = 0.5  # of what the marks ask for: sheets come whole, which fills the rac
 def plan(floor: Floor) -> Plan:
     """What the planner says on this morning."""
     told = run(set_service(floor, ask(floor)), lambda _stage, _share: None)
-    releases = {r.file: r for b in told.blocked if (r := b.release)}
+    releases = dict.fromkeys(b.release for b in told.blocked if b.release)
     return Plan(
         blocked=frozenset(b.part for b in told.blocked),
         releases=tuple(
             (r.file, r.sheets, r.router, read_time(r.by) if r.by else inf)
-            for r in (*releases.values(), *told.then)
+            for r in (*releases, *told.then)
             if r.router
         ),
         take_back=tuple(t.batch for t in told.take_back),

@@ -42,7 +42,9 @@ def list_lines(hand: PlanHand, view: View) -> tuple[PlanLine, ...]:
         if b.part in blocking
     ]
     then = [
-        PlanLine(f"{r.because}/{r.file}", release=r) for r in plan.then if r.file not in released
+        PlanLine(f"{r.because}/{r.file}/{r.by}", release=r)
+        for r in plan.then
+        if r.file not in released
     ]
     back = [
         PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if is_queued(view, b)
