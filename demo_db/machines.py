@@ -91,7 +91,9 @@ def machines(received: str) -> tuple[Fact, ...]:
         Mailer(id="11", name="Long 800 × 300", length_mm=800.0, width_mm=300.0, thick_mm=160.0),
         Mailer(id="12", name="Deep 950 × 500", length_mm=950.0, width_mm=500.0, thick_mm=380.0),
     )
-    mailers = tuple(replace(m, price=PRICES[m.id]) for m in mailers)
+    mailers = tuple(
+        replace(m, price=PRICES[m.id], hangs=f"W {n}") for n, m in enumerate(mailers, 1)
+    )
     return (
         *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),
         *lots(received), *carts(), *mailers,

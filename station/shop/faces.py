@@ -197,7 +197,10 @@ class PartDrawing:
 
 @dataclass(frozen=True, kw_only=True)
 class Layer:
-    """A rectangle in the mailer, mm from the lower left of the stack, with a label."""
+    """A rectangle in the mailer, mm from the lower left of the stack.
+
+    The label is that of its level; `piece` says what it is, written on it where there is room.
+    """
 
     label: str
     x_mm: float
@@ -205,6 +208,7 @@ class Layer:
     length_mm: float
     width_mm: float
     level: int = 0
+    piece: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -273,9 +273,11 @@ def packing() -> Face:
         middle=(
             MailerDrawing(name="Mailer 190 × 380", length_mm=380, width_mm=190, layers=(
                 Layer(label="HC-300 × 2, flat, bottom", x_mm=0, y_mm=0, length_mm=300,
-                      width_mm=120),
-                Layer(label="SH-180 × 4", x_mm=10, y_mm=10, length_mm=180, width_mm=80, level=1),
-                Layer(label="WS-12 × 6", x_mm=210, y_mm=10, length_mm=70, width_mm=80, level=2),
+                      width_mm=120, piece="2 × HC-300"),
+                Layer(label="SH-180 × 4", x_mm=10, y_mm=10, length_mm=180, width_mm=80, level=1,
+                      piece="SH-180"),
+                Layer(label="WS-12 × 6", x_mm=210, y_mm=10, length_mm=70, width_mm=80, level=2,
+                      piece="WS-12"),
             )),
             Pairs(title="Mailer 190 × 380", rows=(
                 (say("stack"), "large and flat outside"), (say("wrap"), "one turn, 0.7 m"),

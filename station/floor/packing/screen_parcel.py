@@ -3,7 +3,7 @@
 from itertools import groupby
 
 from station.floor.packing.work import PackingHand
-from station.packs.messages import PackLayer
+from station.packs.messages import PackLayer, PackPile
 from station.queries.damage import count_of_stack
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
@@ -115,10 +115,17 @@ def _draw_layers(stack: Stack, names: dict[str, str]) -> tuple[Layer, ...]:
             length_mm=pile.length_mm,
             width_mm=pile.width_mm,
             level=number,
+            piece=_name_pile(pile, names),
         )
         for number, same in enumerate(levels)
         for n, pile in enumerate(same[0].piles)
     )
+
+
+def _name_pile(pile: PackPile, names: dict[str, str]) -> str:
+    """Names the part of a pile, and how many lie on each other."""
+    name = names.get(pile.part, pile.part)
+    return f"{pile.pieces} × {name}" if pile.pieces > 1 else name
 
 
 def _list_counts(layer: PackLayer) -> tuple[tuple[str, int], ...]:

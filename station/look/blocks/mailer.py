@@ -1,9 +1,9 @@
 """A mailer lying flat with the stack in it, drawn from its sizes."""
 
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen
 
-from station.look.style import palette, px
+from station.look.style import make_font, palette, px
 from station.look.widgets import PaintedBlock
 from station.look.written import TextPage
 from station.shop.faces import MailerDrawing
@@ -85,9 +85,9 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
                 layer.length_mm * scale,
                 layer.width_mm * scale,
             )
-            _draw_piece(
-                painter, box.translated(layer.level * step, -layer.level * step), layer.level
-            )
+            box = box.translated(layer.level * step, -layer.level * step)
+            _draw_piece(painter, box, layer.level)
+            _write_on(painter, box, layer.piece)
 
     def _draw_side(self, painter: QPainter, block: MailerDrawing) -> None:
         """Draws the levels as bars above each other, each as long as its pieces reach."""
@@ -107,6 +107,24 @@ def _draw_piece(painter: QPainter, box: QRectF, level: int) -> None:
     painter.setPen(QPen(QColor(palette().ink), px(1.5)))
     painter.setBrush(QColor(grounds[level % len(grounds)]))
     painter.drawRoundedRect(box, px(3), px(3))
+
+
+def _write_on(painter: QPainter, box: QRectF, name: str) -> None:
+    """Writes what a piece is on it, along its longer side, where there is room."""
+    upright = box.height() > box.width()
+    long, short = max(box.width(), box.height()), min(box.width(), box.height())
+    font = make_font(13, bold=True)
+    size = QFontMetricsF(font).size(Qt.TextFlag.TextSingleLine, name)
+    if not name or size.width() > long - px(8) or size.height() > short + px(2):
+        return
+    painter.save()
+    painter.setFont(font)
+    painter.setPen(QColor(palette().ink))
+    painter.translate(box.center())
+    painter.rotate(-90 if upright else 0)
+    place = QRectF(-long / 2, -short / 2, long, short)
+    painter.drawText(place, Qt.AlignmentFlag.AlignCenter, name)
+    painter.restore()
 
 
 def _list_names(block: MailerDrawing) -> list[str]:
