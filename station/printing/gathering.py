@@ -1,6 +1,7 @@
 """What each paper shows, gathered from the ledger and laid out."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from station.desk.appearance import screen
@@ -52,20 +53,29 @@ def make_paper(ledger: Ledger, kind: str, name: str, now: str) -> "Page | None":
     """Makes one paper; None when what it is about is not there."""
     shop = find_shop(ledger.view)
     lengths.use_units(shop.units, fractions=shop.fractions)
-    _speak_as(ledger)
     draw = _PAPERS.get(kind)
-    return draw(ledger, name, now) if draw else None
+    with _speaking_as(ledger):
+        return draw(ledger, name, now) if draw else None
 
 
-def _speak_as(ledger: Ledger) -> None:
-    """Has papers speak the language of this PC, with a window open or without."""
+@contextmanager
+def _speaking_as(ledger: Ledger) -> Iterator[None]:
+    """Has papers speak the language of this PC, with a window open or without.
+
+    What is said beside them goes on in the language in use: a figure has its decimal sign.
+    """
     language = screen(ledger).language
     if language == find_language():
         speak(FIND_TEMPLATE)
+        yield
         return
-    lengths.use_decimals(language)
     found = load_translator(language) if language else None
     speak(lambda template: (found and found.translate(CONTEXT, template)) or template)
+    lengths.use_decimals(language)
+    try:
+        yield
+    finally:
+        lengths.use_decimals(find_language())
 
 
 def map_parts(ledger: Ledger) -> dict[str, Part]:

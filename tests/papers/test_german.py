@@ -66,6 +66,7 @@ def test_a_german_station_prints_german_with_a_window_or_without(tmp_path):
     ):
         page = gathering.make_paper(stage.ledger, kind, number, samples.NOW)
         assert said in " ".join(list_words(page)), kind
+        assert lengths.write_figure(6.5) == "6.5", "an English strip keeps its decimal sign"
     stage.ledger.set_local("language", "")
     page = gathering.make_paper(stage.ledger, "traveller", "00900", samples.NOW)
     assert "Trimming" in list_words(page)
