@@ -892,8 +892,8 @@
       <translation>Vor Platte {n}</translation>
     </message>
     <message>
-      <source>Before the first pack</source>
-      <translation>Vor dem ersten Paket</translation>
+      <source>Before the first pack: {done} of {n} done</source>
+      <translation>Vor dem ersten Paket: {done} von {n} erledigt</translation>
     </message>
     <message>
       <source>Before the first sheet</source>
@@ -3792,6 +3792,14 @@
       <translation>Jetzt {where}. Nächsten Abschnitt scannen.</translation>
     </message>
     <message>
+      <source>Now “Read its file”.</source>
+      <translation>Jetzt „Seine Datei lesen“.</translation>
+    </message>
+    <message>
+      <source>Now “Receive sheets”.</source>
+      <translation>Jetzt „Platten annehmen“.</translation>
+    </message>
+    <message>
       <source>Number cleared</source>
       <translation>Zahl gelöscht</translation>
     </message>
@@ -5216,10 +5224,6 @@
       <translation>Ausweis scannen oder berühren.</translation>
     </message>
     <message>
-      <source>Scan or type a {kind} to add it.</source>
-      <translation>Zum Hinzufügen scannen oder tippen: {kind}.</translation>
-    </message>
-    <message>
       <source>Scan pack {pack} next.</source>
       <translation>Als Nächstes Paket {pack} scannen.</translation>
     </message>
@@ -5378,6 +5382,10 @@
     <message>
       <source>Scan “That is it” when it is complete.</source>
       <translation>„Das ist es“ scannen, wenn es vollständig ist.</translation>
+    </message>
+    <message>
+      <source>Scan, touch or type a {kind} to add it.</source>
+      <translation>{kind} scannen, berühren oder tippen, um es hinzuzufügen.</translation>
     </message>
     <message>
       <source>Scan, type or touch one</source>
@@ -11094,6 +11102,10 @@
     <message>
       <source>{field}: each quantity is 1 or more</source>
       <translation>{field}: jede Menge ist 1 oder mehr</translation>
+    </message>
+    <message>
+      <source>{field}: touch one, or type it.</source>
+      <translation>{field}: eins berühren oder tippen.</translation>
     </message>
     <message>
       <source>{field}: type it again.</source>

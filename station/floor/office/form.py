@@ -16,6 +16,7 @@ from station.floor.office.lists import (
     give_value,
     list_facts,
     name_press,
+    offer_things,
     propose_number,
     read_row,
 )
@@ -102,13 +103,11 @@ def choose_field(hand: OfficeHand, field: FactField, view: View) -> Took:
         return Took(hand, refuse(say("Its number stays as it is"), say("Touch another field.")))
     if field.columns:
         return lines.open_rows(hand, field, view)
-    return Took(
-        replace(hand, work=replace(hand.work, field=field.name)),
-        good(
-            say("{field}", field=field.label),
-            say("{field}: type it and press Enter.", field=field.label),
-        ),
-    )
+    do = say("{field}: type it and press Enter.", field=field.label)
+    if offer_things(field, view):
+        do = say("{field}: touch one, or type it.", field=field.label)
+    after = replace(hand, work=replace(hand.work, field=field.name))
+    return Took(after, good(say("{field}", field=field.label), do))
 
 
 def _choose_next(hand: OfficeHand, view: View) -> Took:

@@ -67,7 +67,7 @@ def find_item(hand: OfficeHand) -> int | None:
 
 def _say_what_first(first: FactField) -> Say:
     if first.points:
-        return say("Scan or type a {kind} to add it.", kind=first.points.kind)
+        return say("Scan, touch or type a {kind} to add it.", kind=first.points.kind)
     return say("Type one to add it.") if first.of is str else say("Type x, then y; or touch it.")
 
 

@@ -84,6 +84,10 @@ from station.shop.words import Say, say
 
 USES = tuple(REASON_USES)
 NOTHING_SET = say("Nothing was set.")
+AFTER_NEW: dict[type[Fact], Say] = {  # what a new one still lacks
+    CutFile: say("Now “Read its file”."),
+    Lot: say("Now “Receive sheets”."),
+}
 
 
 def found_shop(act: Act[FoundShop], view: View) -> Answer:
@@ -143,7 +147,9 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
         else say("{kind} {id} is changed", kind=one, id=made.id)
     )
     sets = (*seated.facts, *seated.beds)
-    return attention(said, seated.told, sets=sets) if seated.told else good(said, NEXT, sets=sets)
+    if seated.told:
+        return attention(said, seated.told, sets=sets)
+    return good(said, AFTER_NEW.get(type(made), NEXT) if new else NEXT, sets=sets)
 
 
 def _tell_kept(made: Fact, wishes: tuple[Concern, ...]) -> Answer:

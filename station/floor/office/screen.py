@@ -174,7 +174,11 @@ def _press_lock(hand: OfficeHand) -> tuple[Press, ...]:
 def _say_first(fact: Fact, field: FactField, view: View) -> Text:
     """Says what stands beside a number; of what is retired, that it is."""
     words = _say_field(fact, field, view)
-    return words if fact.in_use else say("retired · {words}", words=words)
+    if field.of is bool:  # a yes beside a number says nothing
+        words = field.label if getattr(fact, field.name) else ""
+    if fact.in_use:
+        return words
+    return say("retired · {words}", words=words) if words else say("retired")
 
 
 def _say_field(fact: Fact, field: FactField, view: View) -> Text:

@@ -14,9 +14,10 @@ from station.shop.facts import KINDS, Fact
 from station.shop.moves import head, tail
 from station.shop.rooms import Took
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 SET_UP = say("Set up the shop")
+NOTHING_MISSING = say("Nothing is missing.")
 
 
 def open_set_up(hand: OfficeHand, view: View) -> Took:
@@ -24,7 +25,7 @@ def open_set_up(hand: OfficeHand, view: View) -> Took:
     following = find_next(list_set_up(view))
     after = OfficeWork(ask="missing")
     if following is None:
-        return Took(hand, notice(say("The shop is set up"), say("Nothing is missing.")))
+        return Took(hand, notice(say("The shop is set up"), NOTHING_MISSING))
     words = WORDS[following.name]
     said = say("Next: {step}", step=words.title)
     return Took(replace(hand, work=after), good(said, words.do))
@@ -45,22 +46,24 @@ def show_set_up(hand: OfficeHand, view: View) -> Face:
     following = find_next(steps)
     if following is None:
         return replace(make_face(hand, presses=()), where=SET_UP)
-    left = [step for step in steps if not step.done]
-    done = len(steps) - len(left)
-    sheet, pack = (
-        tuple((_show_step(s, following), _write_code(s)) for s in left if _is_late(s) == late)
-        for late in (False, True)
-    )
-    title = say("Before the first sheet: {done} of {n} done", done=done, n=len(steps))
-    main = Listing(title=title, rows=sheet, empty=say("Nothing is missing."))
-    rest = tuple((cells[1:2], code) for cells, code in pack)
-    side = Listing(title=say("Before the first pack"), rows=rest, empty=say("Nothing is missing."))
+    early, late = ([s for s in steps if _is_late(s) == is_late] for is_late in (False, True))
+    rows = tuple((_show_step(s, following), _write_code(s)) for s in early if not s.done)
+    before_sheet = say("Before the first sheet: {done} of {n} done")
+    main = Listing(title=_count_done(before_sheet, early), rows=rows, empty=NOTHING_MISSING)
+    rest = tuple((_show_step(s, following)[1:2], _write_code(s)) for s in late if not s.done)
+    before_pack = say("Before the first pack: {done} of {n} done")
+    side = Listing(title=_count_done(before_pack, late), rows=rest, empty=NOTHING_MISSING)
     words = WORDS[following.name]
     go = Press(label=words.title, code=_write_code(following), style="primary", wide=2)
     lists = Press(label=say("All lists"), code=button("list_order"))
     hint = Hint(title=say("Next: {step}", step=words.title), note=words.do)
     face = make_face(hand, main, side=(hint, side), presses=(go, lists))
     return replace(face, where=SET_UP)
+
+
+def _count_done(words: Say, steps: list[SetUpStep]) -> Say:
+    """Says how many of some steps are done."""
+    return words._replace(values={"done": sum(s.done for s in steps), "n": len(steps)})
 
 
 def _is_late(step: SetUpStep) -> bool:
