@@ -3,16 +3,21 @@
 No source but the demo's own story: a card for weaving lacks, and queued frames can wait.
 """
 
+import re
 from datetime import datetime
 
 import pytest
 
 from demo_db.build import build
 from station.bootstrap import load_rules
+from station.floor.plan.screen import screen
+from station.floor.plan.work import PlanWork
 from station.ledger.ledger import Ledger
 from station.planning.gather import gather_plan
 from station.planning.past import read_past
 from station.planning.think import run
+from station.shop.rooms import Hand
+from tests.touch import list_texts, list_touches
 
 pytestmark = pytest.mark.slow
 
@@ -20,13 +25,48 @@ NOW = datetime(2026, 11, 25, 10, 42)
 
 
 @pytest.fixture(scope="module")
-def plan(tmp_path_factory):
+def morning(tmp_path_factory):
+    """The plan, and all that its screen says."""
     path = tmp_path_factory.mktemp("demo") / "shop.db"
     build(path, NOW)
+    return look(path)
+
+
+def look(path):
+    """The plan of a demo shop, and all that its screen says."""
     ledger, now = Ledger(path, load_rules()), NOW.isoformat()
     asked = gather_plan(ledger.view, now, read_past(ledger.view, now))
+    found = run(asked, lambda _stage, _share: None)
+    held = Hand(area="plan", worker="01", now=now, work=PlanWork(), thought=found)
+    face = screen(held, ledger.view)
+    said = [*list_texts(face), *(text for _, texts in list_touches(face) for text in texts)]
     ledger.close()
-    return run(asked, lambda _stage, _share: None)
+    return found, said
+
+
+@pytest.fixture(scope="module")
+def plan(morning):
+    return morning[0]
+
+
+def test_the_screen_says_it_with_a_touch_for_each(morning):
+    _, said = morning
+    for words in (
+        "as of 10:42",
+        "Blocks 10 orders, 4 of them late: WC-70",
+        "504 wanted, 5 on the rack, none under way",
+        "CARDS-SET on Router 5, 3 sheets",
+        "Release 3, print",
+        "Take back 00646",
+    ):
+        assert words in said, words
+    (long_,) = (text for text in said if "SS-400: " in text)
+    days = int(re.search(r"SS-400: (\d+) days", long_)[1])
+    assert 23 <= days <= 26
+    for part in ("WS-90", "HC-300", "ST-200"):  # each with what it is, why, and what it should be
+        at = max(n for n, text in enumerate(said) if text.startswith(f"{part}: "))
+        assert re.search(r"used a day · .* days until more is there · 95 % of uses", said[at + 1])
+        assert said[at + 2].startswith("Set ")
 
 
 def test_the_cards_stand_first(plan):
