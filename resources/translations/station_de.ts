@@ -12064,6 +12064,10 @@
       <translation>{n} {n|Teil|Teile} je Platte, {minutes} min, {bits} Fräser.</translation>
     </message>
     <message>
+      <source>{n} {n|piece is|pieces are} under way: more would wait</source>
+      <translation>{n} Stück {n|ist|sind} unterwegs: mehr würde warten</translation>
+    </message>
+    <message>
       <source>{n} {n|piece|pieces}</source>
       <translation>{n} {n|Stück|Stücke}</translation>
     </message>
@@ -12122,6 +12126,10 @@
     <message>
       <source>{n} {n|sheet|sheets} cut</source>
       <translation>{n} {n|Platte|Platten} gefräst</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet|sheets} for the rack put off</source>
+      <translation>{n} {n|Platte|Platten} fürs Regal aufgeschoben</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} left</source>

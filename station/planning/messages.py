@@ -305,6 +305,8 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
+    put_off: int = 0  # sheets for the rack that wait until less is under way
+    under_way: int = 0  # pieces, those to be cut for orders too
     orders: int = 0  # open
     late: int = 0  # of these
     waiting: int = 0  # of the open ones, that lack a part

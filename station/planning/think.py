@@ -68,6 +68,7 @@ class Thinking:
         self.before: dict[str, int] = {}  # of these for orders
         self.lots: dict[str, int] = {}  # of these for orders, in the lots so far
         self.found: list[SheetCounts] = []
+        self.put_off = 0  # sheets for the rack that wait until less is under way
 
     # --- how many sheets
 
@@ -130,6 +131,9 @@ class Thinking:
             marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
             uncovered=self._list_unmakeable(),
+            put_off=self.put_off,
+            under_way=sum(p.under_way for p in self.asked.parts)
+            + sum(self._count_pieces(file, sheets) for file, sheets in lacked.items()),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )
         return self._add_sums(plan, (*for_orders, *for_rack))
@@ -192,6 +196,7 @@ class Thinking:
             each = self._count_pieces(draft.file, 1)
             sheets = min(draft.sheets, math.ceil(left / each)) if use else draft.sheets
             sheets = max(0, sheets)
+            self.put_off += draft.sheets - sheets
             if (material := self.files[draft.file].material) in self.store:
                 self.store[material] += draft.sheets - sheets
             if sheets:

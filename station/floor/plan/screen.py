@@ -200,10 +200,10 @@ def _make_back_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine
 
 
 def _tell_more(plan: CuttingPlan, then: int) -> tuple[Pairs, ...]:
-    """Tells what is wanted sooner than it is queued, and what lies there for long."""
+    """Tells what is wanted sooner than queued, what is put off, and what lies there for long."""
     forward = tuple(map(words.say_forward, plan.forward[:1]))
     over = (words.say_over_full(plan.over_full),) if plan.over_full and then <= CROWDED else ()
-    rows = (*forward, *over)
+    rows = (*forward, *words.say_put_off(plan), *over)
     return (Pairs(rows=rows),) if rows else ()
 
 

@@ -167,6 +167,14 @@ def say_forward(forward: BringForward) -> Pair:
     )  # fmt: skip
 
 
+def say_put_off(plan: CuttingPlan) -> tuple[Pair, ...]:
+    """Says how many sheets for the rack are put off, and why; nothing where none are."""
+    if not plan.put_off:
+        return ()
+    why = say("{n} {n|piece is|pieces are} under way: more would wait", n=plan.under_way)
+    return ((say("{n} {n|sheet|sheets} for the rack put off", n=plan.put_off), why),)
+
+
 def say_over_full(parts: tuple[OverFull, ...]) -> Pair:
     """Says of which parts far more lies there than is used, and how long they last."""
     last = [
