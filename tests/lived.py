@@ -20,7 +20,7 @@ from tests.replay import OPENS, Stage, make_shop_file
 
 NOW = "2026-11-25T07:05:00"
 DAYS = 20  # worked, up to yesterday
-USED = ((FRAME, 20), (SHUTTLE, 600))  # pieces of each part packed on each of them
+USED = ((FRAME, 20), (SHUTTLE, 1200))  # pieces of each part packed on each of them
 WAITS = "00646"  # frame sides that can wait
 LATE = "2026-11-25T06:30:00"
 

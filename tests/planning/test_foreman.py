@@ -451,9 +451,9 @@ def test_why_this_router_and_behind_what():
 
 
 def test_what_is_put_off_is_told_with_what_is_under_way():
-    # 20 a day: no more than 50 pieces under way. 40 are queued; eight sheets of 20 are wanted for
-    # the rack: one is begun, since part of it fits, and seven wait
+    # 20 a day: no more than 30 pieces under way. 20 are queued; nine sheets of 20 are wanted for
+    # the rack: one is begun, since part of it fits, and eight wait
     low = replace(part("a", use=STEADY), mark=200)
-    waits = queued("00500", "A", {"a": 20}, sheets=2)
+    waits = queued("00500", "A", {"a": 20}, sheets=1)
     plan = think(shop(low, files=(file("A", {"a": 20}),), queue=(waits,)))
-    assert (plan.then[0].sheets, plan.put_off, plan.under_way) == (1, 7, 40)
+    assert (plan.then[0].sheets, plan.put_off, plan.under_way) == (1, 8, 20)
