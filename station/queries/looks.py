@@ -58,8 +58,8 @@ def list_raised(view: View, now: str) -> tuple[Raised, ...]:
         _find_blocking(view, now),
         _find_late_orders(view, now),
         _find_late_cart(view, now),
-        _find_held(view),
-        _find_uncuttable(view),
+        view.once("looks/held", _find_held),
+        view.once("looks/uncuttable", _find_uncuttable),
         _find_late_purchases(view, now),
     )
     unwell = (Raised("health", t.words, 1, "area_office", t.since) for t in list_troubles(view))

@@ -68,7 +68,11 @@ def list_queue(view: View, router: str) -> tuple[Batch, ...]:
 
 def list_queued(view: View) -> tuple[Batch, ...]:
     """Lists the batches in the queues of all routers."""
-    return tuple(b for r in view.shelf(Router, "all") for b in list_queue(view, r.id))
+
+    def list_now(view: View) -> tuple[Batch, ...]:
+        return tuple(b for r in view.shelf(Router, "all") for b in list_queue(view, r.id))
+
+    return view.once("queued/all", list_now)
 
 
 def count_sheets_to_cut(view: View) -> int:
@@ -78,11 +82,15 @@ def count_sheets_to_cut(view: View) -> int:
 
 def count_pieces_to_cut(view: View) -> int:
     """Counts the pieces of all parts on the sheets that are still to be cut."""
-    return sum(
-        (batch.sheets - batch.cut) * len(revision.placed)
-        for batch in list_queued(view)
-        if (revision := find_revision(view, batch))
-    )
+
+    def count_all(view: View) -> int:
+        return sum(
+            (batch.sheets - batch.cut) * len(revision.placed)
+            for batch in list_queued(view)
+            if (revision := find_revision(view, batch))
+        )
+
+    return view.once("queued/pieces", count_all)
 
 
 def list_cut(view: View, router: str, day: str) -> tuple[Slip, ...]:
