@@ -496,8 +496,16 @@
       <translation>Und danach, und {n} weitere</translation>
     </message>
     <message>
+      <source>Another PC works as station {id} too</source>
+      <translation>Ein anderer PC arbeitet auch als Station {id}</translation>
+    </message>
+    <message>
       <source>Another PC works as this station</source>
       <translation>Ein anderer PC arbeitet als diese Station</translation>
+    </message>
+    <message>
+      <source>Another PC works as this station: nothing of this one is shared</source>
+      <translation>Ein anderer PC arbeitet als diese Station: von diesem hier wird nichts geteilt</translation>
     </message>
     <message>
       <source>Another history in the shop</source>
@@ -1284,6 +1292,10 @@
       <translation>Schließ die Station jetzt und öffne sie wieder.</translation>
     </message>
     <message>
+      <source>Close this window and open the station again.</source>
+      <translation>Schließ dieses Fenster und öffne die Station wieder.</translation>
+    </message>
+    <message>
       <source>Close this window.</source>
       <translation>Dieses Fenster schließen.</translation>
     </message>
@@ -2066,6 +2078,10 @@
     <message>
       <source>Go on.</source>
       <translation>Weiter.</translation>
+    </message>
+    <message>
+      <source>Go on: it is said here once it has.</source>
+      <translation>Mach weiter: Hier steht es, sobald es so weit ist.</translation>
     </message>
     <message>
       <source>Go on; close it when all is in.</source>
@@ -5032,6 +5048,14 @@
       <translation>Scann einen Wagen, dann seine Pakete.</translation>
     </message>
     <message>
+      <source>Scan a new join card here.</source>
+      <translation>Scanne hier eine neue Beitrittskarte.</translation>
+    </message>
+    <message>
+      <source>Scan a new join card here: it gives this PC a number of its own.</source>
+      <translation>Scanne hier eine neue Beitrittskarte: Sie gibt diesem PC eine eigene Nummer.</translation>
+    </message>
+    <message>
       <source>Scan a part's card, or touch its row.</source>
       <translation>Karte eines Teils scannen oder seine Zeile berühren.</translation>
     </message>
@@ -5256,6 +5280,10 @@
       <translation>Stattdessen dort die Karte von Fräser {bit} scannen.</translation>
     </message>
     <message>
+      <source>Scan the card once more, or ask who owns the database for another.</source>
+      <translation>Scanne die Karte noch einmal, oder frag, wem die Datenbank gehört, nach einer anderen.</translation>
+    </message>
+    <message>
       <source>Scan the card under the master.</source>
       <translation>Die Karte unter dem Muster scannen.</translation>
     </message>
@@ -5390,10 +5418,6 @@
     <message>
       <source>Scan, type or touch one</source>
       <translation>Eins scannen, tippen oder berühren</translation>
-    </message>
-    <message>
-      <source>Scanning goes on.</source>
-      <translation>Das Scannen geht weiter.</translation>
     </message>
     <message>
       <source>Search</source>
@@ -6832,8 +6856,20 @@
       <translation>Dieses G10 ist nicht bekannt; es bleibt weg.</translation>
     </message>
     <message>
+      <source>This PC could not join</source>
+      <translation>Dieser PC konnte nicht beitreten</translation>
+    </message>
+    <message>
       <source>This PC gets ready to read cut files, once</source>
       <translation>Dieser PC richtet sich einmal zum Lesen von Fräsdateien ein</translation>
+    </message>
+    <message>
+      <source>This PC is station {id} from its next start</source>
+      <translation>Dieser PC ist ab seinem nächsten Start Station {id}</translation>
+    </message>
+    <message>
+      <source>This PC joins the shop</source>
+      <translation>Dieser PC tritt der Werkstatt bei</translation>
     </message>
     <message>
       <source>This PC knows what was done since {at}.</source>

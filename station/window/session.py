@@ -25,6 +25,7 @@ from station.shop.cards import button
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
 from station.window import sharing_words
+from station.window.own_number import OwnNumber
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
@@ -44,6 +45,7 @@ class Session(QObject):
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
         self.certain = CertainAct(desk.ledger, time.monotonic)
+        self.own_number = OwnNumber(desk.ledger.path.parent)
         self._broken = ""  # the trace of the screen that could not be shown
         self.took_ms = 0.0  # from the last input to its painted answer
         self.when_quiet: Callable[[], None] = lambda: None  # what waits until nobody scans
@@ -92,11 +94,18 @@ class Session(QObject):
         self._say(act.answer)
         self.repaint()
 
+    @property
+    def _has_twin(self) -> bool:
+        """Whether another PC works under this one's number, and this one has stopped sharing."""
+        return self.loop is not None and self.loop.state == "twin"
+
     def say_trouble(self, fault: Fault) -> None:
-        """Says why what came from the shop cannot be taken in."""
-        twin = self.loop is not None and self.loop.state == "twin"
-        do = say("Scanning goes on.") if twin else say("Sharing tries again by itself.")
-        self._say(refuse(say("{what}", what=str(fault)), do))
+        """Says why what came from the shop cannot be taken in, or that another PC is this one."""
+        if self._has_twin:
+            said = say("Another PC works as station {id} too", id=self.desk.ledger.station)
+            self._say(refuse(said, say("Scan a new join card here.")))
+            return
+        self._say(refuse(say("{what}", what=str(fault)), say("Sharing tries again by itself.")))
 
     def say_news(self, news: Answer) -> None:
         """Says news of a paper: what was answered last stays, what to do now is said with it."""
@@ -111,13 +120,17 @@ class Session(QObject):
 
     def say_verdict(self) -> None:
         """Says what became of an act that must be certain, as soon as the shop has said it."""
-        answer = self.certain.find_verdict()
+        answer = self.certain.find_verdict() or self.own_number.find_outcome()
         if answer:
             self._say(answer)
             self.repaint()
 
     def take(self, text: str) -> None:
         """Takes one input of a scanner, a touch or the keyboard."""
+        joins = self.own_number.join(text) if self._has_twin else None
+        if joins is not None:
+            self._say(joins)
+            return
         scanned = "" if text.startswith(PLACE) else text
         self._take_input(lambda: self._decide(text), scanned)
 
@@ -195,6 +208,8 @@ class Session(QObject):
             self._show_face(self.desk.broken_face())
 
     def _show_face(self, face: Face) -> None:
+        if self._has_twin:
+            face = self.own_number.offer(face)
         self.show_top(face)
         self.window.secret = self.desk.secret
         self.window.show_face(face)

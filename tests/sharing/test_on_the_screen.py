@@ -5,12 +5,16 @@ import time
 
 import pytest
 
+from station import bootstrap
 from station.desk.certain import PATIENCE
 from station.ledger import statements
 from station.ledger.faults import DiskFault
+from station.look.inspect import list_texts
 from station.look.window import Window
+from station.sharing.address import Address
 from station.sharing.founding import copy
 from station.sharing.loop import Loop
+from station.sharing.membership import Membership
 from station.shop.facts import Order
 from station.window.session import Session
 from tests.proxy import Proxy
@@ -153,6 +157,34 @@ def test_another_shops_database(screen, server, net, qtbot):
     works_on(screen)
     says(screen, qtbot, "Another shop's database: 1 not shared since 10:42")
     link.close()
+
+
+def test_the_second_pc_under_one_number_joins_by_one_card(screen, shop, net, qtbot):
+    """A folder was copied: both work as station 1, and this one has stopped."""
+    folder = screen.stage.ledger.path.parent
+    address = Address("127.0.0.1", net.port, shop.database)
+    Membership(shop.names.site, "1", shop.names.station("1"), address).keep(folder)
+    screen.scan(shop.card("2").code)
+    assert screen.said == "That is no code of this shop"  # where nothing is the matter
+    screen.stage.ledger.set_local("twin", "1")
+    says(screen, qtbot, "Another PC works as this station: sharing has stopped")
+    assert shows(screen, "Scan a new join card here: it gives this PC a number of its own.")
+    works_on(screen)
+    screen.scan("3" * 16)
+    assert screen.said == "This PC joins the shop"
+    qtbot.waitUntil(lambda: "does not take that code" in screen.said, timeout=PATIENCE_MS)
+    assert bootstrap.find_station(folder) == "1"
+    screen.scan(shop.card("3").shown)
+    until_said(screen, qtbot, "This PC is station 3 from its next start")
+    assert bootstrap.find_station(folder) == "3"
+    assert shows(screen, "Close this window and open the station again.")
+    assert not shows(screen, "Scan a new join card here: it gives this PC a number of its own.")
+
+
+def shows(screen, words):
+    """Whether these words stand on the screen, however they are broken into lines."""
+    said = " ".join(" ".join(list_texts(screen.window)).split())
+    return words in said
 
 
 def test_an_empty_database_and_the_shop_again(screen, shop, qtbot):
