@@ -4392,6 +4392,14 @@
       <translation>Erst gibt das Ausbrechen es weiter.</translation>
     </message>
     <message>
+      <source>Postage</source>
+      <translation>Porto</translation>
+    </message>
+    <message>
+      <source>Postage step</source>
+      <translation>Portostufe</translation>
+    </message>
+    <message>
       <source>Press it again to change it.</source>
       <translation>Zum Ändern noch einmal drücken.</translation>
     </message>
@@ -8704,6 +8712,10 @@
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
+      <source>cm³ for a kg</source>
+      <translation>cm³ für ein kg</translation>
+    </message>
+    <message>
       <source>come together</source>
       <translation>kommen zusammen</translation>
     </message>
@@ -9010,6 +9022,10 @@
     <message>
       <source>goes</source>
       <translation>fährt</translation>
+    </message>
+    <message>
+      <source>goes as</source>
+      <translation>geht als</translation>
     </message>
     <message>
       <source>goes to</source>
@@ -9352,6 +9368,10 @@
       <translation>Länge</translation>
     </message>
     <message>
+      <source>length and girth</source>
+      <translation>Länge und Gurtmaß</translation>
+    </message>
+    <message>
       <source>letter</source>
       <translation>Buchstabe</translation>
     </message>
@@ -9426,6 +9446,10 @@
     <message>
       <source>longer than expected</source>
       <translation>länger als erwartet</translation>
+    </message>
+    <message>
+      <source>longest</source>
+      <translation>Länge höchstens</translation>
     </message>
     <message>
       <source>look at board</source>
@@ -9702,6 +9726,10 @@
     <message>
       <source>nothing more</source>
       <translation>nichts weiter</translation>
+    </message>
+    <message>
+      <source>nothing takes it whole: make two packs of it</source>
+      <translation>nichts nimmt es ganz: zwei Pakete daraus machen</translation>
     </message>
     <message>
       <source>nothing to bring</source>
@@ -10544,6 +10572,10 @@
       <translation>dick</translation>
     </message>
     <message>
+      <source>thickest</source>
+      <translation>Dicke höchstens</translation>
+    </message>
+    <message>
       <source>thickness</source>
       <translation>Dicke</translation>
     </message>
@@ -10642,6 +10674,10 @@
     <message>
       <source>units</source>
       <translation>Einheit</translation>
+    </message>
+    <message>
+      <source>up to</source>
+      <translation>bis</translation>
     </message>
     <message>
       <source>use</source>
@@ -10762,6 +10798,10 @@
     <message>
       <source>why</source>
       <translation>warum</translation>
+    </message>
+    <message>
+      <source>widest</source>
+      <translation>Breite höchstens</translation>
     </message>
     <message>
       <source>width</source>
@@ -11590,6 +11630,10 @@
     <message>
       <source>{name} {count}</source>
       <translation>{name} {count}</translation>
+    </message>
+    <message>
+      <source>{name} · {price}</source>
+      <translation>{name} · {price}</translation>
     </message>
     <message>
       <source>{name}: which router?</source>

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
+from station.queries.postage import Sent, find_postage, list_sendable, list_services
 from station.queries.settings import find_shop
 from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Habit, Mailer, Part, Product
@@ -57,12 +58,15 @@ class Stack(NamedTuple):
 class Parcel(NamedTuple):
     """Parts as they are packed: how they are stacked, the mailer, what both should weigh.
 
-    The mailer is None where none is large enough.
+    The mailer is None where none is large enough. `sent` is the cheapest postage; None: no
+    service takes it, or `is_rated` is False: nobody knows the shop's postage, or the weight.
     """
 
     stack: Stack
     mailer: Mailer | None
     weight: Weight
+    sent: Sent | None = None
+    is_rated: bool = False
 
 
 def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Parcel:
@@ -70,20 +74,42 @@ def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Par
 
     `lying` are the pieces themselves, by batch, where they are known.
     """
-    shop, inside = find_shop(view), [(part, count) for part, count in pieces if count > 0]
+    inside = [(part, count) for part, count in pieces if count > 0]
     mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
-    lies = choose_mailer(
+    weight, services = weigh_parts(view, inside, None, lying), list_services(view)
+    is_rated = bool(services) and not weight.unknown
+    measured = tuple(_measure(m) for m in mailers.values())
+    lies = PackAnswer()
+    if is_rated:
+        rated = (o for m in measured for o in list_sendable(services, m, weight.grams))
+        lies = _lay(view, inside, tuple(rated))
+    if not lies.mailer:
+        lies = _lay(view, inside, measured)
+    guessed = next((part.name for part, _ in inside if part.shape is None), "")
+    stack = Stack(lies, guessed, find_shop(view).mailer_spare_mm)
+    mailer = _find_habit(view, inside) or mailers.get(lies.mailer)
+    if mailer is None:
+        return Parcel(stack, mailer, weight)
+    whole = weight._replace(grams=weight.grams + mailer.mass_g)
+    if not is_rated:
+        return Parcel(stack, mailer, whole)
+    sent = find_postage(services, _measure(mailer), weight.grams, stack.thick_mm)
+    return Parcel(stack, mailer, whole, sent, is_rated)
+
+
+def _lay(
+    view: View, inside: Sequence[tuple[Part, int]], mailers: tuple[PackMailer, ...]
+) -> PackAnswer:
+    """Lays parts in the cheapest of some mailers."""
+    shop = find_shop(view)
+    return choose_mailer(
         PackProblem(
             parts=tuple(_lay_out(part, count) for part, count in inside),
-            mailers=tuple(_measure(m) for m in mailers.values()),
+            mailers=mailers,
             allowance_mm=shop.mailer_spare_mm,
             gap_mm=shop.part_gap_mm,
         )
     )
-    guessed = next((part.name for part, _ in inside if part.shape is None), "")
-    mailer = _find_habit(view, inside) or mailers.get(lies.mailer)
-    weight = weigh_parts(view, inside, mailer, lying)
-    return Parcel(Stack(lies, guessed, shop.mailer_spare_mm), mailer, weight)
 
 
 def _find_habit(view: View, inside: Sequence[tuple[Part, int]]) -> Mailer | None:

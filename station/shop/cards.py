@@ -229,6 +229,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (728, "list_router", "Routers"),
             (729, "list_bit", "Bits"),
             (730, "list_mailer", "Mailers"),
+            (762, "list_postage", "Postage"),
             (761, "list_bit_size", "Bit sizes"),
             (759, "list_purchase", "On its way"),
             (760, "list_push", "Own pushes"),

@@ -9,8 +9,8 @@ from station.queries.mailers import plan_open_pack
 from station.queries.supplies import count_left, list_supplies
 from station.queries.whereabouts_machines import answer_mailer
 from station.shop.codes import Code
-from station.shop.faces import Hint, Listing
-from station.shop.facts import Mailer, Order, Pack, Shop
+from station.shop.faces import Hint, Listing, Pairs
+from station.shop.facts import Mailer, Order, Pack, Postage, Shop
 from station.shop.rooms import Number
 from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, order, packer, press, shop
 
@@ -65,6 +65,17 @@ def test_the_mailer_stands_in_large_with_where_it_hangs():
     player.give(ORDER)
     (hint,) = [b for b in screen.screen(player.hand, view).middle if isinstance(b, Hint)]
     assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "hangs at W 3 · 6 left")
+
+
+def test_beside_the_mailer_stands_how_it_goes_and_for_how_much():
+    steps = [Postage(id=str(g), name=f"Parcel {g} g", to_g=g, price=g / 100) for g in (500, 2000)]
+    view, player = counted(*steps)
+    player.give(ORDER)
+    rows = [row for b in screen.screen(player.hand, view).middle if isinstance(b, Pairs)
+            for row in b.rows]  # fmt: skip
+    assert [str(value) for name, value in rows if str(name) == "goes as"] == [
+        "Parcel 500 g · 5.00"
+    ]
 
 
 def close_in_another(view, player, number):

@@ -124,7 +124,7 @@ NEW = (
     "All like it: 2", f"[{button('all_alike')}]", "Search", f"[{button('search')}]",
     "Shop's health", f"[{button('health')}]",
     "Bit sizes", f"[{button('list_bit_size')}]", "On its way", f"[{button('list_purchase')}]",
-    "Own pushes", f"[{button('list_push')}]",
+    "Own pushes", f"[{button('list_push')}]", "Postage", f"[{button('list_postage')}]",
 )  # fmt: skip
 # what trimming says of sizes stands in rows to touch by now
 SIZES = ("Against the master: one in 20", "A along", "299.7 to 300.3 mm", button("row_1"))

@@ -59,6 +59,7 @@ RICH: dict[str, dict[str, object]] = {
     "product": {"name": "P", "words": "p", "parts": (("014", 2),)},
     "order": {"lines": (Line(product="021", quantity=2),), "due": AT},
     "mailer": {"name": "M", "length_mm": 300.0, "width_mm": 200.0},
+    "postage": {"name": "Parcel", "to_g": 2000.0, "price": 5.9},
     "bit_size": {"name": "6 mm", "diameter_mm": 6.0},
     "purchase": {"material": "01", "quantity": 5, "expected": "2026-12-01"},
     "push": {"product": "033", "quantity": 200, "begins": "2026-12-01"},

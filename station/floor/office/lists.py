@@ -19,6 +19,7 @@ from station.shop.facts import (
     Material,
     Order,
     Part,
+    Postage,
     Product,
     Purchase,
     Push,
@@ -86,6 +87,10 @@ LISTS: tuple[OfficeList, ...] = (
     OfficeList(
         kind=Mailer, words=say("Mailers"), one=say("Mailer"),
         shows=("name", "length_mm", "width_mm"),
+    ),
+    OfficeList(
+        kind=Postage, words=say("Postage"), one=say("Postage step"),
+        shows=("name", "to_g", "price"),
     ),
     OfficeList(
         kind=BitSize, words=say("Bit sizes"), one=say("Bit size"),

@@ -11,7 +11,7 @@ from station.queries.supplies import count_left
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
 from station.shop.facts import Mailer, Part
 from station.shop.views import View
-from station.shop.words import Say, length, metres, say, several
+from station.shop.words import Say, figure, length, metres, say, several
 
 NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
@@ -30,6 +30,8 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
     chosen = view.get(Mailer, hand.work.mailer) or parcel.mailer
     if chosen:
         weights = (*weights, *_tell_damaged(view, chosen, pieces))
+    if chosen == parcel.mailer:
+        weights = (*weights, *_tell_postage(parcel))
     named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
     is_named = bool(named) and chosen == parcel.mailer
     return (*named, *draw_parcel(parcel, names, weights, is_named=is_named))
@@ -44,6 +46,16 @@ def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
         note = say("{place} · {left}", place=place, left=there) if mailer.hangs else there
     low = left < mailer.mark
     return (Hint(title=mailer.name, note=note, tone="attention" if low else ""),)
+
+
+def _tell_postage(parcel: Parcel) -> tuple[Pair, ...]:
+    """Tells how it goes, for how much, where the shop's postage is known."""
+    if not parcel.is_rated:
+        return ()
+    if parcel.sent is None:
+        return ((say("goes as"), say("nothing takes it whole: make two packs of it")),)
+    price = figure(parcel.sent.price, 2)
+    return ((say("goes as"), say("{name} · {price}", name=parcel.sent.name, price=price)),)
 
 
 def _tell_damaged(view: View, mailer: Mailer, pieces: list[tuple[Part, int]]) -> tuple[Pair, ...]:
@@ -65,7 +77,7 @@ def draw_parcel(
 
     `is_named`: the mailer's name stands above already.
     """
-    stack, mailer, _ = parcel
+    stack, mailer = parcel.stack, parcel.mailer
     if stack.guessed:
         text = say("{part} has no outline in the book. Choose by eye.", part=stack.guessed)
         remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)

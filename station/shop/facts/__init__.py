@@ -34,6 +34,7 @@ from station.shop.facts.orders import (
     OrderState,
     Pack,
     PackState,
+    Postage,
     Product,
 )
 from station.shop.facts.parts import (
@@ -126,6 +127,7 @@ __all__ = [
     "Pile",
     "PileArea",
     "Placed",
+    "Postage",
     "Product",
     "Purchase",
     "Push",
@@ -176,6 +178,7 @@ KINDS: dict[str, type[Fact]] = {
         Order,
         Habit,
         Damage,
+        Postage,
         Mailer,
         BitSize,
         Purchase,

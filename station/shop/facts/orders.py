@@ -88,6 +88,26 @@ class Mailer(Fact):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Postage(Fact):
+    """What a service takes for a parcel up to a mass: one step of it. A limit of 0: none.
+
+    A parcel whose volume in cm³ over the divisor is more kg than it weighs counts as so many.
+    """
+
+    kind: ClassVar[str] = "postage"
+    name: Name
+    to_g: Annotated[float, About(say("up to"), unit="g", above=0)]
+    price: Annotated[float, About(say("price"), least=0)]
+    length_mm: Annotated[float, About(say("longest"), unit="mm", least=0)] = 0.0
+    width_mm: Annotated[float, About(say("widest"), unit="mm", least=0)] = 0.0
+    thick_mm: Annotated[float, About(say("thickest"), unit="mm", least=0)] = 0.0
+    # its length and twice its width, as it lies
+    length_girth_mm: Annotated[float, About(say("length and girth"), unit="mm", least=0)] = 0.0
+    divisor: Annotated[float, About(say("cm³ for a kg"), least=0)] = 0.0
+    active: InUse = True
+
+
+@dataclass(frozen=True, kw_only=True)
 class Habit(Fact):
     """The mailer that people chose for a pack of the same contents, how often, why the last time.
 
