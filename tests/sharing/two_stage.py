@@ -18,11 +18,23 @@ from station.clock import Clock
 from station.desk.desk import Desk, Given
 from station.ledger.ledger import Ledger
 from station.shop.acts import good, notice
+from station.shop.facts import Concern, Order
+from station.shop.views import View
 from station.shop.words import say
 from tests.replay import START, Stage, small_shop
 from tests.sharing.shop import Shop
 from tests.sharing.test_link import link_of
 from tests.sharing.two import round_of
+
+
+def list_left_in_cancelled(view: View) -> list[str]:
+    """Cancelled orders in whose open packs pieces lie that nobody is told to put back."""
+    told = {c.about for c in view.shelf(Concern, "open", 1000) if c.what == "cancelled"}
+    return [
+        f"{order.id} is cancelled, and nobody is told of what is in its pack"
+        for order in view.shelf(Order, "cancelled", 1000)
+        if view.stock(place=f"packing/{order.id}") and order.key not in told
+    ]
 
 
 class TwoStations(Stage):
@@ -116,7 +128,7 @@ class TwoStations(Stage):
             wrong.append("the stations know other entries")
         if list(one.balances()) != list(two.balances()):
             wrong.append("the stations count otherwise")
-        return wrong
+        return [*wrong, *list_left_in_cancelled(one.view), *list_left_in_cancelled(two.view)]
 
     def close(self) -> None:
         for number in "12":
