@@ -95,7 +95,7 @@ def _history(
     dates = working_days(now.date(), days)
     first = datetime.combine(dates[0], opens) - timedelta(minutes=20)
     named = (opens.isoformat("minutes"), closes.isoformat("minutes"))
-    found(ledger, founding(first, named), first.isoformat(), stock=sheets_in_store(),
+    found(ledger, founding(first, now, named), first.isoformat(), stock=sheets_in_store(),
          ids=lambda: f"{rng.getrandbits(64):016x}")  # fmt: skip
     hands = Hands(ledger, rng, first, first)
     week = Week(hands, now)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
-from station.shop.facts import Bed, Bit, Cart, Fact, Lot, Mailer, Router, Shop, Worker
+from station.shop.facts import Bed, Bit, BitSize, Cart, Fact, Lot, Mailer, Router, Shop, Worker
 from station.shop.first_facts import ISSUE, first_mailers, first_materials, first_reasons
 
 # The hash of the demo supervisor's PIN, 2468: known to all, so its cost is kept small.
@@ -26,6 +26,8 @@ FIRST_LOTS: tuple[tuple[str, str, int], ...] = (
 
 
 # of a mailer, by its number; long and narrow ones cost more than flat ones, being rare
+# worked days that an order of sheets takes, how many come together, the price of one
+SHEETS_BOUGHT = {"1": (4, 20, 31.5), "2": (4, 20, 42.0), "3": (6, 40, 9.8), "4": (6, 40, 14.2)}
 PRICES = {"01": 0.22, "02": 0.34, "03": 0.48, "04": 0.62, "09": 0.95, "11": 1.1, "12": 1.9}
 
 
@@ -95,6 +97,23 @@ def machines(received: str) -> tuple[Fact, ...]:
         replace(m, price=PRICES[m.id], hangs=f"W {n}") for n, m in enumerate(mailers, 1)
     )
     return (
-        *people(), *first_reasons(), *first_materials(), *routers(), *spare_bits(),
+        *people(), *first_reasons(), *materials(), *routers(), *spare_bits(), *bit_sizes(),
         *lots(received), *carts(), *mailers,
     )  # fmt: skip
+
+
+def materials() -> tuple[Fact, ...]:
+    """The sheet goods, as they are bought."""
+    found = []
+    for material in first_materials():
+        lead, pack, price = SHEETS_BOUGHT.get(material.id, (0, 0, 0.0))
+        found.append(replace(material, lead_days=lead, pack_sheets=pack, price=price))
+    return tuple(found)
+
+
+def bit_sizes() -> tuple[Fact, ...]:
+    """The bits, as they are bought."""
+    return (
+        BitSize(id="1", name=LARGE_WORDS, diameter_mm=6.0, mark=4, lead_days=3, price=38.0),
+        BitSize(id="2", name=SMALL_WORDS, diameter_mm=3.0, mark=3, lead_days=3, price=21.0),
+    )

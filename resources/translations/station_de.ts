@@ -1976,6 +1976,10 @@
       <translation>Für Auftrag {order}</translation>
     </message>
     <message>
+      <source>For packs ahead and own pushes</source>
+      <translation>Für Vorrat gepackt und eigene Anläufe</translation>
+    </message>
+    <message>
       <source>For the shelf</source>
       <translation>Für den Vorrat</translation>
     </message>

@@ -292,6 +292,13 @@ class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     service: float  # share of uses for which it should last
 
 
+class Besides(msgspec.Struct, frozen=True):
+    """Pieces of a part that are wanted besides orders and mark."""
+
+    name: str
+    pieces: int
+
+
 class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     """What to cut next, what to take back, and what the thinking rests on."""
 
@@ -305,6 +312,7 @@ class CuttingPlan(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     marks: tuple[MarkAdvice, ...] = ()
     order: tuple[ToOrder, ...] = ()
     uncovered: tuple[str, ...] = ()  # parts that are needed and that no approved file makes
+    besides: tuple[Besides, ...] = ()  # for packs ahead and own pushes, the most pieces ahead
     put_off: int = 0  # sheets for the rack that wait until less is under way
     under_way: int = 0  # pieces, those to be cut for orders too
     orders: int = 0  # open

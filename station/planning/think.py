@@ -19,7 +19,13 @@ from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, Pl
 from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
-from station.planning.waiting import list_forward, list_marks, list_over_full, list_take_back
+from station.planning.waiting import (
+    list_besides,
+    list_forward,
+    list_marks,
+    list_over_full,
+    list_take_back,
+)
 
 OVER_MIN = 0.4  # router minutes that a piece beyond need weighs; of our own choice
 # worked days of use that may be under way before more is cut for the rack; of our own choice
@@ -131,6 +137,7 @@ class Thinking:
             marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
             uncovered=self._list_unmakeable(),
+            besides=list_besides(self.asked),
             put_off=self.put_off,
             under_way=sum(p.under_way for p in self.asked.parts)
             + sum(self._count_pieces(file, sheets) for file, sheets in lacked.items()),

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt, count_days_to_last
 from station.planning.messages import (
+    Besides,
     BringForward,
     MarkAdvice,
     OverFull,
@@ -136,6 +137,12 @@ def _bring_forward(
         was=batch.due,
         by=wish.due,
     )
+
+
+def list_besides(asked: PlanCutting) -> tuple[Besides, ...]:
+    """Lists what is wanted besides orders and marks, the most pieces ahead."""
+    found = (Besides(p.name, p.besides) for p in asked.parts if p.besides)
+    return tuple(sorted(found, key=lambda b: (-b.pieces, b.name)))
 
 
 def list_over_full(parts: Parts) -> tuple[OverFull, ...]:

@@ -60,6 +60,9 @@ def test_the_screen_says_it_with_a_touch_for_each(morning):
         "Take back 00646",
     ):
         assert words in said, words
+    assert said[said.index("For packs ahead and own pushes") + 1] == "200 HC-300"
+    assert "3 mm MDF" in said  # to be ordered: its lead time is known
+    assert "Order soon" in said
     (long_,) = (text for text in said if "SS-400: " in text)
     days = int(re.search(r"SS-400: (\d+) days", long_)[1])
     assert 23 <= days <= 26

@@ -11,6 +11,8 @@ from msgspec import structs
 from PySide6.QtWidgets import QApplication
 
 from station.look import inspect
+from station.look.panes import ColumnScroll
+from station.planning.messages import Besides, BringForward
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
 from station.queries.underway import list_queue
@@ -174,9 +176,10 @@ def test_a_mark_that_is_off_is_set_by_one_touch(screen, decide):
 
 
 @pytest.mark.parametrize("language", ["", "de"])
-@pytest.mark.parametrize("chosen", ["", "row_2", "row_8"])
-def test_a_full_screen_fits(screen, language, chosen):
-    """Six files to cut, two batches that can wait, marks, things to order: nothing scrolls."""
+@pytest.mark.parametrize(("chosen", "files"), [("", 0), ("", 1), ("", 2), ("", 3), ("", 6),
+                                               ("row_2", 6), ("row_8", 6)])  # fmt: skip
+def test_a_full_screen_fits(screen, language, chosen, files):
+    """Files to cut, two batches that can wait, marks, things to order: nothing scrolls."""
     desk = screen.session.desk
     desk.ledger.set_local("language", language)
     screen.at("plan", worker="07")
@@ -185,15 +188,25 @@ def test_a_full_screen_fits(screen, language, chosen):
     then = tuple(
         structs.replace(plan.then[0], file=f"9{n}", name=f"HC4050-SET-{n}", days_before=14.5 + n,
                         days_after=22.0, mark=1234)
-        for n in range(6)
+        for n in range(files)
     )  # fmt: skip
     order = tuple(structs.replace(plan.order[0], name=f"{o} plywood, phenolic") for o in range(4))
     over = (*plan.over_full, *plan.over_full)
-    desk.ahead.thought = structs.replace(plan, then=then, order=order, over_full=over)
+    forward = BringForward(
+        batch=WAITS, file="015", name="FS600-SET", router="2", sheets=2, part=FRAME,
+        part_name="FS-600", order="3309", was="", by=plan.at,
+    )  # fmt: skip
+    full = structs.replace(
+        plan, then=then, order=order, over_full=over, put_off=12, under_way=5170,
+        besides=tuple(Besides(f"HC-{n}00", 200) for n in range(4)), forward=(forward,),
+    )  # fmt: skip
+    desk.ahead.thought = full
     if chosen:
         screen.type(button(chosen))
-        desk.ahead.thought = structs.replace(plan, then=then, order=order, over_full=over)
+        desk.ahead.thought = full
     screen.session.repaint()
     QApplication.processEvents()
     assert inspect.list_problems(screen.window) == []
+    columns = [c for c in screen.window.findChildren(ColumnScroll) if c.isVisible()]
+    assert [c.verticalScrollBar().maximum() for c in columns] == [0] * len(columns)
     screen.window.set_language("")

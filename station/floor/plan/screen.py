@@ -40,7 +40,8 @@ TITLE = say("What to cut")
 MOST, LESS = 4, 3  # rows of what else there is to cut; where something can wait
 WAITING = 2  # of what can wait, where there is much else to cut
 ORDERED = 2  # rows of what to order
-CROWDED = 2  # rows of what else there is to cut, from which on nothing is only told
+CROWDED = 2  # rows of what else there is to cut, beyond which less of what waits is shown
+LINES = 4  # of what is only told, where nothing else is to be cut
 
 
 def screen(hand: PlanHand, view: View) -> Face:
@@ -61,7 +62,7 @@ def screen(hand: PlanHand, view: View) -> Face:
         title=TITLE,
         where=words.say_age(plan, hand.doing),
         main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
-              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, len(then))),
+              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, lines, len(then))),
         side=beside,
         presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
@@ -199,12 +200,17 @@ def _make_back_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine
     )  # fmt: skip
 
 
-def _tell_more(plan: CuttingPlan, then: int) -> tuple[Pairs, ...]:
-    """Tells what is wanted sooner than queued, what is put off, and what lies there for long."""
-    forward = tuple(map(words.say_forward, plan.forward[:1]))
-    over = (words.say_over_full(plan.over_full),) if plan.over_full and then <= CROWDED else ()
-    rows = (*forward, *words.say_put_off(plan), *over)
-    return (Pairs(rows=rows),) if rows else ()
+def _tell_more(plan: CuttingPlan, lines: tuple[PlanLine, ...], then: int) -> tuple[Pairs, ...]:
+    """Tells what there is room for: what is wanted sooner, put off, ahead, or lies for long."""
+    waits = any(line.take_back for line in lines)
+    rows = (
+        *map(words.say_forward, plan.forward[:1]),
+        *words.say_put_off(plan),
+        *words.say_besides(plan),
+        *words.say_over_full(plan),
+    )
+    room = LINES if not then else LINES - 1 if not waits else int(then == 1)
+    return (Pairs(rows=rows[:room]),) if rows[:room] else ()
 
 
 def _show_reasons(release: Release) -> Block:

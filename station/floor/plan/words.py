@@ -5,7 +5,6 @@ from station.planning.messages import (
     BringForward,
     CuttingPlan,
     MarkAdvice,
-    OverFull,
     Release,
     TakeQueuedBack,
 )
@@ -175,14 +174,22 @@ def say_put_off(plan: CuttingPlan) -> tuple[Pair, ...]:
     return ((say("{n} {n|sheet|sheets} for the rack put off", n=plan.put_off), why),)
 
 
-def say_over_full(parts: tuple[OverFull, ...]) -> Pair:
+def say_besides(plan: CuttingPlan) -> tuple[Pair, ...]:
+    """Says what is wanted besides orders and marks."""
+    if not plan.besides:
+        return ()
+    named = [say("{n} {part}", n=b.pieces, part=b.name) for b in plan.besides[:OVER]]
+    return ((say("For packs ahead and own pushes"), together(named)),)
+
+
+def say_over_full(plan: CuttingPlan) -> tuple[Pair, ...]:
     """Says of which parts far more lies there than is used, and how long they last."""
     last = [
         say("{part}: not used", part=p.name) if p.days is None
         else say("{part}: {days} days", part=p.name, days=say_days(p.days))
-        for p in parts[:OVER]
+        for p in plan.over_full[:OVER]
     ]  # fmt: skip
-    return (say("On the rack for long"), together(last))
+    return ((say("On the rack for long"), together(last)),) if last else ()
 
 
 def say_mark_why(mark: MarkAdvice) -> Say:
