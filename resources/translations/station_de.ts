@@ -2060,6 +2060,10 @@
       <translation>Weiter, wenn das so gemeint ist. Ein Versehen: lass es.</translation>
     </message>
     <message>
+      <source>Go on with batch {batch}.</source>
+      <translation>Mach mit Los {batch} weiter.</translation>
+    </message>
+    <message>
       <source>Go on with it later, or put them back first.</source>
       <translation>Später weitermachen oder erst zurücklegen.</translation>
     </message>
@@ -6306,6 +6310,10 @@
     <message>
       <source>The arc's radii differ by {off} mm; its ends do not fit its centre.</source>
       <translation>Die Radien des Bogens weichen um {off} mm ab; seine Enden passen nicht zur Mitte.</translation>
+    </message>
+    <message>
+      <source>The batch is cut: take the next one.</source>
+      <translation>Das Los ist gefräst: nimm das nächste.</translation>
     </message>
     <message>
       <source>The batches</source>

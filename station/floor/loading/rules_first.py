@@ -215,13 +215,18 @@ def _overrule(act: Act[CheckFirstOff], view: View, bed: Bed, first: FirstOff) ->
     return attention(
         say("First-off is passed on {router} by worker {by}", router=name_router(view, bed.id),
             by=act.args.approved),
-        LOAD_NEXT,
+        _say_load_next(view, bed),
         sets=sets,
         readings=(give_first_off(bed, first, agrees=False),),
     )  # fmt: skip
 
 
-LOAD_NEXT = say("Load the next sheet.")
+def _say_load_next(view: View, bed: Bed) -> Say:
+    """Says what is loaded next: a sheet of the batch on the router, or the first of another."""
+    batch = view.get(Batch, bed.batch)
+    if batch and batch.cut < batch.sheets:
+        return say("Load the next sheet.")
+    return say("The batch is cut: take the next one.")
 
 
 def _say_agrees(
@@ -230,7 +235,7 @@ def _say_agrees(
     """Says that a first-off agrees: the router is free for the next sheet."""
     return good(
         say("First-off agrees on {router}", router=name_router(view, bed.id)),
-        LOAD_NEXT,
+        _say_load_next(view, bed),
         sets=_agree(act, view, bed, first),
         readings=(give_first_off(bed, first, agrees=True),),
     )

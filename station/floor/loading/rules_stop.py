@@ -306,9 +306,10 @@ def start_day(act: Act[StartDay], view: View) -> Answer:
     name = name_router(view, bed.id)
     if bed.day == act.at[:10]:
         return notice(say("Start of day is done on {router}", router=name), say("Go on."))
+    taken = say("Go on with batch {batch}.", batch=bed.batch)
     return good(
         say("Start of day done on {router}", router=name),
-        say("Scan a traveller."),
+        taken if bed.batch else say("Scan a traveller."),
         sets=(replace(bed, day=act.at[:10]),),
     )
 
