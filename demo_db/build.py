@@ -20,6 +20,7 @@ from demo_db.orders import FIRST_NUMBER, numbers, orders
 from station.bootstrap import load_rules
 from station.bootstrap import seed_shop as found
 from station.ledger.ledger import Ledger
+from station.ledger.renaming import replace_file
 from station.shop.facts import Order
 
 Progress = Callable[[int, int], None]  # days done, days in all
@@ -60,7 +61,7 @@ def build(
         ledger.hurry(on=True)
         _history(ledger, now, Random(seed), progress, days)
         ledger.hurry(on=False)
-    building.replace(path)
+    replace_file(building, path)
     _remove(building)  # its note has the name of before
 
 

@@ -16,6 +16,7 @@ from station.ledger.faults import Fault
 from station.ledger.kept import choose_dropped, last_evening, list_kept
 from station.ledger.ledger import Ledger
 from station.ledger.private import make_private
+from station.ledger.renaming import replace_file
 from station.queries.settings import find_shop
 
 PROGRAM = "program"  # local: the version that worked with the file last
@@ -78,7 +79,7 @@ def keep_away(file: Path, folder: Path, now: str) -> None:
         make_private(partial)
         if _digest(partial) != _digest(file):
             raise OSError(0, "what was written reads otherwise", str(partial))
-        partial.replace(folder / file.name)
+        replace_file(partial, folder / file.name)
     finally:
         partial.unlink(missing_ok=True)
     for one in choose_dropped(list_kept(folder), now):

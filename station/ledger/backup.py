@@ -20,6 +20,7 @@ from station.ledger.opening import (
 )
 from station.ledger.private import make_private
 from station.ledger.rebuild import rebuild
+from station.ledger.renaming import replace_file
 from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
 
@@ -38,7 +39,7 @@ def backup(store: Store, file: Path, number: int, link: bytes) -> None:
             copy_whole(store.connection, partial)
             make_private(partial)
             prove(partial, number, link)
-            partial.replace(file)
+            replace_file(partial, file)
     except sqlite3.Error as error:
         fault = fault_of(error, file)
         if fault is None:

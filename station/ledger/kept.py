@@ -17,6 +17,7 @@ from station.ledger import statements
 from station.ledger.codec import digest
 from station.ledger.faults import NoBackup
 from station.ledger.private import make_folder, make_private
+from station.ledger.renaming import replace_file
 from station.ledger.salvage import BACKUPS
 from station.ledger.store import Store
 
@@ -138,7 +139,7 @@ def keep_older(store: Store) -> None:
         copy_whole(store.connection, partial)
         make_private(partial)
         prove(partial, number, link)
-        partial.replace(file)
+        replace_file(partial, file)
     except (NoBackup, OSError, sqlite3.Error):
         log.exception("Not kept before it is brought up")
         with suppress(OSError):

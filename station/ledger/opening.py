@@ -23,6 +23,7 @@ from station.ledger.log_file import keep_log, kept_log_of, log_of
 from station.ledger.mending import save
 from station.ledger.newest import note_of, read_newest
 from station.ledger.rebuild import rebuild
+from station.ledger.renaming import replace_file
 from station.ledger.store import Store, suspect_mark
 
 NO_ROOM = 28  # the system's number for a full disk
@@ -81,7 +82,7 @@ def _make(path: Path) -> None:
     finally:
         store.close()
     with disk_faults(path):
-        begun.replace(path)
+        replace_file(begun, path)
 
 
 def is_empty(path: Path) -> bool:
@@ -101,7 +102,7 @@ def set_empty_aside(path: Path) -> Empty:
     log_aside, aside = _stamped(path, "log"), _stamped(path, "empty")
     with disk_faults(path):
         if left:
-            log_of(path).replace(log_aside)
+            replace_file(log_of(path), log_aside)
     _rename_all(path, aside)
     mended = Mended(0, newest.entries or -1, "", newest.at)
     return Empty(path, aside if there else None, log_aside if left else None, mended)
@@ -137,7 +138,7 @@ def put_in_place(path: Path) -> None:
     _let_go()
     _rename_all(path, _stamped(path, "old"))
     with disk_faults(path):
-        beside(path, "new").replace(path)
+        replace_file(beside(path, "new"), path)
         suspect_mark(path).unlink(missing_ok=True)
 
 
@@ -149,10 +150,10 @@ def _rename_all(path: Path, aside: Path) -> None:
     log = beside(aside, "log") if is_empty(path) else log_of(aside)  # SQLite would throw it away
     with disk_faults(path):
         if log_of(path).exists():
-            log_of(path).replace(log)
+            replace_file(log_of(path), log)
         for of in (kept_log_of, Path, note_of):
             if of(path).exists():
-                of(path).replace(of(aside))
+                replace_file(of(path), of(aside))
 
 
 def _look_over(store: Store) -> None:
@@ -222,7 +223,7 @@ def mend(path: Path, station: str, site: str) -> Damaged | Empty:
             saving.unlink()
         return set_empty_aside(path)
     with disk_faults(path):
-        saving.replace(beside(path, "new"))
+        replace_file(saving, beside(path, "new"))
     aside = set_aside(path, "damaged")
     put_in_place(path)
     there = (file for file in (aside, beside(aside, "log")) if file.exists())

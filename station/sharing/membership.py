@@ -6,6 +6,7 @@ from pathlib import Path
 from secrets import token_urlsafe
 from typing import TYPE_CHECKING
 
+from station.ledger.renaming import replace_file
 from station.sharing.address import Address
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ class Membership:
         """Writes it down: from now on this PC is a station of that shop."""
         new = folder / f"{FILE}.new"
         new.write_text(json.dumps(asdict(self), indent=1), encoding="utf-8")
-        new.replace(folder / FILE)
+        replace_file(new, folder / FILE)
 
     def link(self, folder: Path) -> "PostgresLink":
         """The way to the shop's database; the password is read when it is first needed."""

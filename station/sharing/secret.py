@@ -3,6 +3,7 @@
 It is never shown, logged, passed on a command line or written into the history.
 """
 
+import logging
 import os
 import stat
 import sys
@@ -13,10 +14,13 @@ import keyring
 from keyring.errors import KeyringError
 
 from station.ledger.faults import Fault
+from station.ledger.renaming import replace_file
 
 SERVICE = "sheet-to-cart"
 FILE = "station.secret"
 OWN_ONLY = 0o600
+VAULT_TRIES = 2  # the vault may just be busy
+log = logging.getLogger(__name__)
 
 
 class NoSecret(Fault):
@@ -38,8 +42,7 @@ def keep(folder: Path, account: str, password: str, name: str = FILE) -> None:
     if _in_keyring(account, password):
         file.unlink(missing_ok=True)
         return
-    with suppress(KeyringError):
-        keyring.delete_password(SERVICE, account)
+    _drop_from_keyring(account)
     _write(file, password)
 
 
@@ -50,7 +53,7 @@ def read(folder: Path, account: str, name: str = FILE) -> str:
         if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
             file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
         return file.read_text(encoding="utf-8")
-    with suppress(KeyringError):
+    with suppress(Exception):  # the vault of each system fails in words of its own
         found = keyring.get_password(SERVICE, account)
         if found:
             return found
@@ -60,17 +63,26 @@ def read(folder: Path, account: str, name: str = FILE) -> str:
 def forget(folder: Path, account: str, name: str = FILE) -> None:
     """Removes the password wherever it is kept."""
     (folder / name).unlink(missing_ok=True)
-    with suppress(KeyringError):
+    _drop_from_keyring(account)
+
+
+def _drop_from_keyring(account: str) -> None:
+    """Removes the password from the keyring, where one has it."""
+    with suppress(Exception):  # there may be none, and each fails in words of its own
         keyring.delete_password(SERVICE, account)
 
 
 def _in_keyring(account: str, password: str) -> bool:
     """Whether the system's keyring took it and gives it back: some take it and hold nothing."""
-    try:
-        keyring.set_password(SERVICE, account, password)
-        return keyring.get_password(SERVICE, account) == password
-    except KeyringError:
-        return False
+    for _ in range(VAULT_TRIES):
+        try:
+            keyring.set_password(SERVICE, account, password)
+            return keyring.get_password(SERVICE, account) == password
+        except KeyringError:
+            return False
+        except Exception as error:  # noqa: BLE001 - each system's vault has errors of its own
+            log.warning("the keyring: %s", type(error).__name__)  # its words may name all
+    return False
 
 
 def _write(file: Path, password: str) -> None:
@@ -85,4 +97,4 @@ def _write(file: Path, password: str) -> None:
         out.write(password)
         out.flush()
         os.fsync(out.fileno())
-    new.replace(file)
+    replace_file(new, file)
