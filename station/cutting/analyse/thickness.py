@@ -16,6 +16,7 @@ ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
 AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
 MOST_PLACES = 0.8  # of all where a ramp begins
 MOST_LOOKED_AT = 100_000  # cuts whose steps are compared
+FLAT_MM = 0.001  # a chord of a spiral goes down by more
 LEAST_STEP_MM, SAME_STEP_MM = 0.3, 0.02  # of passes that go down evenly
 
 
@@ -87,7 +88,7 @@ def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
     """Finds where the level passes of each way began, that goes down by three equal steps or
     more; and the first of these cuts.
     """
-    flat = cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < LEVEL_MM
+    flat = cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < FLAT_MM
     joined = np.diff(cuts.run[:MOST_LOOKED_AT]) == 0
     steep = ~flat
     steep[1:] |= ~flat[:-1] & joined  # a short step of a spiral is as good as level

@@ -214,7 +214,10 @@ def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Float
     expected = (bend - other) / 2 * far
     if not 0 < max(abs(bend), abs(other)) < MOST_BEND / far:
         return None  # what bends more is a bit's roll around a corner, that ended there
-    if abs(turn - expected) > max(SAME_TURN, abs(expected)):
+    lean = float(np.angle((b - a) / u)) if far else 0.0  # of its chord: half of the turn
+    if abs(turn - expected) > max(SAME_TURN, abs(expected)) or (
+        abs(lean - turn / 2) > max(SAME_TURN, abs(expected) / 2)
+    ):
         return None
     handle = far / 3 / np.cos(turn / 4) ** 2
     t = np.linspace(0, 1, CURVE_POINTS)

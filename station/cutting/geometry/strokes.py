@@ -191,7 +191,11 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
     order = np.lexsort((-picked, level, keys))  # the deepest over the same way, of these the last
     again = np.zeros(len(picked), dtype=bool)
     again[order[1:]] = keys[order[1:]] == keys[order[:-1]]
-    some[picked[~taken & ~again]] = True
+    picked, again = picked[~taken], again[~taken]
+    new = (np.diff(picked) != 1) | (np.diff(cuts.run[picked]) != 0)
+    way = np.append(0, np.cumsum(new))[: len(picked)]
+    first = np.bincount(way[~again], minlength=len(picked)) > 0  # a way is taken whole, or not
+    some[picked[first[way]]] = True
     some[_list_covered(cuts, np.flatnonzero(some))] = False
     return some
 

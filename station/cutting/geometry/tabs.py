@@ -138,9 +138,27 @@ def _measure_stretches(
     run, line_of = lines.run[of], lines.shape[of]
     between = _pick_between(cuts, through, first, stop)
     lifted = between & (shapely.length(line_of) < WIDEST_GAP_MM)
-    whole = np.where(lifted, line_of, _add_ends(left, line_of, lines.radius[of]))
+    whole = _add_ends(left, line_of, lines.radius[of])
+    whole[lifted] = _join_to_cuts(line_of[lifted], lines.radius[of][lifted], through)
     return Stretches(left, whole, lines.radius[of], top, ramped, first, stop, run, run.copy(),
                      between)  # fmt: skip
+
+
+def _join_to_cuts(ways: Shapes, radius: Floats, through: Lines) -> Shapes:
+    """Draws ways over tabs on to the ends of the cuts beside them, where a step between them lies
+    over another that is cut as deep.
+    """
+    ends = np.concatenate([shapely.get_point(through.shape, at) for at in (0, -1)])
+    made, most = ways.copy(), 2 * float(radius.max(initial=1.0))
+    for at in (0, -1):
+        own = shapely.get_point(ways, at)
+        way, end = shapely.STRtree(ends).query_nearest(own, max_distance=most, all_matches=False)
+        away = shapely.distance(own[way], ends[end])
+        short = (away > LEAST_MM) & (away < radius[way])
+        for n, e in zip(way[short].tolist(), end[short].tolist(), strict=True):
+            points = [shapely.get_coordinates(made[n]), shapely.get_coordinates(ends[e])]
+            made[n] = shapely.linestrings(np.concatenate(points if at else points[::-1]))
+    return made
 
 
 def _pick_between(cuts: Cuts, through: Lines, first: Ints, stop: Ints) -> Bools:
