@@ -19,6 +19,7 @@ HELD_SHARE = 0.5  # of what a contour goes around, that is part
 WHOLE_SHARE = 0.5  # of a contour's way, that is cut through
 CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's parts
 LEAD_MM = 0.5  # a way within another part is longer
+ALONG_MM = 20.0  # of a part's outline, that a piece of its contour runs along at least
 PARTED_MM2 = 300.0  # what a stroke parts off is more
 MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is the outline
 
@@ -46,7 +47,7 @@ def find_gouges(sheet: Sheet) -> list[Problem]:
     parts = _find_parts_around(sheet)
     return [
         *_check_crossings(sheet, loops, parts),
-        *_check_leads(sheet, lines, loops, parts),
+        *_check_leads(sheet, lines, parts),
         *(_check_strokes(sheet, lines, loops) if lines.keys() - parts.keys() else ()),
     ]
 
@@ -145,30 +146,44 @@ def _check_crossings(
 
 
 def _check_leads(
-    sheet: Sheet,
-    lines: dict[int, shapely.Geometry],
-    loops: list[ClosedWay],
-    parts: dict[int, set[int]],
+    sheet: Sheet, lines: dict[int, shapely.Geometry], parts: dict[int, set[int]]
 ) -> list[Problem]:
-    """Tells of contours whose way in or out goes through what another, beside them, goes around.
+    """Tells of ways of one part's contour that go through what another's, beside it, goes around.
 
-    A line that two parts share, or that runs over its end a little, does not.
+    A line that two parts share, or that runs over its end a little, does not; nor does a notch.
     """
-    tree = shapely.STRtree([loop.line for loop in loops])
-    found = []
-    for contour in parts.keys() & lines.keys():
-        way = ClosedWay(lines[contour], _fill(lines[contour]), sheet.contours.first[contour],
-                        (contour,))  # fmt: skip
-        for n in tree.query(way.line, predicate="intersects").tolist():
-            others = _list_parts(loops[n], parts)
-            if not others or others & parts[contour] or _overlap(way, loops[n]):
-                continue
-            reach = float(sheet.through.radius.max()) + CROSS_MM
-            inside = shapely.intersection(way.line, shapely.buffer(loops[n].filled, -reach))
-            if shapely.length(inside) > LEAD_MM:
-                text = say("A way into or out of this contour cuts into another part.")
-                found.append(_tell(sheet, way, inside, text))
-    return found
+    around = [c for c in parts if c in lines]
+    if not around:
+        return []
+    filled = [_fill(lines[c]) for c in around]
+    reach = float(sheet.through.radius.max(initial=0.0)) + CROSS_MM
+    names = list(lines)
+    tree = shapely.STRtree([lines[c] for c in names])
+    one, other = tree.query([lines[c] for c in around], predicate="intersects")
+    found: dict[int, Problem] = {}
+    for n, k in zip(one.tolist(), other.tolist(), strict=True):
+        contour, beside = around[n], names[k]
+        if beside in found or beside == contour or parts.get(beside, set()) & parts[contour]:
+            continue
+        inside = shapely.intersection(lines[beside], shapely.buffer(filled[n], -reach))
+        if not LEAD_MM < shapely.length(inside) < shapely.length(lines[beside]) - LEAD_MM:
+            continue
+        if beside in parts or _runs_along(sheet, lines[beside], parts[contour]):
+            loop = ClosedWay(lines[beside], filled[n], sheet.contours.first[beside], (beside,))
+            text = say("A way into or out of this contour cuts into another part.")
+            found[beside] = _tell(sheet, loop, inside, text)
+    return list(found.values())
+
+
+def _runs_along(sheet: Sheet, line: shapely.Geometry, others: set[int]) -> bool:
+    """Tells whether a line runs along the outline of a part that is none of the others."""
+    reach, faces = float(sheet.through.radius.max()) + 2 * MEET_MM, sheet.closed.faces
+    for face in faces.tree.query(line, predicate="dwithin", distance=reach).tolist():
+        if sheet.kinds[face] == PART and face not in others:
+            edge = shapely.buffer(shapely.get_exterior_ring(faces.ring[face]), reach)
+            if shapely.length(shapely.intersection(line, edge)) > ALONG_MM:
+                return True
+    return False
 
 
 def _list_parts(loop: ClosedWay, parts: dict[int, set[int]]) -> set[int] | None:
