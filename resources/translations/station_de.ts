@@ -5700,10 +5700,6 @@
       <translation>Platten angenommen</translation>
     </message>
     <message>
-      <source>Sheets that are received count as come; the rest stands in the office.</source>
-      <translation>Platten, die eingehen, zählen als gekommen; der Rest steht im Büro.</translation>
-    </message>
-    <message>
       <source>Sheets {sheets} of batch {batch} in hand</source>
       <translation>Platten {sheets} von Los {batch} in Arbeit</translation>
     </message>
@@ -7710,6 +7706,10 @@
     <message>
       <source>What is not in the file stays as it was.</source>
       <translation>Was nicht in der Datei steht, bleibt, wie es war.</translation>
+    </message>
+    <message>
+      <source>What is received, entered or counted beyond the book counts as come.</source>
+      <translation>Was eingeht, eingetragen oder über das Buch hinaus gezählt wird, zählt als gekommen.</translation>
     </message>
     <message>
       <source>What is searched for?</source>

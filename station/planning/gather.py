@@ -24,9 +24,13 @@ from station.planning.messages import (
     Wish,
 )
 from station.planning.past import PartPast, ShopPast
-from station.planning.routers import ALIKE_MM
 from station.queries.batches import find_approved, find_hold, find_revision
-from station.queries.buying import count_still_expected, list_coming, list_pushes
+from station.queries.buying import (
+    count_still_expected,
+    find_bit_size,
+    list_coming,
+    list_pushes,
+)
 from station.queries.pace import correct_router, count_minutes
 from station.queries.routers import count_metres_left, count_minutes_left, find_bed, list_routers
 from station.queries.runs import list_between, list_runs
@@ -40,7 +44,6 @@ from station.shop.facts import (
     Batch,
     Bed,
     Bit,
-    BitSize,
     Concern,
     CutFile,
     Lot,
@@ -318,14 +321,7 @@ def _list_bits(view: View, routers: tuple[Router, ...]) -> tuple[BitsNow, ...]:
 
 def _add_buying(view: View, bits: BitsNow) -> BitsNow:
     """Adds how bits of this diameter are bought, where somebody has entered it."""
-    size = next(
-        (
-            s
-            for s in view.shelf(BitSize, "all", MOST)
-            if s.active and abs(s.diameter_mm - bits.diameter_mm) <= ALIKE_MM
-        ),
-        None,
-    )
+    size = find_bit_size(view, bits.diameter_mm)
     if size is None:
         return bits
     return replace(

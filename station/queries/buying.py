@@ -7,6 +7,7 @@ from datetime import date, timedelta
 from station.shop.facts import BitSize, Mailer, Material, Order, Pack, Purchase, Push
 from station.shop.views import View
 
+ALIKE_MM = 0.01  # bits of this difference are one size
 MOST = 500  # purchases, pushes, open orders, packs of a day
 LONGEST = 60  # days of a push that are looked through
 
@@ -26,15 +27,30 @@ def name_purchase(view: View, purchase: Purchase) -> str:
     return purchase.id
 
 
-def note_came(view: View, material: str, sheets: int) -> tuple[Purchase, ...]:
-    """Notes sheets that came on the purchases of their material, the first expected first."""
+def note_came(view: View, thing: str, number: str, pieces: int) -> tuple[Purchase, ...]:
+    """Notes what came on the purchases of it, the first expected first.
+
+    `thing` is the field of a purchase that names it: material, bit_size, mailer.
+    """
     noted = []
     for purchase in list_coming(view):
-        here = min(sheets, purchase.coming) if purchase.material == material else 0
+        here = min(pieces, purchase.coming) if getattr(purchase, thing) == number else 0
         if here:
-            sheets -= here
+            pieces -= here
             noted.append(replace(purchase, came=purchase.came + here))
     return tuple(noted)
+
+
+def note_bit_came(view: View, diameter_mm: float) -> tuple[Purchase, ...]:
+    """Notes a bit that came on the purchases of its size."""
+    size = find_bit_size(view, diameter_mm)
+    return note_came(view, "bit_size", size.id, 1) if size else ()
+
+
+def find_bit_size(view: View, diameter_mm: float) -> BitSize | None:
+    """Finds how bits of a diameter are bought; None where nobody has entered it."""
+    sizes = (s for s in view.shelf(BitSize, "all", MOST) if s.active)
+    return next((s for s in sizes if abs(s.diameter_mm - diameter_mm) <= ALIKE_MM), None)
 
 
 def list_pushes(view: View, today: str, until: str) -> tuple[Push, ...]:

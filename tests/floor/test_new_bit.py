@@ -10,7 +10,16 @@ from station.floor.loading.screen import screen
 from station.floor.today.rules import RULES as TODAY
 from station.shop.acts import Act
 from station.shop.codes import Code
-from station.shop.facts import Bed, Bit, BitUse, Concern, Revision, Router
+from station.shop.facts import (
+    Bed,
+    Bit,
+    BitSize,
+    BitUse,
+    Concern,
+    Purchase,
+    Revision,
+    Router,
+)
 from station.shop.rooms import Number
 from tests.floor.beds import BED
 from tests.floor.shop_small import GAUGES, Player, batch, hand, small_shop
@@ -121,3 +130,10 @@ def test_one_that_the_supervisor_does_not_approve_cuts_no_further_sheet():
     assert one.view.get(Bit, bit.id).state == "worn"
     answer = one.give(*READY, *map(press, TICKS), press("start"))
     assert answer.refused
+
+
+def test_a_bit_that_is_entered_is_no_more_on_its_way():
+    size = BitSize(id="1", name="6 mm", diameter_mm=6.0)
+    one = router(size, Purchase(id="1", bit_size="1", quantity=3))
+    one.give(press("bit_broken"), press("new_bit"), "6.0 mm compression")
+    assert one.view.get(Purchase, "1").coming == 2

@@ -695,3 +695,12 @@ def test_what_is_bought_and_expected_may_be_entered(view):
     for fact in known:
         view.do(RULES, act("set_fact", fact.key, kind=fact.kind, value=to_plain(fact)))
         assert view.get(type(fact), fact.id) == fact
+
+
+def test_a_bit_that_the_office_enters_is_no_more_on_its_way(view):
+    view.facts["bit_size/1"] = BitSize(id="1", name="6 mm", diameter_mm=6.0)
+    view.facts["purchase/1"] = Purchase(id="1", bit_size="1", quantity=3)
+    for words in ("6.0 mm new", "6.0 mm compression"):  # entered, then changed
+        bit = Bit(id="91", words=words, diameter_mm=6.0)
+        view.do(RULES, act("set_fact", bit.key, kind="bit", value=to_plain(bit)))
+    assert view.get(Purchase, "1").coming == 2

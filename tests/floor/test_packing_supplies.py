@@ -10,7 +10,7 @@ from station.queries.supplies import count_left, list_supplies
 from station.queries.whereabouts_machines import answer_mailer
 from station.shop.codes import Code
 from station.shop.faces import Hint, Listing, Pairs
-from station.shop.facts import Mailer, Order, Pack, Postage, Shop
+from station.shop.facts import Mailer, Order, Pack, Postage, Purchase, Shop
 from station.shop.rooms import Number
 from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, order, packer, press, shop
 
@@ -119,3 +119,13 @@ def test_a_pack_that_was_opened_again_stands_against_its_mailer(why, words):
     lines = answer_mailer(view, HUNG, "").where
     assert [(str(x.what), str(x.where)) for x in lines[2:]] == [("1 pack opened again", words)]
     assert len(answer_mailer(view, LARGE, "").where) == 2
+
+
+def test_mailers_counted_beyond_the_book_are_no_more_on_their_way():
+    coming = Purchase(id="1", mailer="01", quantity=50, expected="2026-11-27")
+    view, player = counted()
+    view.facts["purchase/1"] = coming
+    player.give(press("count_supplies"), Code("mailer", "01"), Number("3"))
+    assert view.get(Purchase, "1") == coming  # fewer than the book said: none came
+    player.give(press("count_supplies"), Code("mailer", "01"), Number("43"))
+    assert view.get(Purchase, "1").coming == 10

@@ -22,9 +22,9 @@ def test_what_is_expected_first_stands_first_and_what_has_come_not_at_all():
 
 def test_sheets_that_came_are_noted_on_the_first_expected_first():
     view = small_shop(LATE, SOON, MAILERS)
-    noted = note_came(view, "1", 9)  # six were still to come of the first
+    noted = note_came(view, "material", "1", 9)  # six were still to come of the first
     assert [(p.id, p.came, p.coming) for p in noted] == [("1", 10, 0), ("2", 3, 17)]
-    assert note_came(view, "2", 9) == ()  # nothing of this material was ordered
+    assert note_came(view, "material", "2", 9) == ()  # nothing of this material was ordered
 
 
 def test_a_push_counts_until_it_is_over_and_where_it_begins_by_then():

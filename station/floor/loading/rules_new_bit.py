@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.loading.acts import EnterBit
 from station.floor.loading.needs import refuse_no_router
 from station.floor.loading.rules_stop import put_bit_in, refuse_unfit
+from station.queries.buying import note_bit_came
 from station.queries.routers import find_bed, name_router
 from station.shop.acts import Act, Answer, good, new_number, refuse
 from station.shop.facts import Bed, Bit, Concern
@@ -29,16 +30,16 @@ def enter_bit(act: Act[EnterBit], view: View) -> Answer:
     bit = Bit(id=number, words=str(say("{size} mm", size=length(size))), diameter_mm=size)
     if like:
         bit = replace(like, id=number, router="", state="good")
-    concern = _ask_for_look(act, view, bed, bit)
+    concern, came = _ask_for_look(act, view, bed, bit), note_bit_came(view, size)
     if act.args.pocket < 0:
         said = say("Bit {bit} is new: {words}", bit=bit.id, words=bit.words)
         do = say("Its card goes with it into the drawer.")
-        return good(said, do, sets=(bit, concern), prints=(("card", bit.key),))
+        return good(said, do, sets=(bit, concern, *came), prints=(("card", bit.key),))
     if refused := refuse_unfit(view, bed, bit):
         return refused
     done = put_bit_in(act, view, bed, bit, act.args.pocket)
     said = say("Bit {bit} is new and in: {words}", bit=bit.id, words=bit.words)
-    return replace(done, said=said, sets=(*done.sets, concern), prints=(("card", bit.key),))
+    return replace(done, said=said, sets=(*done.sets, concern, *came), prints=(("card", bit.key),))
 
 
 def _ask_for_look(act: Act[EnterBit], view: View, bed: Bed, bit: Bit) -> Concern:

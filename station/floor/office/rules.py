@@ -42,6 +42,7 @@ from station.floor.office.sound import NONE_COMING, find_problems
 from station.floor.shared.approval import ask_supervisor
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.floor.shared.recounts import COUNT_READS
+from station.queries.buying import note_bit_came
 from station.queries.settings import has_pin
 from station.shop.acts import (
     Act,
@@ -58,6 +59,7 @@ from station.shop.facts import (
     KINDS,
     Batch,
     Bed,
+    Bit,
     Concern,
     CutFile,
     Fact,
@@ -146,7 +148,8 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
         if new
         else say("{kind} {id} is changed", kind=one, id=made.id)
     )
-    sets = (*seated.facts, *seated.beds)
+    came = note_bit_came(view, made.diameter_mm) if new and isinstance(made, Bit) else ()
+    sets = (*seated.facts, *seated.beds, *came)
     if seated.told:
         return attention(said, seated.told, sets=sets)
     return good(said, AFTER_NEW.get(type(made), NEXT) if new else NEXT, sets=sets)

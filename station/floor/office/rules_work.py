@@ -327,7 +327,7 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
         say("{sheets} {sheets|sheet|sheets} received, lot {lot}", sheets=sheets, lot=number),
         say("Print its card and put it on the stack."),
         moves=(move(SHEET, sheets, "bought", "store", number),),
-        sets=(lot, *note_came(view, material.id, sheets)),
+        sets=(lot, *note_came(view, "material", material.id, sheets)),
     )
 
 

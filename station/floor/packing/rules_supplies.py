@@ -1,6 +1,7 @@
 """Decides on what packs take: mailers, wrap and labels, counted and used up."""
 
 from station.floor.packing.acts import CountSupplies
+from station.queries.buying import note_came
 from station.queries.supplies import TENTHS, WRAP, count_left, find_supply, name_supply
 from station.shop.acts import Act, Answer, attention, good, refuse
 from station.shop.moves import SUPPLY, move, tail
@@ -22,8 +23,9 @@ def count_supplies(act: Act[CountSupplies], view: View) -> Answer:
     more = counted * each - count_left(view, number)
     ends = ("bought", "supplies") if more > 0 else ("supplies", "recount")
     moves = (move(SUPPLY, abs(more), *ends, name_supply(number)),) if more else ()
+    came = note_came(view, "mailer", number, max(0, more))
     said = say("{name}: {n} there", name=supply.name, n=counted)
     if counted < supply.mark:
         do = say("Below the mark of {n}: new ones are to be bought.", n=supply.mark)
-        return attention(said, do, moves=moves)
-    return good(said, say("Packs count it down."), moves=moves)
+        return attention(said, do, moves=moves, sets=came)
+    return good(said, say("Packs count it down."), moves=moves, sets=came)

@@ -59,7 +59,7 @@ def note_purchases(act: Act[NotePurchases], view: View) -> Answer:
         )
     return good(
         say("{n} {n|thing is|things are} on {n|its|their} way", n=len(rows)),
-        say("Sheets that are received count as come; the rest stands in the office."),
+        say("What is received, entered or counted beyond the book counts as come."),
         sets=tuple(noted),
     )
 

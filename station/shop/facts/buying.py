@@ -32,8 +32,8 @@ class BitSize(Fact):
 class Purchase(Fact):
     """What is ordered and on its way: of one thing, how many, when they should be there.
 
-    Sheets that are received count as come by themselves, the first expected first; of bits and
-    mailers the office says how many came.
+    Sheets that are received, bits that are entered and mailers that are counted beyond the book
+    count as come by themselves, the first expected first.
     """
 
     kind: ClassVar[str] = "purchase"
