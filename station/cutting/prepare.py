@@ -56,16 +56,16 @@ def find_kept_folder() -> Path | None:
 DONE, UNDER_WAY = "ready", "under-way"
 # modules that compile, with the share of the whole time that is over after each
 PARTS = {
-    "read.reader_compiled": 0.51,
-    "geometry.moves": 0.62,
-    "analyse.time": 0.71,
-    "geometry.rings": 0.82,
-    "geometry.strokes": 0.87,
-    "geometry.edges": 0.92,
-    "geometry.shapes": 0.96,
+    "read.reader_compiled": 0.41,
+    "geometry.moves": 0.50,
+    "analyse.time": 0.60,
+    "geometry.rings": 0.71,
+    "geometry.strokes": 0.85,
+    "geometry.edges": 0.95,
+    "geometry.shapes": 0.97,
     "analyse.drawing": 1.0,
 }
-STEPS = 216  # beginnings and ends of functions while all is compiled, about as long each
+STEPS = 240  # beginnings and ends of functions while all is compiled, about as long each
 SILENT_S = 15.0  # who says nothing for so long does not compile any more
 LOOK_S = 0.1  # between two looks at how far another one is
 
