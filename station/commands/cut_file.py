@@ -190,7 +190,12 @@ def analyse_files(
     if not is_prepared():
         print("Preparing to read cut files, once on this computer …", file=sys.stderr)
         prepare_reader(_make_teller())
-    from station.cutting.report import analyse_program, make_report, read_program  # noqa: PLC0415 - compiled by now
+    from station.cutting.report import (  # noqa: PLC0415 - compiled by now
+        analyse_program,
+        make_report,
+        read_program,
+        refuse_program,
+    )
 
     setting = make_setting(options, machine.router, machine.pockets, machine.spindle)
     results: list[dict[str, object]] = []
@@ -201,10 +206,14 @@ def analyse_files(
         except OSError as error:
             wrong.append(f"{name} cannot be read: {error.strerror}.")
             continue
-        if program.refused:
-            wrong.append(f"{name}: {program.refused}")
+        if refused := refuse_program(program):
+            wrong.append(f"{name}: {refused}")
             continue
-        report = make_report(analyse_program(program, setting, known=machine.known))
+        analysis = analyse_program(program, setting, known=machine.known)
+        for problem in analysis.problems:
+            if problem.kind == "nothing-cut":
+                print(f"{name}: {problem.text}", file=sys.stderr)
+        report = make_report(analysis)
         results.append(report if len(options.files) == 1 else {"file": name, **report})
     if len(options.files) == 1:
         return json.dumps(results[0]) if results else "", wrong

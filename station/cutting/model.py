@@ -72,6 +72,7 @@ GRADES = {
     "rapid-in-sheet": STOP,
     "spindle-off": STOP,
     "change-low": STOP,
+    "nothing-cut": STOP,
     "gouge": STOP,
     "bit-differs": STOP,
     "thickness": STOP,
@@ -174,7 +175,7 @@ class Program:
     assumed: tuple[str, ...]
     lines: int
     units: str  # mm or inch
-    refused: str = ""  # why it was not read at all
+    refused: Say = Say()  # why it was not read at all
     bits_said: tuple[BitSaid, ...] = ()
     zero_said: str = ""  # face or spoilboard, where a remark says it
     thickness_said: tuple[float, int] | None = None  # mm, and the remark's line

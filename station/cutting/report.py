@@ -47,7 +47,7 @@ from station.cutting.read.remarks import (
 )
 from station.cutting.read.text import find_skipped
 from station.shop.facts import Part
-from station.shop.words import say
+from station.shop.words import Say, say
 
 
 def read_program(
@@ -76,6 +76,14 @@ def read_program(
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
         program = replace(program, otherwise=number_bits(replace(other, bits_said=said)))
     return number_bits(program)
+
+
+def refuse_program(program: Program) -> Say:
+    """Says why what was read is no cut file; empty: it may be one."""
+    runs = len(program.moves) or program.pauses or (program.otherwise and program.otherwise.moves)
+    if program.refused or runs:
+        return program.refused
+    return say("No line of it moves the router. Choose another.")
 
 
 def analyse_program(

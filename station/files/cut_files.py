@@ -24,12 +24,11 @@ from station.queries.batches import find_approved
 from station.queries.pace import correct_router
 from station.queries.routers import list_routers
 from station.queries.settings import find_shop
-from station.shop import lengths
 from station.shop.acts import Answer, attention, good, refuse
 from station.shop.facts import Bed, Bit, CutFile, Material, Part, ReadAs, Revision, Router
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile, ProveText
 from station.shop.rooms import FileJob, Hand, LongJob, Took
-from station.shop.words import length, say
+from station.shop.words import Say, length, say
 
 ENDINGS = (".nc", ".ngc", ".cnc", ".gcode", ".tap", ".txt", ".min", ".eia")
 
@@ -189,8 +188,8 @@ def _end_reading(
         case AlreadyTaken(letter=letter):
             said = say("That text is revision {letter} already", letter=letter)
             return Took(hand, refuse(said, say("Read another file.")))
-        case Unreadable(why=why):
-            said = say("{file} cannot be read: {why}", file=name, why=lengths.convert(why))
+        case Unreadable(why=why, values=values):
+            said = say("{file} cannot be read: {why}", file=name, why=Say(why, values))
             return Took(hand, refuse(said, say("Mend the file, then read it again.")))
         case UnitsMissing():
             said = say("{file} does not say whether it is in mm or in inches", file=name)

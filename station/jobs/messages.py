@@ -85,9 +85,10 @@ class AlreadyTaken(Message, frozen=True):
 
 
 class Unreadable(Message, frozen=True):
-    """The text cannot be read as a cut file."""
+    """The text cannot be read as a cut file: the template of a sentence, and its values."""
 
     why: str
+    values: dict[str, str | int] = {}
 
 
 class UnitsMissing(Message, frozen=True):

@@ -74,10 +74,10 @@ def _work_out(
     request: ReadCutFile, program: "Program", setting: "Setting", digest: str, report: Report
 ) -> Outcome:
     """Works out what a text makes and takes that is not known yet."""
-    from station.cutting.report import analyse_program  # noqa: PLC0415 - compiled by now
+    from station.cutting.report import analyse_program, refuse_program  # noqa: PLC0415 - compiled by now
 
-    if program.refused:
-        return Unreadable(why=program.refused)
+    if refused := refuse_program(program):
+        return Unreadable(why=refused.template, values=take_apart(refused)[0])
     unsaid = any(p.kind == "no-units" for p in program.problems) and len(program.moves)
     if unsaid and not request.read_as.units:
         return UnitsMissing()

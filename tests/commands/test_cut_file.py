@@ -107,6 +107,9 @@ def test_what_tells_a_bit_is_asked_in_turn_and_said(tmp_path):
         assert ("bit-differs" in kinds(json.dumps(told))) == (size == 3.175)
 
 
+ARCHIVE = bytes(range(256)) * 4  # as what is packed: every byte about as often
+
+
 def test_several_files(file):
     given = options(file, file)
     text, _ = analyse_files(given)
@@ -115,7 +118,16 @@ def test_several_files(file):
 
 @pytest.mark.parametrize(
     ("name", "data"),
-    [("none.nc", None), ("loop.nc", b"O100 SUB\n"), ("folder", "folder")],
+    [
+        ("none.nc", None),
+        ("loop.nc", b"O100 SUB\n"),
+        ("folder", "folder"),
+        ("letter.nc", b"Dear shop,\nplease cut ten plates.\n"),
+        ("mark.nc", b"%"),
+        ("zeros.nc", b"\x00" * 50),
+        ("units.nc", b"G21\n"),
+        ("archive.nc", ARCHIVE),
+    ],
 )
 def test_bad_input_is_a_sentence(tmp_path, name, data):
     path = tmp_path / name
@@ -127,6 +139,17 @@ def test_bad_input_is_a_sentence(tmp_path, name, data):
     text, (wrong,) = analyse_files(given)
     assert text == ""
     assert wrong.endswith(".")
+    assert ("no text but something else" in wrong) == (name == "archive.nc")
+
+
+def test_a_text_that_cuts_nothing_is_told_beside_what_it_moves(tmp_path, capsys):
+    path = tmp_path / "over.nc"
+    path.write_text("G21 G90\nG0 X10 Y20\nG1 X30 F100\nM30\n", encoding="ascii")
+    assert main.main(["cut-file", str(path), "--data", str(tmp_path / "no shop")]) == 0
+    told = capsys.readouterr()
+    assert json.loads(told.out)["feed_mm"] == 20
+    assert "nothing-cut" in kinds(told.out)
+    assert told.err == f"{path}: Nothing is cut into the sheet.\n"
 
 
 def test_one_bad_file_costs_the_others_nothing(file, tmp_path, capsys):
@@ -171,7 +194,7 @@ def test_an_empty_file_is_refused(tmp_path, data):
     assert str(refused).endswith("The file is empty. Choose another.")
 
 
-@pytest.mark.parametrize("data", [b"%", b"\x00" * 50, b"G21\n", b"G21\nG81 X1 Y1 Z-3 R1 F9"])
+@pytest.mark.parametrize("data", [b"G21 G0 X1", b"G4 P1", b"G21\nG81 X1 Y1 Z-3 R1 F9"])
 def test_hardly_any_file(tmp_path, data):
     path = tmp_path / "x.nc"
     path.write_bytes(data)

@@ -131,7 +131,7 @@ def test_what_differs_is_told_against_the_approved_revision(stage):
     ("text", "said"),
     [
         (b"", "The file is empty"),
-        (b"\x00\xfe\x00hello", "cuts no part"),
+        (b"\x00\xfe\x00hello", "No line of it moves the router"),
         (b"\xff\xfeh\x00i\x00", "Save it as plain text"),
         (b"O100 WHILE [1]\nM30\n", "cannot be read"),
     ],

@@ -43,7 +43,7 @@ def read_sheet(
     )
     program = read_program(text.encode(), setting)
     if program.refused:
-        return Found(problems=[FoundProblem(program.refused, None)])
+        return Found(problems=[FoundProblem(str(program.refused), None)])
     analysis = analyse_program(program, setting)
     return Found(
         [

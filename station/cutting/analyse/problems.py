@@ -40,6 +40,7 @@ def find_problems(
     """Finds what could go wrong with a path, in the order of the file."""
     moves = program.moves
     found = [
+        *_check_cuts(moves, geo, inferred, setting),
         *_check_heights(moves, geo, inferred),
         *_check_places(moves, geo, inferred, setting),
         *_check_spindle(moves, geo, inferred, setting),
@@ -48,6 +49,16 @@ def find_problems(
         *_check_hold_downs(moves, geo, inferred, setting),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
+
+
+def _check_cuts(
+    moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
+) -> list[Problem]:
+    """Looks whether anything is cut at all."""
+    cuts = (moves.kind != RAPID) & (geo.bottom < inferred.face - TOUCH_MM)
+    if cuts.any() or not setting.cuts_out:
+        return []
+    return [Problem(0, "nothing-cut", say("Nothing is cut into the sheet."))]
 
 
 def _find_starts_by_line(moves: Moves, some: Bools) -> list[int]:

@@ -47,7 +47,7 @@ from station.cutting.read.text import (
     list_deviations,
     quote_line,
     refuse_length,
-    refuse_wide_text,
+    refuse_no_text,
 )
 
 SHORT = 24  # after fewer plain lines than this, more than one line is read by the twin
@@ -102,7 +102,7 @@ class ChunkReader:
         self.columns = MoveColumns(self.lines)
         self.start = len(MARK) if data.startswith(MARK) else 0  # of the chunk
         self.odd_lines = 1
-        self.taker.refused = refuse_wide_text(data)
+        self.taker.refused = refuse_no_text(data)
         self.over = bool(self.taker.refused)
 
     def read_chunk(self) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -30,10 +29,10 @@ from station.cutting.read.text import (
     quote_line,
     refuse_length,
     refuse_loops,
-    refuse_wide_text,
+    refuse_no_text,
     split_lines,
 )
-from station.shop.words import say
+from station.shop.words import Say, say
 
 EVERY = 20_000  # lines between two looks at progress and cancel
 
@@ -50,7 +49,7 @@ def read_plain(
     controller = Controller(find_dialect(setting.dialect), units.scale)
     lines = split_lines(data)
     taker = LineTaker(controller)
-    taker.refused = refuse_wide_text(data)
+    taker.refused = refuse_no_text(data)
     for number, line in enumerate([] if taker.refused else lines, 1):
         if number % EVERY == 0:
             report_progress(number / len(lines), progress, cancelled)
@@ -65,7 +64,7 @@ class LineTaker:
     """Gives single lines to a controller; knows of marks and of why a file is refused."""
 
     def __init__(self, controller: Controller) -> None:
-        self.controller, self.marks, self.refused = controller, 0, ""
+        self.controller, self.marks, self.refused = controller, 0, Say()
 
     def take_line(self, number: int, line: str) -> bool:
         """Executes a line; tells whether the file ends with it."""
@@ -111,7 +110,7 @@ def report_progress(done: float, progress: Progress | None, cancelled: Cancelled
 
 
 def make_program(
-    controller: Controller, moves: Moves, lines: int, units: Units, refused: str,
+    controller: Controller, moves: Moves, lines: int, units: Units, refused: Say,
     mentions: Sequence[str] = (),
 ) -> Program:  # fmt: skip
     """Makes the program that a controller has run, with remarks on the file as a whole."""
@@ -131,10 +130,7 @@ def make_program(
         if count > MOST_OF_A_KIND
     ]
     if refused:
-        found = re.match(r"Line (\d+)", refused)
-        problems.append(
-            Problem(int(found[1]) if found else 0, "refused", say("{why}", why=refused))
-        )
+        problems.append(Problem(int(str(refused.values.get("line", 0))), "refused", refused))
     return Program(
         moves=moves,
         pauses=tuple(controller.path.pauses),

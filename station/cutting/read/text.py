@@ -9,6 +9,7 @@ from station.cutting.model import Setting
 from station.cutting.read.dialects import find_dialect
 from station.cutting.read.expressions import clean_line
 from station.shop.lengths import MM_PER_INCH
+from station.shop.words import Say, say
 
 UNITS = re.compile(rb"G\s*0*\s*2\s*([01])(?!\s*\d)", re.IGNORECASE)
 UNIT_WORD = re.compile(r"G0*2([01])(?:\.0*)?(?![\d.])")
@@ -25,6 +26,9 @@ NUMBER_ONLY = re.compile(r"(N\d+)?O\d+")
 CALLS = re.compile(r"M9[789](?!\d)|G6[567](?!\d)")
 NUMBERED = re.compile(rb"(?:\xef\xbb\xbf)?[%\s]*[Oo]\s*\d")
 WIDE = (b"\xff\xfe", b"\xfe\xff")  # how a text in UTF-16 begins
+CONTROLS = bytes({*range(32)} - set(b"\t\n\v\f\r\x1a"))  # a text has hardly any
+ENOUGH, LOOKED_AT = 64, 4096  # bytes from the start that tell it
+MOST_CONTROLS = 0.05  # their share
 LINE_LETTERS = 256  # of a line, as the report allows
 
 
@@ -92,11 +96,17 @@ def split_lines(data: bytes) -> list[str]:
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def refuse_wide_text(data: bytes) -> str:
+def refuse_no_text(data: bytes) -> Say:
     """Says why a file is no text that can be read; empty: it can."""
     if not data.strip():
-        return "The file is empty. Choose another."
-    return "The file is written in UTF-16. Save it as plain text." if data[:2] in WIDE else ""
+        return say("The file is empty. Choose another.")
+    if data[:2] in WIDE:
+        return say("The file is written in UTF-16. Save it as plain text.")
+    head = data[:LOOKED_AT]
+    controls = len(head) - len(head.translate(None, CONTROLS))
+    if len(head) >= ENOUGH and controls > MOST_CONTROLS * len(head):
+        return say("It is no text but something else, as an archive or a picture. Choose another.")
+    return Say()
 
 
 def quote_line(line: str) -> str:
@@ -104,22 +114,25 @@ def quote_line(line: str) -> str:
     return line[:300].strip()[:120]
 
 
-def refuse_loops(text: str, number: int) -> str:
+def refuse_loops(text: str, number: int) -> Say:
     """Says why a line of a loop or a subprogram refuses the file; empty: it does not."""
     bare = text.removeprefix("/")
     head = re.sub(r"^N\d+", "", bare)
     if head.startswith("O") and not NUMBER_ONLY.fullmatch(bare):
-        return f"Line {number} is part of a loop or subprogram. Save the file without them."
+        return say(
+            "Line {line} is part of a loop or subprogram. Save the file without them.", line=number
+        )
     if ("M9" in bare or "G6" in bare) and CALLS.search(bare):
-        return f"Line {number} calls a subprogram. Save the file without them."
-    return ""
+        return say("Line {line} calls a subprogram. Save the file without them.", line=number)
+    return Say()
 
 
-def refuse_length(moves: int) -> str:
+def refuse_length(moves: int) -> Say:
     """Says why a file of so many moves is refused; empty: it is not."""
     if moves <= MOST_MOVES:
-        return ""
-    return f"The file has more than {MOST_MOVES // 1_000_000} million moves. Split it."
+        return Say()
+    most = MOST_MOVES // 1_000_000
+    return say("The file has more than {most} million moves. Split it.", most=most)
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:

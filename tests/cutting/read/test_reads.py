@@ -71,7 +71,7 @@ def test_inches_however_they_are_written(word):
 
 def test_a_text_in_two_bytes_a_letter_is_refused():
     got = both("G21\nG0 X1\nM30".encode("utf-16"))
-    assert got.refused.endswith("Save it as plain text.")
+    assert str(got.refused).endswith("Save it as plain text.")
 
 
 def test_words_that_the_report_does_not_have_are_told():
@@ -342,7 +342,7 @@ def test_a_file_of_more_moves_than_are_taken_is_refused(monkeypatch):
 
     monkeypatch.setattr(text, "MOST_MOVES", 100)
     got = read_program(outlines(2000).encode(), Setting())
-    assert got.refused.startswith("The file has more than")
+    assert str(got.refused).startswith("The file has more than")
     assert told(got)[-1] == (0, "refused")
 
 

@@ -106,7 +106,7 @@ def test_no_unit_word_is_said_and_never_guessed_silently():
 )  # fmt: skip
 def test_loops_and_subprograms_are_refused(text):
     got = program("G21\n" + text)
-    assert got.refused.endswith("Save the file without them.")
+    assert str(got.refused).endswith("Save the file without them.")
     assert "refused" in kinds(got)
 
 
