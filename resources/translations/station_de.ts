@@ -2420,6 +2420,10 @@
       <translation>Es ist in der Zeichnung gekennzeichnet.</translation>
     </message>
     <message>
+      <source>It is no text but something else, as an archive or a picture. Choose another.</source>
+      <translation>Das ist kein Text, sondern etwas anderes, etwa ein Archiv oder ein Bild. Eine andere wählen.</translation>
+    </message>
+    <message>
       <source>It is not used any more.</source>
       <translation>Er wird nicht mehr benutzt.</translation>
     </message>
@@ -2710,6 +2714,14 @@
     <message>
       <source>Lift it clear, tick it, then send it home.</source>
       <translation>Abheben, bestätigen, dann referenzieren.</translation>
+    </message>
+    <message>
+      <source>Line {line} calls a subprogram. Save the file without them.</source>
+      <translation>Zeile {line} ruft ein Unterprogramm auf. Die Datei ohne solche speichern.</translation>
+    </message>
+    <message>
+      <source>Line {line} is part of a loop or subprogram. Save the file without them.</source>
+      <translation>Zeile {line} gehört zu einer Schleife oder einem Unterprogramm. Die Datei ohne solche speichern.</translation>
     </message>
     <message>
       <source>Line {line}: {what}</source>
@@ -3360,6 +3372,10 @@
       <translation>Keine Zeile ist gewählt</translation>
     </message>
     <message>
+      <source>No line of it moves the router. Choose another.</source>
+      <translation>Keine Zeile darin bewegt die Fräse. Eine andere wählen.</translation>
+    </message>
+    <message>
       <source>No list lies there</source>
       <translation>Dort liegt keine Liste</translation>
     </message>
@@ -3638,6 +3654,10 @@
     <message>
       <source>Nothing is chosen</source>
       <translation>Nichts ist gewählt</translation>
+    </message>
+    <message>
+      <source>Nothing is cut into the sheet.</source>
+      <translation>In die Platte wird nichts geschnitten.</translation>
     </message>
     <message>
       <source>Nothing is in its pack. Put the order down.</source>
@@ -6392,8 +6412,20 @@
       <translation>Die Datei sagt nicht, ob Zoll oder Millimeter. Bitte sagen, was gilt.</translation>
     </message>
     <message>
+      <source>The file has more than {most} million moves. Split it.</source>
+      <translation>Die Datei hat mehr als {most} Millionen Bewegungen. Sie teilen.</translation>
+    </message>
+    <message>
+      <source>The file is empty. Choose another.</source>
+      <translation>Die Datei ist leer. Eine andere wählen.</translation>
+    </message>
+    <message>
       <source>The file is not known any more</source>
       <translation>Die Datei ist nicht mehr bekannt</translation>
+    </message>
+    <message>
+      <source>The file is written in UTF-16. Save it as plain text.</source>
+      <translation>Die Datei ist in UTF-16 geschrieben. Sie als einfachen Text speichern.</translation>
     </message>
     <message>
       <source>The first sheet after it is measured.</source>

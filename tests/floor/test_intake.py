@@ -21,6 +21,7 @@ from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
 from station.shop.plain import to_plain
+from station.shop.words import Say
 from tests.floor.shop_small import GAUGES
 from tests.replay import PIN
 from tests.touch import NO_ROW
@@ -139,8 +140,10 @@ def test_what_differs_is_told_against_the_approved_revision(stage):
 def test_a_text_that_is_no_cut_file(stage, text, said):
     (folder_with(stage) / "odd.nc").write_bytes(text)
     new_cut_file(stage)
-    tone, words = office(stage, "button read_file", BIRCH, ODD)
-    assert (tone, said in words) == ("stop", True), words
+    office(stage, "button read_file", BIRCH)
+    answer = stage.send(ODD).answer
+    assert (answer.tone, said in str(answer.said)) == ("stop", True), str(answer.said)
+    assert isinstance(answer.said.values["why"], Say)  # a sentence of ours: it is translated
 
 
 # in inches the path is as much larger, and the 6 mm of the bit are not
