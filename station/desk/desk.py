@@ -105,6 +105,7 @@ class Desk:
         self.underway: JobUnderway | None = None  # what runs beside the screen
         self.ahead = ThinkingAhead(begin, at_once=not in_slices)  # what the room thinks about
         self.unlocked = ""  # the supervisor who has opened a supervised area on this screen
+        self.language = ""  # of this screen; empty: English
         self.listed = 0  # rows that a long list has on this screen; 0: as on the smallest
         self._used = ""  # when the last input came: an office left alone locks itself
         kept = drafts.read(ledger.draft(own), rooms)
@@ -270,6 +271,7 @@ class Desk:
             doing=doing,
             thought=self.ahead.thought,
             listed=self.listed,
+            language=self.language,
         )
         self._draft = replace(self._draft, hand=hand)
 
@@ -644,7 +646,7 @@ def _gone(since: str, now: str) -> timedelta:
 
 def _kept(hand: Hand[Any]) -> Hand[Any]:
     """The hand without what holds for this moment only."""
-    return replace(hand, now="", opened="", doing=None, thought=None, listed=0)
+    return replace(hand, now="", opened="", doing=None, thought=None, listed=0, language="")
 
 
 def _something(draft: Draft) -> bool:

@@ -16,9 +16,12 @@ class Chapter(NamedTuple):
 
 
 @cache
-def read_chapters() -> tuple[Chapter, ...]:
-    """Reads every chapter, in order."""
-    text = (files("resources") / "guide" / "shop.md").read_text(encoding="utf-8")
+def read_chapters(language: str = "") -> tuple[Chapter, ...]:
+    """Reads every chapter, in order; in English where a language has no page of its own."""
+    guide = files("resources") / "guide"
+    page = guide / f"shop_{language}.md"
+    page = page if language and page.is_file() else guide / "shop.md"
+    text = page.read_text(encoding="utf-8")
     _, *chapters = text.split("\n## ")
     return tuple(_read_chapter(chapter) for chapter in chapters)
 
@@ -30,7 +33,10 @@ def _read_chapter(text: str) -> Chapter:
 
 
 def find_chapter(area: str) -> int:
-    """Finds the chapter of a work area, from 0; the first where it has none of its own."""
+    """Finds the chapter of a work area, from 0; the first where it has none of its own.
+
+    They stand in the same order in every language.
+    """
     wanted = OF_AREA.get(area, area.capitalize())
     titles = [chapter.title for chapter in read_chapters()]
     return titles.index(wanted) if wanted in titles else 0

@@ -89,7 +89,8 @@ class Hand(Generic[W_co]):
     cards. `now` is the shop's clock at this input; `opened` is the
     supervisor who has opened a supervised area on this screen, `doing` what runs beside it,
     `thought` what its room has thought about by itself, `listed` the rows that a long list has on
-    this screen (0: as on the smallest); none of the five is kept in a draft.
+    this screen (0: as on the smallest), `language` what it speaks (empty: English); none of the
+    six is kept in a draft.
     """
 
     area: str
@@ -105,6 +106,7 @@ class Hand(Generic[W_co]):
     now: str = ""
     opened: str = ""
     listed: int = 0
+    language: str = ""
     doing: Doing | None = None
     thought: object = None  # an outcome of `station.jobs.messages`; None: it is not known yet
 

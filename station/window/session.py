@@ -194,6 +194,7 @@ class Session(QObject):
         self.window.sounds.muted = wanted.muted
         self.window.set_palette(dark=wanted.dark)
         self.window.set_language(wanted.language)
+        self.desk.language = wanted.language
 
     def repaint(self) -> None:
         """Shows top bar and face as they are now; our own bug never loses the window."""

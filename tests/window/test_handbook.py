@@ -25,17 +25,28 @@ def test_more_opens_the_chapter_of_the_area(screen, area):
     assert screen.said == f"Handbook: {own.get(area, area.capitalize())}"
 
 
-def test_every_chapter_fits_and_is_a_touch_away(screen):
+@pytest.mark.parametrize(("language", "said"), [("", "Handbook"), ("de", "Handbuch")])
+def test_every_chapter_fits_and_is_a_touch_away(screen, language, said):
+    screen.stage.ledger.set_local("language", language)
     screen.at("popping", worker="07")
     screen.touch(button("menu"))
     screen.touch(button("handbook"))
-    for chapter in read_chapters():
+    for chapter in read_chapters(language):
         screen.touch(find_touch(screen.session.desk.face().side, chapter.title))
-        assert screen.said == f"Handbook: {chapter.title}"
+        assert screen.window.strip.said.text() == f"{said}: {chapter.title}"
         assert inspect.list_problems(screen.window) == []
         assert chapter.lines[0] in inspect.list_texts(screen.window)
     screen.touch(button("put_down"))
     assert "Chapters" not in inspect.list_texts(screen.window)
+    screen.window.set_language("")
+
+
+def test_the_german_handbook_says_as_much_as_the_english_one():
+    """Chapter for chapter, and in each line for line: a new one wants its German one."""
+    english, german = read_chapters(), read_chapters("de")
+    assert len({chapter.title for chapter in german} - {c.title for c in english}) > 10
+    assert [len(c.lines) for c in german] == [len(c.lines) for c in english]
+    assert read_chapters("fr") == english
 
 
 def test_its_pictures_are_there():

@@ -21,7 +21,7 @@ def open_handbook(hand: Hand[Work]) -> Took:
 
 def open_chapter(hand: Hand[Work], number: int) -> Took:
     """Opens a chapter, counted from 0."""
-    chapters = read_chapters()
+    chapters = read_chapters(hand.language)
     if not 0 <= number < len(chapters):
         return Took(hand, NO_ROW)
     after = replace(hand, aside=Aside(what=HANDBOOK, page=number))
@@ -31,7 +31,7 @@ def open_chapter(hand: Hand[Work], number: int) -> Took:
 
 def show_handbook(hand: Hand[Work]) -> Face:
     """Shows a chapter, and the titles of all."""
-    chapters, number = read_chapters(), hand.aside.page
+    chapters, number = read_chapters(hand.language), hand.aside.page
     rows = tuple(((Cell(text=line),), "") for line in chapters[number].lines)
     entries = tuple(
         Entry(big=chapter.title, chosen=n == number, code=button(f"row_{n + 1}"))
