@@ -210,3 +210,15 @@ def test_a_full_screen_fits(screen, language, chosen, files):
     columns = [c for c in screen.window.findChildren(ColumnScroll) if c.isVisible()]
     assert [c.verticalScrollBar().maximum() for c in columns] == [0] * len(columns)
     screen.window.set_language("")
+
+
+@pytest.mark.parametrize("language", ["", "de"])
+def test_who_needs_me_next_fits(screen, language):
+    desk = screen.session.desk
+    desk.ledger.set_local("language", language)
+    screen.at("loading", worker="02", router="1,2,3,4,5")
+    screen.type(button("who_next"))
+    assert inspect.list_problems(screen.window) == []
+    columns = [c for c in screen.window.findChildren(ColumnScroll) if c.isVisible()]
+    assert [c.verticalScrollBar().maximum() for c in columns] == [0] * len(columns)
+    screen.window.set_language("")
