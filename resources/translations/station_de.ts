@@ -3288,6 +3288,10 @@
       <translation>Davor steht kein G0 bis G3; als Vorschubweg gelesen.</translation>
     </message>
     <message>
+      <source>No approved cut file makes</source>
+      <translation>Keine freigegebene Fräsdatei macht</translation>
+    </message>
+    <message>
       <source>No approved cut file makes it: approve one in the office.</source>
       <translation>Keine freigegebene Fräsdatei macht es: im Büro eine freigeben.</translation>
     </message>

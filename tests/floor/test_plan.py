@@ -174,6 +174,12 @@ def test_a_part_that_no_file_makes_says_what_to_do():
     assert take(held, button("release_first"), view).answer.refused
 
 
+def test_a_part_below_its_mark_that_no_file_makes_is_named():
+    view = shop(Part(id="099", name="XX-1", words="x", mark=20))
+    said = texts(screen.screen(think(view), view))
+    assert said[said.index("No approved cut file makes") + 1] == "XX-1"
+
+
 def test_all_is_well_says_so():
     view = small_shop()
     said = texts(screen.screen(think(view), view))

@@ -17,6 +17,7 @@ from station.planning.messages import (
     CuttingPlan,
     Release,
 )
+from station.queries.stock import name_part
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import write_touch
 from station.shop.faces import (
@@ -62,7 +63,7 @@ def screen(hand: PlanHand, view: View) -> Face:
         title=TITLE,
         where=words.say_age(plan, hand.doing),
         main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
-              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, lines, len(then))),
+              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, lines, len(then), view)),
         side=beside,
         presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
@@ -200,10 +201,14 @@ def _make_back_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine
     )  # fmt: skip
 
 
-def _tell_more(plan: CuttingPlan, lines: tuple[PlanLine, ...], then: int) -> tuple[Pairs, ...]:
+def _tell_more(
+    plan: CuttingPlan, lines: tuple[PlanLine, ...], then: int, view: View
+) -> tuple[Pairs, ...]:
     """Tells what there is room for: what is wanted sooner, put off, ahead, or lies for long."""
     waits = any(line.take_back for line in lines)
+    nobody = tuple(name_part(view, part) for part in plan.uncovered)
     rows = (
+        *words.say_uncovered(nobody),
         *map(words.say_forward, plan.forward[:1]),
         *words.say_put_off(plan),
         *words.say_besides(plan),

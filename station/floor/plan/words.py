@@ -10,7 +10,7 @@ from station.planning.messages import (
 )
 from station.queries.shortage import say_blocking
 from station.shop.rooms import Doing
-from station.shop.words import Say, clock, figure, moment, say, together
+from station.shop.words import Say, clock, figure, moment, say, several, together
 
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
@@ -164,6 +164,13 @@ def say_forward(forward: BringForward) -> Pair:
         say("order {order} wants {part}, {at}", order=forward.order, part=forward.part_name,
             at=moment(forward.by)),
     )  # fmt: skip
+
+
+def say_uncovered(names: tuple[str, ...]) -> tuple[Pair, ...]:
+    """Says which parts are needed though no approved cut file makes them."""
+    if not names:
+        return ()
+    return ((say("No approved cut file makes"), several(list(names[:OVER]))),)
 
 
 def say_put_off(plan: CuttingPlan) -> tuple[Pair, ...]:
