@@ -47,7 +47,7 @@ def find_gouges(sheet: Sheet) -> list[Problem]:
     parts = _find_parts_around(sheet)
     return [
         *_check_crossings(sheet, loops, parts),
-        *_check_leads(sheet, lines, parts),
+        *_check_leads(sheet, lines, loops, parts),
         *(_check_strokes(sheet, lines, loops) if lines.keys() - parts.keys() else ()),
     ]
 
@@ -146,11 +146,15 @@ def _check_crossings(
 
 
 def _check_leads(
-    sheet: Sheet, lines: dict[int, shapely.Geometry], parts: dict[int, set[int]]
+    sheet: Sheet,
+    lines: dict[int, shapely.Geometry],
+    loops: list[ClosedWay],
+    parts: dict[int, set[int]],
 ) -> list[Problem]:
     """Tells of ways of one part's contour that go through what another's, beside it, goes around.
 
     A line that two parts share, or that runs over its end a little, does not; nor does a notch.
+    Loops that cross are told as such.
     """
     around = [c for c in parts if c in lines]
     if not around:
@@ -160,19 +164,27 @@ def _check_leads(
     names = list(lines)
     tree = shapely.STRtree([lines[c] for c in names])
     one, other = tree.query([lines[c] for c in around], predicate="intersects")
-    found: dict[int, Problem] = {}
+    closed = {contour: loop for loop in loops for contour in loop.contours}
+    found: dict[int, tuple[int, shapely.Geometry]] = {}
     for n, k in zip(one.tolist(), other.tolist(), strict=True):
         contour, beside = around[n], names[k]
         if beside in found or beside == contour or parts.get(beside, set()) & parts[contour]:
+            continue
+        if contour in closed and beside in closed and _overlap(closed[contour], closed[beside]):
             continue
         inside = shapely.intersection(lines[beside], shapely.buffer(filled[n], -reach))
         if not LEAD_MM < shapely.length(inside) < shapely.length(lines[beside]) - LEAD_MM:
             continue
         if beside in parts or _runs_along(sheet, lines[beside], parts[contour]):
-            loop = ClosedWay(lines[beside], filled[n], sheet.contours.first[beside], (beside,))
-            text = say("A way into or out of this contour cuts into another part.")
-            found[beside] = _tell(sheet, loop, inside, text)
-    return list(found.values())
+            found[beside] = contour, inside
+    first, told = sheet.contours.first, []
+    for contour, (other, inside) in found.items():
+        if found.get(other, (-1,))[0] == contour and first[contour] < first[other]:
+            continue  # each cuts into the other's part: the later one tells it
+        loop = ClosedWay(lines[contour], lines[contour], first[contour], (contour,))
+        text = say("A way into or out of this contour cuts into another part.")
+        told.append(_tell(sheet, loop, inside, text))
+    return told
 
 
 def _runs_along(sheet: Sheet, line: shapely.Geometry, others: set[int]) -> bool:
