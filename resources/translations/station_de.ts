@@ -2576,6 +2576,10 @@
       <translation>Beutel geschlossen lassen, Karte wegwerfen. Dann das Nächste.</translation>
     </message>
     <message>
+      <source>Kept on this PC</source>
+      <translation>Auf diesem PC aufbewahrt</translation>
+    </message>
+    <message>
       <source>Knife away from the other hand; mind splinters.</source>
       <translation>Messer weg von der anderen Hand; Vorsicht, Splitter.</translation>
     </message>
@@ -8922,6 +8926,10 @@
     <message>
       <source>enough with</source>
       <translation>genug mit</translation>
+    </message>
+    <message>
+      <source>entries</source>
+      <translation>Einträge</translation>
     </message>
     <message>
       <source>every station</source>

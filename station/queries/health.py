@@ -51,8 +51,28 @@ def _find_own(station: Station, stations: tuple[Station, ...]) -> tuple[Trouble 
             _find_older(station, stations))  # fmt: skip
 
 
+def is_full(station: Station) -> bool:
+    """Whether the disk of a PC is nearly full."""
+    return bool(station.seen) and station.free_mb < LOW_MB
+
+
+def is_silent(station: Station, stations: tuple[Station, ...]) -> bool:
+    """Whether a PC told nothing for a day on which another did; all rest on Sundays."""
+    return _gone(station.seen, max(other.seen for other in stations)) > SILENT
+
+
+def is_older(station: Station, stations: tuple[Station, ...]) -> bool:
+    """Whether the program of a PC is older than that of another."""
+    newest = _find_newest(stations)
+    return _read_version(station.version) < _read_version(newest)
+
+
+def _find_newest(stations: tuple[Station, ...]) -> str:
+    return max((other.version for other in stations), key=_read_version)
+
+
 def _find_full(station: Station) -> Trouble | None:
-    if station.free_mb >= LOW_MB or not station.seen:
+    if not is_full(station):
         return None
     return Trouble(
         say(
@@ -70,9 +90,7 @@ def _find_failed(station: Station) -> Trouble | None:
 
 
 def _find_silent(station: Station, stations: tuple[Station, ...]) -> Trouble | None:
-    """Finds a station that told nothing for a day on which another did; all rest on Sundays."""
-    newest = max(other.seen for other in stations)
-    if _gone(station.seen, newest) <= SILENT:
+    if not is_silent(station, stations):
         return None
     words = say("Station {id} is silent since {day}", id=station.id, day=day(station.seen))
     if station.unshared:
@@ -81,9 +99,9 @@ def _find_silent(station: Station, stations: tuple[Station, ...]) -> Trouble | N
 
 
 def _find_older(station: Station, stations: tuple[Station, ...]) -> Trouble | None:
-    newest = max((other.version for other in stations), key=_read_version)
-    if _read_version(station.version) >= _read_version(newest):
+    if not is_older(station, stations):
         return None
+    newest = _find_newest(stations)
     words = say("Station {id}: its program {old} is older than {new}", id=station.id,
                 old=station.version, new=newest)  # fmt: skip
     return Trouble(words, station.seen)

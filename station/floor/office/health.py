@@ -5,7 +5,7 @@ from dataclasses import replace
 from station.floor.office.acts import RestoreBackup
 from station.floor.office.lists import LEAVE, PAGES, ROWS, make_face, name_press, read_row
 from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
-from station.queries.health import list_stations, list_troubles
+from station.queries.health import is_full, is_older, is_silent, list_stations, list_troubles
 from station.shop.acts import good, refuse
 from station.shop.cards import button
 from station.shop.faces import Cell, Face, Hint, Listing, Press, Row, Table
@@ -62,7 +62,8 @@ def show_health(hand: OfficeHand, view: View) -> Face:
     stations = list_stations(view)
     heads = (say("station"), say("program"), say("told"), say("not shared"), say("disk"),
              say("backup"))  # fmt: skip
-    table = Table(columns=heads, rows=tuple(map(_show_station, stations)), title=HEALTH)
+    rows = tuple(_show_station(station, stations) for station in stations)
+    table = Table(columns=heads, rows=rows, title=HEALTH)
     troubles = tuple(((Cell(text=t.words, tone="attention"),), "") for t in list_troubles(view))
     empty = say("Nothing: all is well.") if stations else NOBODY_TOLD
     beside = Listing(title=say("Needs a look"), rows=troubles, empty=empty)
@@ -71,33 +72,41 @@ def show_health(hand: OfficeHand, view: View) -> Face:
     return replace(face, where=HEALTH)
 
 
-def _show_station(station: Station) -> Row:
+def _show_station(station: Station, stations: tuple[Station, ...]) -> Row:
+    """Shows one PC; what is not well with it stands out."""
     backup = moment(station.backup_at) if station.backup_at else say("none")
-    return Row(
-        title=station.id,
-        cells=(
-            Cell(text=station.version),
-            Cell(text=moment(station.seen)),
-            Cell(text=str(station.unshared), tone="attention" if station.unshared else ""),
-            Cell(text=say("{n} GB free", n=round(station.free_mb / 1000, 1))),
-            Cell(text=backup, tone="" if station.backup_at else "attention"),
-        ),
+    free = say("{n} GB free", n=round(station.free_mb / 1000, 1))
+    cells = (
+        (station.version, is_older(station, stations)),
+        (moment(station.seen), is_silent(station, stations)),
+        (str(station.unshared), bool(station.unshared)),
+        (free, is_full(station)),
+        (backup, not station.backup_at or bool(station.trouble)),
     )
+    shown = tuple(Cell(text=text, tone="attention" if wrong else "") for text, wrong in cells)
+    return Row(title=station.id, cells=shown)
 
 
 def show_restore(hand: OfficeHand, _view: View) -> Face:
     """Shows the backups that are kept on this PC, to touch one."""
     names, first = hand.work.found.names, hand.work.page * ROWS
     rows = tuple(
-        Row(title=_say_backup(name), note=name, code=button(f"row_{n}"))
+        Row(
+            title=_say_backup(name),
+            note=name,
+            code=button(f"row_{n}"),
+            cells=(Cell(text=_find_entries(name)),),
+        )
         for n, name in enumerate(names[first : first + ROWS], 1)
     )
     title = say("Which backup?") if names else say("No backup is kept on this PC yet")
     note = say("What was done since is set aside, not deleted. Close the station afterwards.")
-    table = Table(columns=(say("backup of"),), rows=rows, title=HEALTH)
+    heads = (say("backup of"), say("entries"))
+    table = Table(columns=heads, rows=rows, title=say("Kept on this PC"))
     turns = PAGES if len(names) > ROWS else ()
     hint = Hint(title=title, note=note, tone="attention")
-    return make_face(hand, hint, table, presses=(*turns, LEAVE))
+    face = make_face(hand, hint, table, presses=(*turns, LEAVE))
+    return replace(face, where=say("Restore a backup"))
 
 
 def _say_backup(name: str) -> Say:
@@ -105,3 +114,8 @@ def _say_backup(name: str) -> Say:
     at = name.removeprefix("shop-")
     when = f"{at[6:8]}.{at[4:6]}.{at[:4]} {at[9:11]}:{at[11:13]}"
     return say("{when}", when=when)
+
+
+def _find_entries(name: str) -> str:
+    """Finds how many entries of the history a backup holds, as its name tells."""
+    return name.split("-")[3]
