@@ -487,8 +487,21 @@ def _measure_within(shapes: Shapes, edge: shapely.Geometry) -> Floats:
 
 
 def count_closed(sheet: Sheet) -> int:
-    """Counts the contours that go around something that comes out."""
-    return len({c for (c, f), inside in sheet.around.items() if inside and sheet.kinds[f] != DUST})
+    """Counts the closed cuts that something comes out of: what goes around the same, as laps and
+    what lies between tabs, is one, and so is what frees two pieces along a shared line.
+    """
+    one: dict[int, int] = {}  # of each face another that is freed by the same cut, or itself
+
+    def find_first(face: int) -> int:
+        while one.setdefault(face, face) != face:
+            face = one[face]
+        return face
+
+    freed: dict[int, int] = {}  # by contour
+    for (c, f), inside in sheet.around.items():
+        if inside and sheet.kinds[f] != DUST:
+            one[find_first(f)] = find_first(freed.setdefault(c, f))
+    return len({find_first(face) for face in one})
 
 
 def list_slugs(sheet: Sheet) -> tuple[Ring, ...]:
