@@ -24,6 +24,7 @@ from station.cutting.read.reader_plain import read_plain
 from station.cutting.report import analyse_program, make_report
 from tests.cutting.layouts import STYLES, make
 from tests.cutting.sheets import outlines, sheet
+from tests.explained import measure_unexplained
 from tests.measured import note
 
 CODES = (0, 1, 2, 3, 4, 10, 17, 18, 19, 20, 21, 28, 30, 40, 41, 43, 49, 53, 54, 55, 59.3, 61, 64,
@@ -196,6 +197,8 @@ def attempt(seed: int, tally: Tally) -> None:
         make_report(found)
         lost = measure_lost_area(found)
         assert abs(lost) < 0.01, f"seed {seed}: {lost} mm² of the sheet are nowhere"
+        silent = measure_unexplained(found)
+        assert not silent, f"seed {seed}: {silent} mm of cuts bound nothing, and are not told"
         tally.analysed += 1
     tally.tried += 1
     tally.mutated += is_mutated
