@@ -12456,6 +12456,10 @@
       <translation>{parts} zu verputzen: sagen, was nicht gut ist.</translation>
     </message>
     <message>
+      <source>{parts} …</source>
+      <translation>{parts} …</translation>
+    </message>
+    <message>
       <source>{parts}: say what is not good, pass on.</source>
       <translation>{parts}: sagen, was nicht gut ist, weitergeben.</translation>
     </message>

@@ -16,7 +16,7 @@ from station.queries.underway import list_queued, list_waiting_batches
 from station.queries.unmade import UNMADE, list_uncuttable
 from station.shop.facts import Batch, Concern, Order
 from station.shop.views import View
-from station.shop.words import Say, say, several
+from station.shop.words import Say, name_first, say
 
 NAMED = 3  # orders and batches that are named
 OPEN = 5000  # concerns
@@ -90,7 +90,7 @@ def _find_late_orders(view: View, now: str) -> Raised | None:
     words = say(
         "{n} {n|order is|orders are} late: {names}",
         n=len(late),
-        names=_name_first([order.id for order in late]),
+        names=name_first([order.id for order in late], NAMED),
     )
     return Raised("late", words, len(late), "area_packing", late[0].due)
 
@@ -111,7 +111,9 @@ def _find_held(view: View) -> Raised | None:
     held = sorted(b.id for b in batches.values() if b.why_held and b.key not in told)
     if not held:
         return None
-    words = say("{n} {n|batch is|batches are} held: {names}", n=len(held), names=_name_first(held))
+    words = say(
+        "{n} {n|batch is|batches are} held: {names}", n=len(held), names=name_first(held, NAMED)
+    )
     return Raised("held", words, len(held), "release")
 
 
@@ -124,7 +126,7 @@ def _find_uncuttable(view: View) -> Raised | None:
         "{n} begun {n|batch|batches} can't be cut to the end, another revision is approved: "
         "{names}",
         n=len(stuck),
-        names=_name_first(stuck),
+        names=name_first(stuck, NAMED),
     )
     return Raised(UNMADE, words, len(stuck), "area_office")
 
@@ -135,10 +137,5 @@ def _find_late_purchases(view: View, now: str) -> Raised | None:
     if not late:
         return None
     words = say("{n} {n|purchase|purchases} should have come: {names}", n=len(late),
-                names=_name_first([name_purchase(view, p) for p in late]))  # fmt: skip
+                names=name_first([name_purchase(view, p) for p in late], NAMED))  # fmt: skip
     return Raised("purchase", words, len(late), "area_office", f"{late[0].expected[:10]}T00:00:00")
-
-
-def _name_first(names: list[str]) -> str:
-    """Names the first few; more are told by dots."""
-    return several(names) if len(names) <= NAMED else f"{', '.join(names[:NAMED])} …"

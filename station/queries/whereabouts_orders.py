@@ -12,6 +12,8 @@ from station.shop.moves import head, tail
 from station.shop.views import View, total
 from station.shop.words import Say, moment, say, together, when
 
+NAMED = 3  # parts that a sentence names
+
 STATES: dict[str, Say] = {
     "open": say("not begun"),
     "packing": say("being packed"),
@@ -39,7 +41,8 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
         said = say("Order {order}: pack {pack} {where}", order=order.id, pack=pack.id, where=where)
     coming = say("Nothing is left to do with it.")
     if lacking:
-        parts = together([say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking[:3]])
+        names = [say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking]
+        parts = together(names, NAMED)
         coming = say("Lacking on the rack: {parts}.", parts=parts)
     elif order.to_pack:
         coming = say("All of it is there: packing takes it.")

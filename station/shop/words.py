@@ -196,14 +196,31 @@ def several(words: list[str]) -> str:
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
-def together(parts: list[Say]) -> Say:
-    """Phrases in a row: ``1``, ``1 and 2``, ``1, 2 and 3``, each still to be translated."""
+def name_first(words: list[str], most: int) -> str:
+    """Names the first few: ``1, 2 and 3``; where there are more, dots tell so: ``1, 2, 3 …``."""
+    return several(words) if len(words) <= most else f"{', '.join(words[:most])} …"
+
+
+def say_more(title: Say | str, more: int) -> Say | str:
+    """Tells behind a list's title how many it leaves out; nothing where it leaves none out."""
+    return say("{title}: {n} more", title=title, n=more) if more > 0 else title
+
+
+def together(parts: list[Say], most: int = 0) -> Say:
+    """Phrases in a row: ``1``, ``1 and 2``, ``1, 2 and 3``, each still to be translated.
+
+    With `most` the first of them alone; where there are more, dots tell so.
+    """
     if not parts:
         return Say()
+    if most and len(parts) > most:
+        return say("{parts} …", parts=_put_in_row(parts[:most]))
     *before, last = parts
-    if not before:
-        return last
-    first = before[0]
-    for phrase in before[1:]:
+    return say("{first} and {last}", first=_put_in_row(before), last=last) if before else last
+
+
+def _put_in_row(parts: list[Say]) -> Say:
+    first = parts[0]
+    for phrase in parts[1:]:
         first = say("{first}, {next}", first=first, next=phrase)
-    return say("{first} and {last}", first=first, last=last)
+    return first

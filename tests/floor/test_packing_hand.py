@@ -9,9 +9,10 @@ from station.floor.packing.acts import CorrectPick
 from station.queries.leaving import LOOKED
 from station.shop.acts import Act
 from station.shop.codes import Code
-from station.shop.facts import Line, Order, Pack, Product
+from station.shop.facts import Concern, Line, Order, Pack, Product
 from station.shop.moves import move
 from station.shop.rooms import Number
+from station.shop.words import say
 from tests.floor.orders import (
     DUE,
     ORDER,
@@ -307,3 +308,16 @@ def test_the_next_order_is_found_behind_those_that_are_listed():
     player = packer(shop(kit, *first))
     player.give(press("walk"))
     assert player.hand.work.walk == ("3306",)
+
+
+def test_lists_beside_the_orders_tell_what_they_leave_out():
+    gone = [order(id=f"{3600 + n}", state="cancelled") for n in range(5)]
+    told = [Concern(id=f"c{o.id}", what="cancelled", about=o.key, since=DUE, text=say("back"))
+            for o in gone]  # fmt: skip
+    others = [Concern(id=f"a{n}", what="recount", about="part/014", since=DUE, text=say("x"))
+              for n in range(60)]  # fmt: skip
+    ahead = [Product(id=f"07{n}", name=f"P{n}", words="x", parts=((COMB, 1),), mark=2)
+             for n in range(6)]  # fmt: skip
+    view = shop(*gone, *others, *told, *ahead)
+    titles = [str(b.title) for b in screen.screen(packer(view).hand, view).side]
+    assert titles[:2] == ["To put back: 2 more", "On the shelf: 2 more"]

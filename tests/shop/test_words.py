@@ -11,7 +11,16 @@ import station
 from station.ledger.codec import read_fact, write_fact
 from station.look.language import translate
 from station.shop.facts import Concern
-from station.shop.words import Say, clock, plain, say, several, together
+from station.shop.words import (
+    Say,
+    clock,
+    name_first,
+    plain,
+    say,
+    say_more,
+    several,
+    together,
+)
 
 HOME = Path(station.__file__).parent
 COUNTED = (
@@ -122,3 +131,12 @@ def test_phrases_in_a_row(phrases: list[Say], sentence: str) -> None:
 def test_a_concern_keeps_its_sentence_to_be_translated(text: Say | str) -> None:
     worry = Concern(id="c1", what="short", text=text, since="2026-11-25T10:00:00")
     assert read_fact(Concern, write_fact(worry)) == worry
+
+
+def test_what_is_left_out_is_told():
+    names = ["A", "B", "C", "D"]
+    assert [name_first(names[:n], 3) for n in (1, 3, 4)] == ["A", "A, B and C", "A, B, C …"]
+    parts = [say("{p}", p=name) for name in names]
+    assert [str(together(parts[:n], 3)) for n in (0, 3, 4)] == ["", "A, B and C", "A, B, C …"]
+    assert str(together(parts)) == "A, B, C and D"
+    assert [str(say_more(say("Lots"), n)) for n in (-1, 0, 2)] == ["Lots", "Lots", "Lots: 2 more"]

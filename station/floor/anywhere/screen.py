@@ -41,12 +41,13 @@ from station.shop.faces import (
 from station.shop.facts import Batch, Part, Slip
 from station.shop.rooms import Hand, Work
 from station.shop.views import View, by_batch, by_part, total
-from station.shop.words import Say, say
+from station.shop.words import Say, say, say_more
 
 MOST_PARTS = 7  # rows that stand on the screen without scrolling
 
 WAIT = 5  # rows of each list on the handover
 UNDER_WAY = 8  # batches to choose from
+PLACES = 3  # that a card of a batch names
 TITLES: dict[str, Say] = {
     SplitBatch.kind: say("Split a part off"),
     FindParts.kind: say("Missing parts found"),
@@ -191,7 +192,7 @@ def _make_card(view: View, id: str, count: int | None = None) -> Entry | None:
         big=id,
         right=say("{count} {count|piece|pieces}", count=total(held) if count is None else count),
         line1=describe_batch(view, batch),
-        line2=", ".join(places[:3]),
+        line2=", ".join(places[:PLACES]) + (" …" if len(places) > PLACES else ""),
         code=write_code(batch),
     )
 
@@ -278,9 +279,7 @@ def _count_pieces(count: int) -> Cell:
 
 def _list_first(title: Say, lines: Lines, empty: Say) -> Listing:
     """Lists the first lines; the title tells how many more there are, which the paper has."""
-    if (more := len(lines) - WAIT) > 0:
-        title = say("{title}: {n} more", title=title, n=more)
-    return Listing(title=title, rows=lines[:WAIT], empty=empty)
+    return Listing(title=say_more(title, len(lines) - WAIT), rows=lines[:WAIT], empty=empty)
 
 
 def _list_slips(view: View) -> Lines:

@@ -31,7 +31,9 @@ from station.shop.cautions import CAUTIONS
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
-from station.shop.words import Say, clock, figure, metres, say
+from station.shop.words import Say, clock, figure, metres, say, say_more
+
+AT_HAND = 3  # lots, and bits in the drawer, that are shown
 
 NEARLY_MIN = 1.0  # so long before its end a sheet is taken for one that comes off next
 
@@ -93,10 +95,8 @@ def offer_other_router(here: Now) -> tuple[Press, ...]:
 def show_queue(here: Now, limit: int, title: Text) -> Cards:
     """Shows what comes next on this router, and why; says how many more wait."""
     waiting = [b for b in list_queue(here.view, here.bed.id) if b.id != here.bed.batch]
-    if (more := len(waiting) - limit) > 0:
-        title = say("{title}: {n} more", title=title, n=more)
     return Cards(
-        title=title,
+        title=say_more(title, len(waiting) - limit),
         entries=tuple(show_queued(here, b) for b in waiting[:limit]),
         empty=say("Nothing waits for this router."),
     )
@@ -312,11 +312,11 @@ def show_told(here: Now) -> tuple[Remark, ...]:
 
 def show_lots(here: Now, revision: Revision) -> Cards:
     """Shows the lots of the right material that have sheets left, oldest first."""
-    found = [
-        (lot, count_in_store(here.view, lot.id)) for lot in here.view.shelf(Lot, revision.material)
-    ]
+    lots = here.view.shelf(Lot, revision.material)
+    found = [(lot, n) for lot in lots if (n := count_in_store(here.view, lot.id))]
+    title = say("Lots of {material}", material=name_material(here.view, revision.material))
     return Cards(
-        title=say("Lots of {material}", material=name_material(here.view, revision.material)),
+        title=say_more(title, len(found) - AT_HAND),
         entries=tuple(
             Entry(
                 big=lot.id,
@@ -325,9 +325,8 @@ def show_lots(here: Now, revision: Revision) -> Cards:
                 line1=lot.mark,
                 code=write_touch("lot", lot.id),
             )
-            for lot, count in found
-            if count
-        )[:3],
+            for lot, count in found[:AT_HAND]
+        ),
         empty=say("No sheets of it are in the store."),
     )
 
@@ -336,8 +335,9 @@ def show_drawer(here: Now, revision: Revision) -> Cards:
     """Shows the good bits in the drawer that fit this cut file."""
     sizes = {u.diameter_mm for u in revision.bits}
     bits = [b for b in list_drawer(here.view, here.bed) if b.diameter_mm in sizes]
+    title = say("Bits in the drawer") if bits else say("No bit of that size in the drawer")
     return Cards(
-        title=say("Bits in the drawer") if bits else say("No bit of that size in the drawer"),
+        title=say_more(title, len(bits) - AT_HAND),
         entries=(
             *(
                 Entry(
@@ -348,7 +348,7 @@ def show_drawer(here: Now, revision: Revision) -> Cards:
                     line1=b.words,
                     code=write_touch("bit", b.id),
                 )
-                for b in bits[:3]
+                for b in bits[:AT_HAND]
             ),
             Entry(big=say("New bit"), line1=say("Not entered yet"), code=button("new_bit")),
         ),

@@ -23,7 +23,7 @@ from station.shop.faces import (
     Table,
     Tone,
 )
-from station.shop.words import Say, length, say, together
+from station.shop.words import Say, length, say, say_more, together
 
 TITLE = say("Who needs me next")
 NOTHING = say("nothing to bring")
@@ -44,7 +44,8 @@ def show_tended(here: Now) -> Face:
             _list_bring(here, first),
             _draw_hour(here, (first, *others)),
         ),
-        side=(Cards(title=say("Then"), entries=entries, empty=say("No other router.")),),
+        side=(Cards(title=say_more(say("Then"), len(others) - MOST), entries=entries,
+                    empty=say("No other router.")),),
         presses=(
             Press(label=say("Go to {router}", router=first.name),
                   code=write_touch("router", first.router), style="primary", wide=2),

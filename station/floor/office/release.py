@@ -205,7 +205,7 @@ def show_release(hand: OfficeHand, view: View) -> Face:
 def _show_need(found: ByHand, revision: Revision, view: View) -> tuple[Pairs, ...]:
     """Shows how the parts of the file stand, those lacking first, and the sheets in the store."""
     parts = sorted(found.parts, key=lambda s: (-s.lacking, s.free - s.part.mark, s.part.id))
-    rows = [
+    rows: list[tuple[Say | str, Say | str]] = [
         (
             say("{part}, mark {mark}", part=s.part.name, mark=s.part.mark),
             say("{wanted} wanted, {n} there, {coming} coming", wanted=s.wanted, n=s.free,
@@ -213,6 +213,8 @@ def _show_need(found: ByHand, revision: Revision, view: View) -> tuple[Pairs, ..
         )
         for s in parts[:SHOWN]
     ]  # fmt: skip
+    if (more := len(parts) - SHOWN) > 0:
+        rows.append((say("{n} more", n=more), ""))
     material = view.get(Material, revision.material)
     store = say("none was ever received")
     if found.in_store is not None:

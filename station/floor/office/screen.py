@@ -78,7 +78,7 @@ from station.shop.lengths import write_figure
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
 from station.shop.views import View
-from station.shop.words import Say, figure, metres, moment, say
+from station.shop.words import Say, figure, metres, moment, say, say_more
 
 SPOILED_LATELY = timedelta(days=14)
 SPOILED_ROWS = 4
@@ -348,7 +348,11 @@ def _list_spoiled(router: Router, view: View, now: str) -> Listing:
         for one in found[:SPOILED_ROWS]
     )
     title = say("Not good off it in {n} days", n=SPOILED_LATELY.days)
-    return Listing(title=title, rows=rows, empty=say("Nothing was counted."))
+    return Listing(
+        title=say_more(title, len(found) - SPOILED_ROWS),
+        rows=rows,
+        empty=say("Nothing was counted."),
+    )
 
 
 def _name_reason(number: str, view: View) -> str:

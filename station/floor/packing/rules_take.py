@@ -27,6 +27,8 @@ from station.shop.moves import Held, Move
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
 
+NAMED = 3  # parts that a sentence names
+
 NO_PART = refuse(say("There is no such part"), say("Scan the card under the master."))
 
 
@@ -119,12 +121,12 @@ def _say_which_stay(want: Need, then: Say) -> Say:
 
 def refuse_unwanted(view: View, order: Order, part: Part) -> Answer:
     """Refuses a part that the order does not want."""
-    names = [say("{part}", part=w.part.name) for w in list_needs(view, order) if w.to_go][:3]
+    names = [say("{part}", part=w.part.name) for w in list_needs(view, order) if w.to_go]
     return refuse(
         say("{part} is not in order {order}", part=part.name, order=order.id),
         say(
             "It wants {parts}. Put the {part} back.",
-            parts=together(names) or say("nothing more"),
+            parts=together(names, NAMED) or say("nothing more"),
             part=part.name,
         ),
     )

@@ -102,10 +102,12 @@ def _say_shares(shares: list[tuple[str, int]]) -> Say:
 
 def _refuse_unwanted(part: Part, walk: tuple[WalkPart, ...]) -> Answer:
     """Refuses a part that no order of the walk wants, by its name."""
-    names = [say("{part}", part=w.part.name) for w in walk][:NAMED]
+    names = [say("{part}", part=w.part.name) for w in walk]
     return refuse(
         say("{part} is in none of these orders, or fetched already", part=part.name),
-        say("They want {parts}. Put the {part} back.", parts=together(names), part=part.name)
+        say(
+            "They want {parts}. Put the {part} back.", parts=together(names, NAMED), part=part.name
+        )
         if names
         else say("Put the {part} back; sort at the bench.", part=part.name),
     )

@@ -11,7 +11,7 @@ from station.queries.supplies import count_left
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
 from station.shop.facts import Mailer, Part
 from station.shop.views import View
-from station.shop.words import Say, figure, length, metres, say, several
+from station.shop.words import Say, figure, length, metres, name_first, say
 
 NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
@@ -171,9 +171,9 @@ def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair
             shown = say("{g} g, as it should be", g=round(read))
     seen: list[Pair] = []
     if weight.shows and not weight.unknown:
-        seen.append((say("one missing shows"), several(list(weight.shows[:NAMED]))))
+        seen.append((say("one missing shows"), name_first(list(weight.shows), NAMED)))
     if weight.hides and not weight.unknown:
-        seen.append((say("may not show: count"), several(list(weight.hides[:NAMED]))))
+        seen.append((say("may not show: count"), name_first(list(weight.hides), NAMED)))
     assumed = tuple(
         (say("{part}: density as", part=part), good)
         for part, good in weight.assumed[:MOST_ASSUMED]

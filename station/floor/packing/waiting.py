@@ -36,13 +36,15 @@ from station.shop.faces import (
 from station.shop.facts import Cart, Concern, Order, Pack, Part
 from station.shop.moves import tail
 from station.shop.views import View
-from station.shop.words import Say, clock, day, say, when
+from station.shop.words import Say, clock, day, say, say_more, when
 
 TITLE = say("Packing")
 NAMED = 3  # orders of those that a part blocks
 BESIDE = 4  # orders that are listed beside the one in hand
 BESIDE_CARTS = 3
 LOW = 4  # supplies that run low
+TO_PUT_BACK = 3  # cancelled orders
+OPEN = 5000  # concerns that are looked through
 AHEAD = 4  # products that are packed ahead, beside the orders
 
 
@@ -203,7 +205,7 @@ def _list_order(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell
 
 def _list_to_put_back(view: View) -> tuple[Block, ...]:
     """Lists the cancelled orders whose parts are still in a pack."""
-    about = [tail(c.about) for c in view.shelf(Concern, "open", 50) if c.what == "cancelled"]
+    about = [tail(c.about) for c in view.shelf(Concern, "open", OPEN) if c.what == "cancelled"]
     closed = {p.order: p.id for p in view.shelf(Pack, "packed", 500)}
     entries = []
     for order in dict.fromkeys(about):
@@ -212,7 +214,8 @@ def _list_to_put_back(view: View) -> tuple[Block, ...]:
         entries.append((cells, write_touch(*thing)))
     if not entries:
         return ()
-    return (Listing(title=say("To put back"), rows=tuple(entries[:3])),)
+    title = say_more(say("To put back"), len(entries) - TO_PUT_BACK)
+    return (Listing(title=title, rows=tuple(entries[:TO_PUT_BACK])),)
 
 
 # --- packs
@@ -229,7 +232,8 @@ def list_low(view: View) -> tuple[Block, ...]:
         for low in list_supplies(view)
         if low.is_low
     ]  # fmt: skip
-    return (Listing(title=say("Running low"), rows=tuple(rows[:LOW])),) if rows else ()
+    title = say_more(say("Running low"), len(rows) - LOW)
+    return (Listing(title=title, rows=tuple(rows[:LOW])),) if rows else ()
 
 
 def ask_which_supply(hand: PackingHand, view: View) -> Face:
@@ -270,14 +274,15 @@ def _say_left(left: int, damaged: int) -> Say:
 
 def list_shelf(view: View) -> Listing:
     """Lists the products that are packed ahead: how many lie there; a touch packs more."""
-    rows = []
-    for product, free, held, _ in list_ahead(view)[:AHEAD]:
+    rows, found = [], list_ahead(view)
+    for product, free, held, _ in found[:AHEAD]:
         there = say("{n} of {mark}", n=len(free), mark=product.mark)
         tone: Tone = "attention" if len(free) < product.mark else "quiet"
         kept = Cell(text=say("{n} held", n=len(held)) if held else "", tone="stop")
         cells = (Cell(text=product.name, bold=True), kept, Cell(text=there, tone=tone))
         rows.append((cells, write_touch("product", product.id)))
-    return Listing(title=say("On the shelf"), rows=tuple(rows), empty=say("Nothing is kept."))
+    title = say_more(say("On the shelf"), len(found) - AHEAD)
+    return Listing(title=title, rows=tuple(rows), empty=say("Nothing is kept."))
 
 
 def list_carts(view: View, now: str) -> Block:

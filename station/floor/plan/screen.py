@@ -34,7 +34,7 @@ from station.shop.faces import (
 )
 from station.shop.file_requests import OrderRow
 from station.shop.views import View
-from station.shop.words import Say, day, length, say
+from station.shop.words import Say, day, length, say, say_more
 
 CERTAINTY = 0.95
 TITLE = say("What to cut")
@@ -253,11 +253,10 @@ def _list_orders(plan: CuttingPlan) -> tuple[Block, ...]:
     return (Listing(title=_title_order(orders), rows=rows),) if rows else ()
 
 
-def _title_order(orders: tuple[OrderRow, ...]) -> Say:
-    more = len(orders) - ORDERED
+def _title_order(orders: tuple[OrderRow, ...]) -> Say | str:
     known = all(order.lead_known for order in orders)
     title = say("Order soon") if known else say("Order soon; lead time not known")
-    return say("{title}: {n} more", title=title, n=more) if more > 0 else title
+    return say_more(title, len(orders) - ORDERED)
 
 
 def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:

@@ -15,11 +15,12 @@ from station.shop.facts import Reason
 from station.shop.moves import Held, Move, move, tail
 from station.shop.rooms import Hand, Number, Took, Work
 from station.shop.views import View
-from station.shop.words import Say, plain, say, several, together
+from station.shop.words import Say, name_first, plain, say, several, together
 
 Parts = Mapping[str, int]
 Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
 NOWHERE: Where = {}
+NAMED = 3  # parts that a sentence names
 Mark = tuple[float, float]  # x, y on the sheet, mm
 Marks = tuple[Mark, ...]
 
@@ -332,8 +333,7 @@ def draw_pieces(
 
 def name_parts(view: View, parts: Parts) -> str:
     """Names what lies here: "24 HC-300 and 96 ST-200"."""
-    first = list(parts.items())[:3]
-    return several([f"{plain(n)} {name_part(view, part)}" for part, n in first])
+    return name_first([f"{plain(n)} {name_part(view, p)}" for p, n in parts.items()], NAMED)
 
 
 def name_counter(view: View, counter: str) -> str:

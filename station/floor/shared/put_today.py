@@ -6,7 +6,7 @@ from collections.abc import Collection
 from station.queries.stock import name_part
 from station.shop.faces import Cell, Listing
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, say, say_more
 
 MOST = 5  # rows of it
 
@@ -30,10 +30,8 @@ def list_passed_on(
 
     sums = view.once(f"passed on/{sorted(frm)}/{sorted(to)}/{until}", add_up)
     parts = [(part, n) for part, n in sums.most_common() if n > 0]
-    if (more := len(parts) - MOST) > 0:
-        title = say("{title}: {n} more", title=title, n=more)
     return Listing(
-        title=title,
+        title=say_more(title, len(parts) - MOST),
         rows=tuple(
             ((Cell(text=name_part(view, part), bold=True), Cell(text=say("{n} good", n=n))), "")
             for part, n in parts[:MOST]

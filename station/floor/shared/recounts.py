@@ -30,7 +30,7 @@ from station.shop.facts import (
 )
 from station.shop.moves import Move, head, move
 from station.shop.views import View, total
-from station.shop.words import Say, say, several
+from station.shop.words import Say, name_first, say
 
 MOST = 100_000  # pieces at one place
 # A count is far off beyond both: common practice, no source.
@@ -150,9 +150,7 @@ def _say_losing(view: View, part: Part | None, place: str, fewer: int) -> Say:
         losing = list_losing(view, part, there, fewer)
     if not losing:
         return say("Count once more; then enter it again, or say that you are sure.")
-    names = several([o.id for o in losing[:NAMED]])
-    if len(losing) > NAMED:
-        names = f"{', '.join(o.id for o in losing[:NAMED])} …"
+    names = name_first([o.id for o in losing], NAMED)
     return say(
         "{n} {n|order|orders} would lack it: {names}. Count once more, or say that you are sure.",
         n=len(losing),

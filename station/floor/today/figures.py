@@ -70,7 +70,7 @@ def find_start(shop: Shop, by_hour: dict[str, dict[int, int]]) -> float:
 def count_day(view: View, now: str, shop: Shop) -> Day:
     """Counts all figures of the day that `now` stands in."""
     day, hour = now[:10], now[:13]
-    passed = view.once(f"passed/{hour}", lambda view: view.passed(f"{day}T00", hour))
+    passed = view.once(f"passed by {hour}", lambda view: view.passed(f"{day}T00", hour))
     by_hour = {name: _sum_by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
     waits = count_waiting(view)

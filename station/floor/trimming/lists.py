@@ -9,7 +9,7 @@ from station.shop.faces import Cards, Cell, Entry, Listing
 from station.shop.facts import Batch, Part, Pile, RackPlace
 from station.shop.places import areas_of
 from station.shop.views import View, total
-from station.shop.words import Say, clock, day, say
+from station.shop.words import Say, clock, day, say, say_more
 
 MOST = 5  # rows of a short list
 PILES = 2000  # that are counted
@@ -20,8 +20,7 @@ def list_waiting(view: View, area: str, title: Say, most: int) -> Cards:
     """Lists the piles of an area by due time."""
     piles = view.shelf(Pile, area, PILES)
     entries = tuple(e for p in piles[:most] if (e := _make_entry(view, p)))
-    more = len(piles) - len(entries)
-    head = say("{title}: {n} more", title=title, n=more) if more > 0 else title
+    head = say_more(title, len(piles) - len(entries))
     return Cards(title=head, entries=entries, empty=say("Nothing waits."))
 
 
@@ -54,10 +53,8 @@ def list_wanted(view: View) -> Listing:
     """Lists the parts whose rack place is below its mark, the emptiest first."""
     low = view.once("trimming/below mark", _list_low)
     title = say("The rack is below its mark")
-    if (more := len(low) - MOST) > 0:
-        title = say("{title}: {n} more", title=title, n=more)
     return Listing(
-        title=title,
+        title=say_more(title, len(low) - MOST),
         rows=tuple(
             (
                 (

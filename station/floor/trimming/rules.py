@@ -26,7 +26,9 @@ from station.shop.facts import (
 from station.shop.moves import Held, Move, head, tail
 from station.shop.places import areas_of, kind_of
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
-from station.shop.words import Say, plain, say, several
+from station.shop.words import Say, name_first, plain, say, several
+
+NAMED = 3  # parts that a sentence names
 
 MOST_TRIES = 2  # a piece is made good at most so often
 
@@ -193,7 +195,7 @@ def _say_where_to(view: View, moves: tuple[Move, ...]) -> Say:
         return say("To packing, with order {order}.", order=orders[0])
     racks = [r.name for p in places if head(p) == "rack" and (r := view.get(RackPlace, tail(p)))]
     if racks:
-        return say("Under the master: rack {places}.", places=several(racks[:3]))
+        return say("Under the master: rack {places}.", places=name_first(racks, NAMED))
     return say("Scan the next traveller.")
 
 
