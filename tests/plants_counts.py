@@ -165,7 +165,7 @@ COUNTS = (
     # a bit that nobody has entered yet
     Plant(NEW_BIT, "if not SMALLEST <= size <= LARGEST:", "if size <= 0:",
           "a wild number is a bit", BITS),
-    Plant(NEW_BIT, "sets=(*done.sets, concern)", "sets=done.sets",
+    Plant(NEW_BIT, "sets=(*done.sets, concern, *came)", "sets=(*done.sets, *came)",
           "nobody looks at a bit that a worker entered", BITS),
     Plant(NEW_BIT, "if refused := refuse_unfit(view, bed, bit):", "if False:",
           "a bit goes into a spindle that turns", ("tests/floor/test_new_bit.py",)),
