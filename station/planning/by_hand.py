@@ -52,7 +52,8 @@ def look_by_hand(view: View, revision: Revision, now: str) -> ByHand:
 def _find_hours(view: View, now: str) -> Hours:
     """Finds the hours that are worked, today too, whatever day it is."""
     shop, today = find_shop(view), date.fromisoformat(now[:10]).weekday()
-    return Hours(shop.day_starts, shop.day_ends, (*USUAL, today), shop.breaks, shop.closed)
+    closed = tuple(day[:10] for day in shop.closed)
+    return Hours(shop.day_starts, shop.day_ends, (*USUAL, today), shop.breaks, closed)
 
 
 def _count_free(view: View, material: str, load: RouterLoad) -> int | None:

@@ -81,7 +81,8 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     routers = list_routers(view)
     corrected = {router.id: correct_router(view, router) for router in routers}
     standing, queued = gather_queues(view, now)
-    hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, shop.closed)
+    closed = tuple(day[:10] for day in shop.closed)  # some are written with a time
+    hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, closed)
     return PlanCutting(
         now=now,
         service=_share(shop.service_percent, LEAST_SERVICE, MOST_SERVICE),
@@ -98,7 +99,7 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         bits=_list_bits(view, routers),
         mailers=_list_mailers(view, past.days),
         breaks=shop.breaks,
-        closed=shop.closed,
+        closed=closed,
     )
 
 

@@ -236,7 +236,9 @@ def test_mailers_that_are_counted_go_with_the_packs_of_the_newest_days():
 
 
 def test_breaks_and_closed_days_are_not_worked():
-    shop = Shop(id="shop", breaks=(("09:00", "09:15"), ("12:00", "12:45")), closed=("2026-11-26",))
+    shop = Shop(
+        id="shop", breaks=(("09:00", "09:15"), ("12:00", "12:45")), closed=("2026-11-26T00:00:00",)
+    )
     asked = gather_plan(small_shop(shop), NOW)
     hours = Hours(asked.day_starts, asked.day_ends, asked.weekdays, asked.breaks, asked.closed)
     assert hours.minutes == 480

@@ -169,7 +169,9 @@ def _check_buying(fact: Fact) -> Iterator[Say]:
         yield say("It ends before it begins")
     if isinstance(fact, Push) and not fact.begins:
         yield say("An own push needs the day on which it begins")
-    if isinstance(fact, Shop) and any(begins >= ends for begins, ends in fact.breaks):
+    if isinstance(fact, Shop) and any(
+        not begins or begins >= ends for begins, ends in fact.breaks
+    ):
         yield say("A break ends after it begins")
 
 
