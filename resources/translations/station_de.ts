@@ -24,12 +24,40 @@
       <translation>Hartfaserplatte 1/8 in</translation>
     </message>
     <message>
+      <source>100x100 mm</source>
+      <translation>100x100 mm</translation>
+    </message>
+    <message>
+      <source>100x150 mm</source>
+      <translation>100x150 mm</translation>
+    </message>
+    <message>
+      <source>100x50 mm</source>
+      <translation>100x50 mm</translation>
+    </message>
+    <message>
       <source>3 mm MDF</source>
       <translation>MDF 3 mm</translation>
     </message>
     <message>
       <source>3/8 in birch plywood</source>
       <translation>Birkensperrholz 3/8 in</translation>
+    </message>
+    <message>
+      <source>3x2 in</source>
+      <translation>3x2 in</translation>
+    </message>
+    <message>
+      <source>4x2 in</source>
+      <translation>4x2 in</translation>
+    </message>
+    <message>
+      <source>4x3 in</source>
+      <translation>4x3 in</translation>
+    </message>
+    <message>
+      <source>4x6 in</source>
+      <translation>4x6 in</translation>
     </message>
     <message>
       <source>6 mm MDF</source>
@@ -306,6 +334,14 @@
     <message>
       <source>A, B and C turn an axis; they are left out.</source>
       <translation>A, B und C drehen eine Achse; sie bleiben weg.</translation>
+    </message>
+    <message>
+      <source>A4</source>
+      <translation>A4</translation>
+    </message>
+    <message>
+      <source>A5</source>
+      <translation>A5</translation>
     </message>
     <message>
       <source>About {minutes} min on this router. Bring the next sheet.</source>
@@ -2714,6 +2750,10 @@
     <message>
       <source>Let it go on</source>
       <translation>Weitergehen lassen</translation>
+    </message>
+    <message>
+      <source>Letter</source>
+      <translation>Letter</translation>
     </message>
     <message>
       <source>Lift it clear, tick it, then send it home.</source>
@@ -8328,6 +8368,10 @@
       <translation>überall</translation>
     </message>
     <message>
+      <source>approve it</source>
+      <translation>freigeben</translation>
+    </message>
+    <message>
       <source>approved</source>
       <translation>freigegeben</translation>
     </message>
@@ -8696,6 +8740,10 @@
       <translation>Warnung</translation>
     </message>
     <message>
+      <source>centre</source>
+      <translation>Mitte der Platte</translation>
+    </message>
+    <message>
       <source>change</source>
       <translation>Werkzeugwechsel</translation>
     </message>
@@ -8780,6 +8828,10 @@
       <translation>Ecke</translation>
     </message>
     <message>
+      <source>correct</source>
+      <translation>Zählung berichtigen</translation>
+    </message>
+    <message>
       <source>costs {n}</source>
       <translation>kostet {n}</translation>
     </message>
@@ -8806,6 +8858,10 @@
     <message>
       <source>cut for</source>
       <translation>gefräst für</translation>
+    </message>
+    <message>
+      <source>cut it again</source>
+      <translation>noch einmal fräsen</translation>
     </message>
     <message>
       <source>cut it flat again</source>
@@ -8900,6 +8956,14 @@
       <translation>erledigt</translation>
     </message>
     <message>
+      <source>door</source>
+      <translation>an der Tür</translation>
+    </message>
+    <message>
+      <source>drop it</source>
+      <translation>streichen</translation>
+    </message>
+    <message>
       <source>due</source>
       <translation>fällig</translation>
     </message>
@@ -8924,8 +8988,16 @@
       <translation>endet</translation>
     </message>
     <message>
+      <source>engraving</source>
+      <translation>Gravur</translation>
+    </message>
+    <message>
       <source>enough with</source>
       <translation>genug mit</translation>
+    </message>
+    <message>
+      <source>entered as a new order</source>
+      <translation>als neuer Auftrag eingetragen</translation>
     </message>
     <message>
       <source>entries</source>
@@ -8950,6 +9022,10 @@
     <message>
       <source>extraction</source>
       <translation>Absaugung</translation>
+    </message>
+    <message>
+      <source>face</source>
+      <translation>Oberseite</translation>
     </message>
     <message>
       <source>false weight alarms</source>
@@ -9144,6 +9220,10 @@
       <translation>gesperrt: {why}</translation>
     </message>
     <message>
+      <source>here</source>
+      <translation>hier</translation>
+    </message>
+    <message>
       <source>high</source>
       <translation>höchstens</translation>
     </message>
@@ -9218,6 +9298,10 @@
     <message>
       <source>in {router}</source>
       <translation>in {router}</translation>
+    </message>
+    <message>
+      <source>inch</source>
+      <translation>Zoll</translation>
     </message>
     <message>
       <source>inches</source>
@@ -9316,6 +9400,14 @@
       <translation>sein Gewicht ist nicht bekannt</translation>
     </message>
     <message>
+      <source>keep it</source>
+      <translation>gesperrt lassen</translation>
+    </message>
+    <message>
+      <source>keep the lot</source>
+      <translation>Charge behalten</translation>
+    </message>
+    <message>
       <source>kept apart</source>
       <translation>beiseitegelegt</translation>
     </message>
@@ -9334,6 +9426,10 @@
     <message>
       <source>labels</source>
       <translation>Etiketten</translation>
+    </message>
+    <message>
+      <source>laser</source>
+      <translation>Laser</translation>
     </message>
     <message>
       <source>last left {at}</source>
@@ -9404,6 +9500,10 @@
       <translation>abgefahren</translation>
     </message>
     <message>
+      <source>left as it is</source>
+      <translation>so gelassen</translation>
+    </message>
+    <message>
       <source>left edge at {at} mm</source>
       <translation>linke Kante bei {at} mm</translation>
     </message>
@@ -9426,6 +9526,10 @@
     <message>
       <source>length and girth</source>
       <translation>Länge und Gurtmaß</translation>
+    </message>
+    <message>
+      <source>let it go on</source>
+      <translation>freigeben</translation>
     </message>
     <message>
       <source>letter</source>
@@ -9540,6 +9644,10 @@
       <translation>mindestens</translation>
     </message>
     <message>
+      <source>lower-left</source>
+      <translation>unten links</translation>
+    </message>
+    <message>
       <source>made of batch {batch}</source>
       <translation>entstanden aus Los {batch}</translation>
     </message>
@@ -9650,6 +9758,10 @@
     <message>
       <source>new</source>
       <translation>neu</translation>
+    </message>
+    <message>
+      <source>no</source>
+      <translation>nein</translation>
     </message>
     <message>
       <source>no batch on it</source>
@@ -9876,6 +9988,10 @@
       <translation>nur {n} da</translation>
     </message>
     <message>
+      <source>open</source>
+      <translation>offen</translation>
+    </message>
+    <message>
       <source>open pack of order {number}</source>
       <translation>offenes Paket von Auftrag {number}</translation>
     </message>
@@ -9942,6 +10058,14 @@
     <message>
       <source>over-trimmed</source>
       <translation>zu viel verputzt</translation>
+    </message>
+    <message>
+      <source>overrule</source>
+      <translation>überstimmen</translation>
+    </message>
+    <message>
+      <source>owed</source>
+      <translation>steht noch aus</translation>
     </message>
     <message>
       <source>owed of order</source>
@@ -10104,6 +10228,10 @@
       <translation>Programm</translation>
     </message>
     <message>
+      <source>put back</source>
+      <translation>zurückgelegt</translation>
+    </message>
+    <message>
       <source>put down here</source>
       <translation>hier weggelegt</translation>
     </message>
@@ -10164,12 +10292,20 @@
       <translation>neu referenzieren</translation>
     </message>
     <message>
+      <source>repack</source>
+      <translation>Paket wieder öffnen</translation>
+    </message>
+    <message>
       <source>retired</source>
       <translation>außer Gebrauch</translation>
     </message>
     <message>
       <source>retired · {words}</source>
       <translation>außer Gebrauch · {words}</translation>
+    </message>
+    <message>
+      <source>returned</source>
+      <translation>zurückgekommen</translation>
     </message>
     <message>
       <source>revision</source>
@@ -10300,12 +10436,24 @@
       <translation>das Paket scannen, das daraufkommt</translation>
     </message>
     <message>
+      <source>second</source>
+      <translation>zweiter Arbeitsgang</translation>
+    </message>
+    <message>
       <source>second folder of backups</source>
       <translation>zweiter Ordner der Sicherungen</translation>
     </message>
     <message>
       <source>see above</source>
       <translation>siehe oben</translation>
+    </message>
+    <message>
+      <source>send it</source>
+      <translation>abschicken</translation>
+    </message>
+    <message>
+      <source>send it back</source>
+      <translation>zurückschicken</translation>
     </message>
     <message>
       <source>send it short</source>
@@ -10468,6 +10616,10 @@
       <translation>{n} abgetrennt</translation>
     </message>
     <message>
+      <source>spoilboard</source>
+      <translation>Opferplatte</translation>
+    </message>
+    <message>
       <source>spoilboard bears, sheets</source>
       <translation>Opferplatte trägt, Platten</translation>
     </message>
@@ -10512,6 +10664,10 @@
       <translation>noch zu holen</translation>
     </message>
     <message>
+      <source>stop</source>
+      <translation>Halt</translation>
+    </message>
+    <message>
       <source>stopped</source>
       <translation>steht</translation>
     </message>
@@ -10546,6 +10702,10 @@
     <message>
       <source>take from</source>
       <translation>nehmen von</translation>
+    </message>
+    <message>
+      <source>take it out</source>
+      <translation>herausnehmen</translation>
     </message>
     <message>
       <source>take the last one out</source>
@@ -10652,6 +10812,10 @@
       <translation>zur Nacharbeit</translation>
     </message>
     <message>
+      <source>to rework, {reason}</source>
+      <translation>zur Nacharbeit, {reason}</translation>
+    </message>
+    <message>
       <source>to the left</source>
       <translation>nach links</translation>
     </message>
@@ -10670,6 +10834,10 @@
     <message>
       <source>told</source>
       <translation>gemeldet</translation>
+    </message>
+    <message>
+      <source>told the customer</source>
+      <translation>dem Kunden gesagt</translation>
     </message>
     <message>
       <source>too tight</source>
@@ -10786,6 +10954,10 @@
     <message>
       <source>wait for it</source>
       <translation>darauf warten</translation>
+    </message>
+    <message>
+      <source>waiting</source>
+      <translation>wartet</translation>
     </message>
     <message>
       <source>waiting for material</source>
@@ -10942,6 +11114,10 @@
     <message>
       <source>y</source>
       <translation>y</translation>
+    </message>
+    <message>
+      <source>yes</source>
+      <translation>ja</translation>
     </message>
     <message>
       <source>zero is due</source>
@@ -11200,8 +11376,8 @@
       <translation>{far}, an Station {station}</translation>
     </message>
     <message>
-      <source>{faults}</source>
-      <translation>{faults}</translation>
+      <source>{fault}, {zone}</source>
+      <translation>{fault}, {zone}</translation>
     </message>
     <message>
       <source>{field}</source>
@@ -11394,6 +11570,10 @@
     <message>
       <source>{first}, {next}</source>
       <translation>{first}, {next}</translation>
+    </message>
+    <message>
+      <source>{first}; {next}</source>
+      <translation>{first}; {next}</translation>
     </message>
     <message>
       <source>{freed}, {c} loose {c|slug|slugs}</source>
@@ -12414,6 +12594,10 @@
     <message>
       <source>{n} × {product}: {inside}</source>
       <translation>{n} × {product}: {inside}</translation>
+    </message>
+    <message>
+      <source>{n} × {what}</source>
+      <translation>{n} × {what}</translation>
     </message>
     <message>
       <source>{n}, {m} left out</source>

@@ -9,7 +9,7 @@ from station.shop.acts import Act, Answer, Args, good
 from station.shop.codes import batch_usable, usable
 from station.shop.facts import Numbers, Spent
 from station.shop.views import Rule, View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 TAKING = "take_numbers"  # the kind of act by which a block is taken
 BLOCK = 20
@@ -51,7 +51,7 @@ def take_block(act: Act[TakeNumbers], view: View) -> Answer:
     numbers = view.get(Numbers, kind) or Numbers(id=kind)
     leapt = LEAPT if act.args.leap else 0
     block = Numbers(id=kind, next=numbers.next + leapt + BLOCK)
-    said = say("New {kind} numbers for station {id}", kind=kind, id=act.station)
+    said = say("New {kind} numbers for station {id}", kind=Say(kind), id=act.station)
     return good(said, sets=(block,))
 
 

@@ -157,7 +157,9 @@ def add_sheet(act: Act[AddSheet], view: View) -> Answer:
     )
     unmade = list_unmade(view, batch)
     if done := _find_made(act, view):
-        said = say("That sheet is settled by worker {by}: {how}", by=done.by, how=done.settled)
+        said = say(
+            "That sheet is settled by worker {by}: {how}", by=done.by, how=Say(done.settled)
+        )
         return notice(said, say("Go on."))
     added = before and not before.undone and (not spoilt or before.act.at >= spoilt.act.at)
     if before and added and not unmade and not act.args.sure:

@@ -302,6 +302,8 @@ def say_value(field: FactField, value: object, view: View) -> Say | str:
     if isinstance(value, float) and is_length(field.about.unit):
         return write(value, field.about.unit)
     text = show_scalar(value)
+    if text in field.choices or isinstance(value, bool):
+        return Say(text)
     if field.about.written == "day" and is_time(f"{text}T00:00:00"):
         return dated(text)
     return say("{day} {at}", day=dated(text), at=clock(text)) if is_time(text) else text
@@ -358,7 +360,7 @@ def offer_things(field: FactField, view: View) -> Cards | None:
         return list_cards(field.points, view)
     words = ("yes", "no") if field.of is bool else field.choices
     title = say("Type or touch one")
-    entries = tuple(Entry(big=word, code=word) for word in words)
+    entries = tuple(Entry(big=Say(word), code=word) for word in words)
     return Cards(title=title, entries=entries) if words else None
 
 

@@ -336,21 +336,22 @@ def name_parts(view: View, parts: Parts) -> str:
     return name_first([f"{plain(n)} {name_part(view, p)}" for p, n in parts.items()], NAMED)
 
 
-def name_counter(view: View, counter: str) -> str:
+def name_counter(view: View, counter: str) -> Say | str:
     """Names a counter."""
     found = view.get(Reason, tail(counter)) if tail(counter) else None
     if found is None:
-        return counter
-    return found.words if found.use == "spoiled" else f"to rework, {found.words}"
+        return Say(counter)
+    spoiled = found.use == "spoiled"
+    return found.words if spoiled else say("to rework, {reason}", reason=found.words)
 
 
 def name_faults(counts: Counts, view: View, where: Where = NOWHERE) -> Say:
     """Names what is wrong so far, with where on the sheet: "3 × torn, top right"; or nothing."""
-    found = [
-        ", ".join(
-            [f"{plain(n)} × {name_counter(view, counter)}", *where.get(part, {}).get(counter, ())]
-        )
-        for part, row in counts.items()
-        for counter, n in row.items()
-    ]
-    return say("{faults}", faults="; ".join(found)) if found else Say()
+    found = Say()
+    for part, row in counts.items():
+        for counter, n in row.items():
+            fault = say("{n} × {what}", n=n, what=name_counter(view, counter))
+            for zone in where.get(part, {}).get(counter, ()):
+                fault = say("{fault}, {zone}", fault=fault, zone=Say(zone))
+            found = say("{first}; {next}", first=found, next=fault) if found else fault
+    return found

@@ -116,7 +116,7 @@ def _list_settled(view: View, now: str) -> Cards:
         title=say("Settled today"),
         entries=tuple(
             Entry(
-                big=c.settled,
+                big=Say(c.settled),
                 right=clock(c.settled_at),
                 line1=c.text,
                 line2=say("supervisor {by}: {why}", by=c.by, why=c.reason),
@@ -127,15 +127,16 @@ def _list_settled(view: View, now: str) -> Cards:
     )
 
 
-def name_subject(concern: Concern) -> str:
+def name_subject(concern: Concern) -> Say:
     """Names what it is about: ``batch 00412``."""
-    return concern.about.replace("/", " ")
+    kind, _, number = concern.about.partition("/")
+    return say("{kind} {id}", kind=Say(kind), id=number) if kind else Say()
 
 
 def show_one(concern: Concern, view: View, *, together: bool = False) -> Face:
     """Shows one concern: what happened, where, by whom, and the ways to settle it."""
     choices = tuple(
-        Entry(big=choice, line1=say("settle it this way"), code=button(f"row_{n}"))
+        Entry(big=Say(choice), line1=say("settle it this way"), code=button(f"row_{n}"))
         for n, choice in enumerate(concern.choices, 1)
     )
     alike = list_alike(view, concern)

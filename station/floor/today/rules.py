@@ -38,7 +38,7 @@ from station.shop.facts import (
 from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
-from station.shop.words import say
+from station.shop.words import Say, say
 
 
 def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
@@ -70,7 +70,7 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return _cut_again(view, concern, done)
     out = _take_out(view, concern) if how == TAKE_OUT else ()
     return good(
-        say("Settled: {how}", how=how),
+        say("Settled: {how}", how=Say(how)),
         say("{text}. Supervisor {by}: {why}.", text=concern.text, by=by, why=why),
         sets=(done, *out),
     )
@@ -83,7 +83,7 @@ ALONE = (conflicts.BOOK, conflicts.RENEW, LET_GO, AGAIN, TAKE_OUT)
 def _settle_together(act: Act[SettleConcern], view: View, done: Concern) -> Answer:
     """Settles several that are alike the same way; what is settled meanwhile stays so."""
     if done.settled in ALONE:
-        said = say("“{how}” is done one by one", how=done.settled)
+        said = say("“{how}” is done one by one", how=Say(done.settled))
         return refuse(said, say("Touch “{alone}”, then settle each.", alone=say("It alone")))
     others = tuple(
         replace(other, settled=done.settled, settled_at=act.at, by=done.by, reason=done.reason)
@@ -92,7 +92,7 @@ def _settle_together(act: Act[SettleConcern], view: View, done: Concern) -> Answ
         and done.settled in other.choices and other.id != done.id
     )  # fmt: skip
     return good(
-        say("Settled: {how}, {n} of them", how=done.settled, n=1 + len(others)),
+        say("Settled: {how}, {n} of them", how=Say(done.settled), n=1 + len(others)),
         say("{text}. Supervisor {by}: {why}.", text=done.text, by=done.by, why=done.reason),
         sets=(done, *others),
     )

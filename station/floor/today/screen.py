@@ -97,7 +97,7 @@ def _draw_flow(day: Day, shop: Shop, now: str) -> Flow:
     start, end, now_h = day.start, figures.read_end(shop), figures.read_hours(now)
     lines = tuple(
         (
-            say("{name} {count}", name=name, count=day.through[name]),
+            say("{name} {count}", name=Say(name), count=day.through[name]),
             figures.add_up(day.by_hour[name], start, max(now_h, start)),
         )
         for name, _, _ in figures.THROUGH[:4]
