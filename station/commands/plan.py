@@ -98,6 +98,7 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
         "service": _describe_service(asked),
         "marks": [{"part": m.name, "mark": m.mark, "should": m.should} for m in plan.marks],
         "order": _list_order(plan),
+        "tending": _describe_tending(asked),
     }
 
 
@@ -115,6 +116,34 @@ def _describe_service(asked: PlanCutting) -> Json:
     from station.planning.learnt import find_service_of_marks  # noqa: PLC0415 - as below
 
     return {"set": asked.service, "by_marks": round(find_service_of_marks(asked), 3)}
+
+
+def _describe_tending(asked: PlanCutting) -> Json | None:
+    """Describes how far one or two people at loading keep up with the routers; None: can't tell.
+
+    A sheet runs as long as those that wait now, and the routers that stand still do not count.
+    """
+    from station.planning.routers import LOAD_MIN  # noqa: PLC0415 - as below
+    from station.planning.tending import count_tended, find_tending  # noqa: PLC0415 - as below
+
+    routers = sum(not r.stopped for r in asked.routers)
+    sheets = sum(b.sheets for b in asked.queued)
+    minutes = sum(b.sheets * b.minutes for b in asked.queued)
+    if not routers or not minutes:
+        return None
+    run = minutes / sheets
+    found = {people: find_tending(routers, people, run, LOAD_MIN) for people in (1, 2)}
+    return {
+        "routers": routers,
+        "run_minutes": round(run, 1),
+        "load_minutes": LOAD_MIN,
+        "one_can_tend": round(count_tended(LOAD_MIN, 0.0, run), 1),
+        "people": [
+            {"people": n, "idle": round(t.idle, 3), "running": round(t.running, 3),
+             "waiting": round(t.waiting, 3)}
+            for n, t in found.items()
+        ],
+    }  # fmt: skip
 
 
 def _list_order(plan: CuttingPlan) -> list[Json]:

@@ -104,6 +104,11 @@ def test_the_shops_plan_as_one_object():
     }  # fmt: skip
     assert told["need"][0] == {"part": "a", "quantity": 35, "why": "orders"}
     assert told["uncovered"] == [{"part": "z", "quantity": 2}]
+    # three routers, 20 min a sheet, 5 to load it: COMPUTED, finite-source queue
+    assert told["tending"]["one_can_tend"] == 5.0
+    assert told["tending"]["people"][0] == {
+        "people": 1, "idle": 0.451, "running": 0.732, "waiting": 0.254,
+    }  # fmt: skip
     assert told["service"]["set"] == 0.95
     assert told["take_back"] == [{"batch": "00646", "days": 10.0}]
     assert told["sheets"] == [{"cut_file": "A", "count": 2, "reason": "2 orders wait for a"}]

@@ -11,6 +11,16 @@ CUT_OFFS = "population variance; the cut-offs 1.32 and 0.49 Syntetos, Boylan and
 QUANTILES = "least n with P(use ≤ n) ≥ 0.90, 0.95, 0.98, 0.99; scipy"
 DEVIATE = "standard normal deviate; scipy and stockpyl 1.0.2"
 CYCLE = "mean + z × deviation, in the manner of Silver, Pyke and Peterson; rounded up 76"
+CROSTON_IS = "Croston's method without the correction; " + RECURSION
+NEWSVENDOR_IS = "Snyder and Shen through stockpyl 1.0.2, and the closed form"
+FILL = "P(use ≤ n) of a Poisson use, at n = 0, 1, 2 …; scipy"
+NEGATIVE = "P(use ≤ n) of a negative binomial use (r 4, p 0.5), at n = 0, 1, 2 …; scipy"
+PERIODIC_IS = "mean + z × deviation over review and lead time together, normal; scipy"
+REPAIRMAN = (
+    "closed form of the finite-source queue in fractions, and its balance equations; first tables "
+    "in Industritidningen Norden 75 (1947), from memory"
+)
+OPERATOR = "(a + t) / (a + b), operator and machine; textbooks of facilities planning, from memory"
 PATTERNS = "all patterns enumerated, HiGHS as a linear programme and CP-SAT"
 
 # good pieces wanted, chance that one is good, certainty -> cut, chance of enough, with one fewer
@@ -37,6 +47,7 @@ ENOUGH = tuple(
 SERIES = (0, 0, 3, 0, 1, 0, 0, 0, 4, 0, 2, 0, 0, 5, 0, 0, 0, 1, 2, 0, 0, 0, 3, 0)
 # use day by day -> pieces a day; level and interval begin with the first use, weights 0.1
 SBA = (Value(SERIES, 0.8982109410, COMPUTED, RECURSION),)
+CROSTON = (Value(SERIES, 0.9454852011, COMPUTED, CROSTON_IS),)
 TSB = (Value(SERIES, 0.8551955750, COMPUTED, RECURSION),)
 # -> days from use to use, squared variation of the pieces
 PATTERN = (Value(SERIES, (3.0, 0.251701), MEMORY_COMPUTED, CUT_OFFS),)
@@ -72,3 +83,39 @@ CUTTING_STOCK = (
     Value((132, ((44, 2), (33, 3), (12, 6))), 3, COMPUTED,
           "no integer round-up; the linear programme 1.962121; " + PATTERNS),
 )  # fmt: skip
+
+# mean use until more is there, what a piece costs that lies there and one that lacks -> what lies
+NEWSVENDOR = (
+    Value((50, 0.18, 0.70), 56, COMPUTED, "Poisson(50); " + NEWSVENDOR_IS),
+    Value((6, 1, 4), 8, COMPUTED, "Poisson(6); " + NEWSVENDOR_IS),
+)
+NEWSVENDOR_NORMAL = (Value((50, 8, 0.18, 0.70), 56.6039559274, COMPUTED, NEWSVENDOR_IS),)
+# mean and variance -> shares of the time that 0, 1, 2 … pieces are enough
+ENOUGH_OF = (
+    Value((2, 2), (0.135335, 0.406006, 0.676676, 0.857123, 0.947347, 0.983436), COMPUTED, FILL),
+    Value((4.5, 4.5), (0.011109, 0.061099, 0.173578, 0.342296, 0.532104, 0.702930, 0.831051,
+                       0.913414, 0.959743), COMPUTED, FILL),
+    Value((4, 8), (0.0625, 0.1875, 0.34375, 0.5, 0.636719, 0.746094, 0.828125, 0.886719, 0.927002,
+                   0.953857, 0.971313, 0.982422), COMPUTED, NEGATIVE),
+)  # fmt: skip
+# pieces a day, their deviation, days of review and lead time, certainty -> what should lie there
+PERIODIC = (Value((20, 6, 3, 0.975), 80.3685, COMPUTED, PERIODIC_IS),)
+
+# routers, people loading, minutes of running and of loading -> nobody waits, a person is idle, a
+# router runs: shares of the time; routers that wait, in the middle
+TENDING = tuple(
+    Value(given, expected, MEMORY_COMPUTED, REPAIRMAN)
+    for given, expected in (
+        ((4, 1, 45, 5), (0.613809, 0.613809, 0.868931, 0.138086)),
+        ((5, 1, 25, 5), (0.284868, 0.284868, 0.715132, 0.709207)),
+        ((2, 1, 10, 5), (0.400000, 0.400000, 0.600000, 0.200000)),
+        ((1, 1, 30, 10), (0.750000, 0.750000, 0.750000, 0.000000)),
+        ((3, 1, 40, 6), (0.622956, 0.622956, 0.837876, 0.109329)),
+        ((6, 1, 60, 8), (0.361541, 0.361541, 0.798074, 0.573094)),
+        ((6, 2, 30, 9), (0.183478, 0.348608, 0.723769, 0.354600)),
+        ((8, 2, 50, 7), (0.332445, 0.518615, 0.859616, 0.160300)),
+        ((4, 1, 10, 2), (0.398343, 0.398343, 0.752071, 0.390057)),
+    )
+)
+# minutes shared, of the person alone, of the machine alone -> machines that one person can tend
+TENDED = (Value((2, 1, 6), 2.666667, MEMORY_COMPUTED, OPERATOR),)

@@ -7,6 +7,7 @@ import pytest
 
 from station.planning.chances import count_to_cut, find_chance_enough, know_chance
 from station.planning.demand import (
+    ALPHA,
     Forecast,
     find_deviate,
     find_pattern,
@@ -17,6 +18,7 @@ from station.planning.demand import (
     suggest_mark,
 )
 from station.planning.sheets import SheetFile, count_sheets
+from station.planning.tending import count_tended, find_tending
 from tests.outside import planning
 from tests.outside.value import values
 
@@ -40,6 +42,11 @@ def test_use_that_comes_now_and_then(given, expected):
     assert (found.method, found.mean) == ("SBA", pytest.approx(expected, abs=1e-6))
 
 
+@values(planning.CROSTON)
+def test_without_its_correction_it_is_crostons(given, expected):
+    assert forecast_sba(given) / (1 - ALPHA / 2) == pytest.approx(expected, abs=1e-6)
+
+
 @values(planning.TSB)
 def test_use_that_may_die_away(given, expected):
     assert forecast_tsb(given) == pytest.approx(expected, abs=1e-6)
@@ -60,11 +67,54 @@ def test_normal_deviates(given, expected):
     assert find_deviate(given) == pytest.approx(expected, abs=1e-6)
 
 
+@values(planning.NEWSVENDOR)
+def test_what_lies_there_where_too_much_and_too_little_cost(given, expected):
+    mean, lying, lacking = given
+    assert find_quantiles(mean, mean, (lacking / (lacking + lying),)) == (expected,)
+
+
+@values(planning.NEWSVENDOR_NORMAL)
+def test_the_same_of_a_normal_use(given, expected):
+    mean, deviation, lying, lacking = given
+    found = mean + find_deviate(lacking / (lacking + lying)) * deviation
+    assert found == pytest.approx(expected, abs=1e-6)
+
+
+@values(planning.ENOUGH_OF)
+def test_pieces_are_enough_for_the_share_of_the_time_that_is_told(given, expected):
+    # just below the share as many are enough, just above it one more
+    for n, share in enumerate(expected):
+        assert find_quantiles(*given, (share - 1e-6, share + 1e-6)) == (n, n + 1)
+
+
+@values(planning.PERIODIC)
+def test_a_level_that_is_looked_at_now_and_then(given, expected):
+    mean, deviation, days, certainty = given
+    found = mean * days + find_deviate(certainty) * deviation * days**0.5
+    assert found == pytest.approx(expected, abs=1e-4)
+
+
 @values(planning.CYCLE_SERVICE)
 def test_a_mark_of_many_pieces_is_near_the_one_of_the_normal_distribution(given, expected):
     mean, deviation, certainty = given
     mark = suggest_mark(Forecast(mean, deviation**2, "mean"), 1, certainty)
     assert abs(mark - ceil(expected)) <= 1
+
+
+@values(planning.TENDING)
+def test_people_who_tend_several_routers(given, expected):
+    routers, people, run_min, load_min = given
+    found = find_tending(routers, people, run_min, load_min)
+    assert tuple(found) == pytest.approx(expected, abs=1e-6)
+    # sheets a minute, as the routers and as the people tell it
+    by_people = people * (1 - found.idle) / load_min
+    assert routers * found.running / run_min == pytest.approx(by_people, abs=1e-9)
+
+
+@values(planning.TENDED)
+def test_machines_that_one_person_can_tend(given, expected):
+    shared, alone, machine = given
+    assert count_tended(shared, alone, machine) == pytest.approx(expected, abs=1e-6)
 
 
 @values(planning.CUTTING_STOCK)
