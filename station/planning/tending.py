@@ -28,16 +28,16 @@ def find_tending(routers: int, people: int, run_min: float, load_min: float) -> 
         raise ValueError("it takes a router, a person and a running time")
     weights = [1.0]  # of so many routers that do not run
     for standing in range(routers):
-        loading = min(standing + 1, people)
-        weights.append(weights[-1] * (routers - standing) * load_min / run_min / loading)
+        busy = min(standing + 1, people)
+        weights.append(weights[-1] * (routers - standing) * load_min / run_min / busy)
     chances = [weight / fsum(weights) for weight in weights]
     loading = fsum(min(n, people) * chance for n, chance in enumerate(chances))
-    standing_ = fsum(n * chance for n, chance in enumerate(chances))
+    stand = fsum(n * chance for n, chance in enumerate(chances))
     return Tending(
         nobody_waits=chances[0],
         idle=1 - loading / people,
-        running=1 - standing_ / routers,
-        waiting=standing_ - loading,
+        running=1 - stand / routers,
+        waiting=stand - loading,
     )
 
 
