@@ -130,8 +130,8 @@ class Patience:
         self.left = rooms
 
     def grant(self, kinds: int) -> int:
-        """Grants one search its share: half of what is left, or what a few ways need."""
-        return max(self.left // 2, LEAST_WORK * (10 + kinds))
+        """Grants one search its share: a third of what is left, or what a few ways need."""
+        return max(self.left // 3, LEAST_WORK * (10 + kinds))
 
 
 def find_stack(ask: StackAsk, most: float, patience: Patience) -> Layers | None:
