@@ -2104,8 +2104,8 @@
       <translation>Später weitermachen oder erst zurücklegen.</translation>
     </message>
     <message>
-      <source>Go on with it, or put it down. Nothing was counted.</source>
-      <translation>Weitermachen oder weglegen. Nichts wurde gezählt.</translation>
+      <source>Go on with it, or put it down. What was recorded stands.</source>
+      <translation>Weitermachen oder weglegen. Was gebucht ist, bleibt.</translation>
     </message>
     <message>
       <source>Go on with sheet {sheet}.</source>

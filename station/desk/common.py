@@ -183,7 +183,7 @@ def greeting(draft: Draft, counted: Say = Say(), *, resumed: bool) -> Answer:
                 "Work was left in hand: {what}",
                 what=draft.hand.subject or Say("see above"),
             ),
-            say("Go on with it, or put it down. Nothing was counted."),
+            say("Go on with it, or put it down. What was recorded stands."),
         )
     if not draft.hand.worker:
         return good(say("Good morning"), say("Scan your badge to begin."))
