@@ -310,6 +310,11 @@ def test_bits_that_nobody_has_entered_get_a_size_of_their_own():
     assert (mailers.mailer, mailers.quantity) == ("01", 50)
     again = view.do(RULES, act)  # a second order on the same day has numbers of its own
     assert [f.id for f in again.sets if isinstance(f, Purchase)] == ["20261125-3", "20261125-4"]
+    thin = NotePurchases(rows=(Bought("bit_size", "", 2, "", 3.0),), approved="07")
+    later = view.do(RULES, replace_args(act, thin))  # another size has a number of its own
+    other = next(f for f in later.sets if isinstance(f, BitSize))
+    assert (other.diameter_mm, view.get(Purchase, "20261125-5").bit_size) == (3.0, other.id)
+    assert other.id != size.id
     none = replace_args(act, NotePurchases(rows=(), approved="07"))
     assert view.do(RULES, none).refused
 

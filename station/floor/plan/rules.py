@@ -1,10 +1,12 @@
 """Decides on marks and purchases. What else is decided here are acts of the office."""
 
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import count
 
 from station.floor.plan.acts import Bought, NotePurchases, SetMark
 from station.floor.shared.approval import ask_supervisor
+from station.queries.buying import find_bit_size
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.facts import BitSize, Fact, Part, Purchase
 from station.shop.views import Rule, Rules, View, by_kind
@@ -36,39 +38,48 @@ def note_purchases(act: Act[NotePurchases], view: View) -> Answer:
     """Notes what is ordered: it is on its way."""
     if asked := ask_supervisor(act):
         return asked
-    rows, day = act.args.rows, act.at[:10].replace("-", "")
+    rows = act.args.rows
     if not rows or any(row.quantity < 1 for row in rows):
         return refuse(say("Nothing is ordered"), say("Go on here."))
-    free = (n for n in count(1) if view.get(Purchase, f"{day}-{n}") is None)
-    noted: list[Fact] = []
-    for row in rows:
-        thing = row.id
-        if not thing:
-            size = _enter_size(view, row, f"{day}-{len(noted) + 1}")
-            noted.append(size)
-            thing = size.id
-        noted.append(
-            Purchase(
-                id=f"{day}-{next(free)}",
-                material=thing if row.of == "material" else "",
-                bit_size=thing if row.of == "bit_size" else "",
-                mailer=thing if row.of == "mailer" else "",
-                quantity=row.quantity,
-                expected=row.expected,
-            )
-        )
+    sizes = _enter_sizes(act, view)
+    numbers = _list_free(act, view, Purchase)
     return good(
         say("{n} {n|thing is|things are} on {n|its|their} way", n=len(rows)),
         say("What is received, entered or counted beyond the book counts as come."),
-        sets=tuple(noted),
+        sets=(
+            *(size for size in sizes.values() if view.get(BitSize, size.id) is None),
+            *(_make_purchase(row, next(numbers), sizes) for row in rows),
+        ),
     )
 
 
-def _enter_size(view: View, row: Bought, number: str) -> BitSize:
-    """Enters a bit size that is bought for the first time."""
-    known = view.get(BitSize, number)
-    return known or BitSize(
-        id=number, name=f"{row.diameter_mm:g} mm bit", diameter_mm=row.diameter_mm
+def _enter_sizes(act: Act[NotePurchases], view: View) -> dict[float, BitSize]:
+    """Finds the bit sizes that rows have no number of, by diameter; those unknown are entered."""
+    sizes: dict[float, BitSize] = {}
+    numbers = _list_free(act, view, BitSize)
+    for row in act.args.rows:
+        mm = row.diameter_mm
+        if not row.id and mm not in sizes:
+            known = find_bit_size(view, mm)
+            sizes[mm] = known or BitSize(id=next(numbers), name=f"{mm:g} mm bit", diameter_mm=mm)
+    return sizes
+
+
+def _list_free(act: Act[NotePurchases], view: View, kind: type[Fact]) -> Iterator[str]:
+    """Lists numbers that no fact of a kind has: the day, and how many of it."""
+    day = act.at[:10].replace("-", "")
+    return (f"{day}-{n}" for n in count(1) if view.get(kind, f"{day}-{n}") is None)
+
+
+def _make_purchase(row: Bought, number: str, sizes: Mapping[float, BitSize]) -> Purchase:
+    thing = row.id or sizes[row.diameter_mm].id
+    return Purchase(
+        id=number,
+        material=thing if row.of == "material" else "",
+        bit_size=thing if row.of == "bit_size" else "",
+        mailer=thing if row.of == "mailer" else "",
+        quantity=row.quantity,
+        expected=row.expected,
     )
 
 
