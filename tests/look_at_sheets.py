@@ -292,9 +292,11 @@ def main() -> int:
     asked = argparse.ArgumentParser(description=__doc__)
     asked.add_argument("out", type=Path)
     asked.add_argument("--only", default="", help="sheets whose names begin so")
+    asked.add_argument("--dark", action="store_true", help="in the dark colours")
     options = asked.parse_args()
     options.out.mkdir(parents=True, exist_ok=True)
     with open_office(options.out) as looking:
+        looking.window.set_palette(dark=options.dark)
         for name in SHEETS:
             if name.startswith(options.only):
                 looking.begin_cut_file(name)
