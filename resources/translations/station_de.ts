@@ -2244,6 +2244,14 @@
       <translation>Niederhalter</translation>
     </message>
     <message>
+      <source>Holes at another place.</source>
+      <translation>Löcher an anderer Stelle.</translation>
+    </message>
+    <message>
+      <source>Holes of another size.</source>
+      <translation>Löcher von anderer Größe.</translation>
+    </message>
+    <message>
       <source>How deep may a cut go into the spoilboard?</source>
       <translation>Wie tief darf ein Schnitt in die Opferplatte gehen?</translation>
     </message>
@@ -12830,10 +12838,6 @@
     <message>
       <source>{part}: {now} mm instead of {was}.</source>
       <translation>{part}: {now} mm statt {was}.</translation>
-    </message>
-    <message>
-      <source>{part}: {now} {now|hole|holes} instead of {was}.</source>
-      <translation>{part}: {now} {now|Loch|Löcher} statt {was}.</translation>
     </message>
     <message>
       <source>{part}: {now} {now|tab|tabs} instead of {was}.</source>

@@ -4,7 +4,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.queries.shapes import list_recess_differences
+from station.queries.shapes import list_hole_differences, list_recess_differences
 from station.shop.facts import Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
 from station.shop.words import Say, figure, length, say
@@ -65,10 +65,7 @@ def _of_size(one: Shape, other: Shape, name: Say | str) -> list[Say]:
 
 
 def _of_holes(one: Shape, other: Shape, name: Say | str) -> list[Say]:
-    now, was = len(other.holes), len(one.holes)
-    if now == was:
-        return []
-    return [say("{part}: {now} {now|hole|holes} instead of {was}.", part=name, now=now, was=was)]
+    return [say("{part}: {what}", part=name, what=w) for w in list_hole_differences(one, other)]
 
 
 def _of_recesses(one: Shape, other: Shape, name: Say | str) -> list[Say]:

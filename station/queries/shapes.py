@@ -1,12 +1,14 @@
 """Shapes beside each other: which known part one differs from by little, and in what."""
 
+import math
 from collections.abc import Iterable
 
-from station.shop.facts import Part, Shape, measure_loop
+from station.shop.facts import Loop, Part, Shape, measure_loop
 from station.shop.words import Say, area, length, say, together
 
 NEAR_SHARE = 0.06  # of the longer side: what differs by more is another part
 SIZE_MM = 0.02  # below this two sizes are one
+HOLE_MM, HOLE_MM2 = 0.1, 2.0  # below this two holes lie alike, and are as large
 POCKET_MM2 = 2.0  # below this two pockets are as large: their edges are kept to 0.01 mm
 
 
@@ -37,9 +39,7 @@ def list_shape_differences(was: Shape, now: Shape) -> list[Say]:
     if abs(a - c) > SIZE_MM or abs(b - d) > SIZE_MM:
         found.append(say("{now} mm instead of {was}.", now=_write_size(d, c),
                          was=_write_size(b, a)))  # fmt: skip
-    now_has, had = len(now.holes), len(was.holes)
-    if now_has != had:
-        found.append(say("{now} {now|hole|holes} instead of {was}.", now=now_has, was=had))
+    found += list_hole_differences(was, now)
     found += list_recess_differences(was, now)
     now_has, had = len(now.tabs), len(was.tabs)
     if now_has != had:
@@ -48,6 +48,39 @@ def list_shape_differences(was: Shape, now: Shape) -> list[Say]:
         off = now.area_mm2 - was.area_mm2
         found.append(say("Its outline differs: {mm} mm² of area.", mm=area(off)))
     return found
+
+
+def list_hole_differences(was: Shape, now: Shape) -> list[Say]:
+    """Lists in what holes and slots differ: how many, how large, where; however it is turned."""
+    now_has, had = len(now.holes), len(was.holes)
+    if now_has != had:
+        return [say("{now} {now|hole|holes} instead of {was}.", now=now_has, was=had)]
+    sizes, sizes_were = (sorted(measure_loop(h) for h in shape.holes) for shape in (now, was))
+    if any(abs(a - b) > HOLE_MM2 for a, b in zip(sizes, sizes_were, strict=True)):
+        return [say("Holes of another size.")]
+    left = _measure_from_middle(was)
+    for place in _measure_from_middle(now):
+        near = min(left, key=lambda there: math.dist(place, there))
+        if math.dist(place, near) > HOLE_MM:
+            return [say("Holes at another place.")]
+        left.remove(near)
+    return []
+
+
+def _measure_from_middle(shape: Shape) -> list[tuple[float, float]]:
+    """Measures how far the middle of each hole lies from that of the shape's box, along its
+    longer side and across it: the same however the shape is turned over or around.
+    """
+    x, y = _find_middle(shape.outline)
+    wide, high = shape.box
+    off = [(abs(hx - x), abs(hy - y)) for hx, hy in map(_find_middle, shape.holes)]
+    return off if wide >= high else [(b, a) for a, b in off]
+
+
+def _find_middle(loop: Loop) -> tuple[float, float]:
+    """Finds the middle of the box around a loop, mm."""
+    across, up = zip(*loop, strict=True)
+    return (min(across) + max(across)) / 2, (min(up) + max(up)) / 2
 
 
 def list_recess_differences(was: Shape, now: Shape) -> list[Say]:

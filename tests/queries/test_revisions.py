@@ -92,3 +92,27 @@ def test_another_size_says_nothing_of_tabs_beside() -> None:
     longer = Shape(outline=((0.0, 0.0), (210.0, 0.0), (210.0, 40.0), (0.0, 40.0)))
     new = revision(*(piece(n) for n in range(24)), shape=longer)
     assert told(ALL, new) == ["ST-200: 210.00 × 40.00 mm instead of 200.00 × 40.00."]
+
+
+def hole(x: float, y: float, size: float = 10.0) -> tuple[tuple[float, float], ...]:
+    """A square hole around a place."""
+    h = size / 2
+    return ((x - h, y - h), (x + h, y - h), (x + h, y + h), (x - h, y + h))
+
+
+@pytest.mark.parametrize(
+    ("holes", "said"),
+    [
+        ((hole(30, 20), hole(150, 20)), []),
+        ((hole(170, 20), hole(50, 20)), []),  # the part lies turned by half a turn
+        ((hole(30, 20),), ["ST-200: 1 hole instead of 2."]),
+        ((hole(30, 20), hole(150, 23)), ["ST-200: Holes at another place."]),
+        ((hole(30, 20), hole(150, 20, 10.4)), ["ST-200: Holes of another size."]),
+    ],
+)
+def test_holes_that_were_moved_or_bored_wider_are_told(
+    holes: tuple[tuple[tuple[float, float], ...], ...], said: list[str]
+) -> None:
+    before = replace(SHAPE, holes=(hole(30, 20), hole(150, 20)))
+    old = revision(*ALL.placed, shape=before)
+    assert told(old, revision(*ALL.placed, shape=replace(SHAPE, holes=holes))) == said
