@@ -103,9 +103,18 @@ class Turned(NamedTuple):
 
 
 def waiting(history: History, limit: int = -1) -> list[Waiting]:
-    """The acts in `pending`, oldest first; all where no limit is said."""
-    rows = history.store.rows(statements.FIRST_PENDING, (limit,))
-    return [Waiting(seq, id_, names, text) for seq, id_, _, names, text in rows]
+    """The acts in `pending`, oldest first; all where no limit is said.
+
+    All of them are held until a row is written: of thousands the reading takes long.
+    """
+    store = history.store
+    if limit < 0 and history.waits[0] == store.written:
+        return history.waits[1]
+    rows = store.rows(statements.FIRST_PENDING, (limit,))
+    found = [Waiting(seq, id_, names, text) for seq, id_, _, names, text in rows]
+    if limit < 0 and store.settled is not None:  # else it may be rolled back
+        history.waits = (store.written, found)
+    return found
 
 
 def read_ahead(acts: Sequence[Waiting]) -> bool:

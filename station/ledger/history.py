@@ -80,6 +80,7 @@ class History:
         self.store, self.rules = store, rules
         self.reader = Reader(store, rules)
         self.reached = False  # whether the shop answered when it was last asked
+        self.waits: tuple[int, list[Any]] = (-1, [])  # `again.waiting`, at so many rows written
         self.share(shared=bool(store.values.get(SHOP)))
         self.reload()
 
