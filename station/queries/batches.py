@@ -23,6 +23,7 @@ from station.shop.views import View
 from station.shop.words import Say, moment, say
 
 LET_GO = "let it go on"  # how a hold is settled
+FAMILY = 1000  # batches that came of one, of each kind: a hold reaches all of them
 
 
 def find_revision(view: View, batch: Batch) -> Revision | None:
@@ -115,8 +116,8 @@ def list_family(view: View, number: str) -> tuple[str, ...]:
     """Lists a batch and all that came of it: what was split off, is made good, came back."""
     found = [number]
     for one in found:  # grows while it is walked
-        children = [b.id for b in view.shelf(Batch, f"child/{one}")]
-        children += [mixed.within for mixed in view.shelf(Mixed, f"of/{one}")]
+        children = [b.id for b in view.shelf(Batch, f"child/{one}", FAMILY)]
+        children += [mixed.within for mixed in view.shelf(Mixed, f"of/{one}", FAMILY)]
         found += [child for child in children if child not in found]
     return tuple(found)
 

@@ -1,10 +1,10 @@
 """Questions about what lies where: on the rack, in the store; held or free to be taken."""
 
 from station.queries.batches import find_hold, keep_free, list_family
-from station.shop.facts import Part, RackPlace
-from station.shop.moves import Held, Move, head, move, tail
+from station.shop.facts import Lot, Part, RackPlace
+from station.shop.moves import SHEET, Held, Move, head, move, tail
 from station.shop.places import place_words
-from station.shop.views import View, total
+from station.shop.views import View, by_batch, total
 from station.shop.words import Say, say, together
 
 
@@ -33,6 +33,17 @@ def count_free_on_rack(view: View, part: Part, enough: int) -> int:
 def count_in_store(view: View, lot: str) -> int:
     """Counts the sheets of a lot in the store."""
     return total(view.stock(batch=lot, place="store"))
+
+
+def list_stored_lots(view: View, material: str) -> tuple[tuple[Lot, int], ...]:
+    """Lists the lots of a material that have sheets in the store and how many, oldest first.
+
+    The store is asked, not the lots: a shop has had hundreds, and most of them are used up.
+    """
+    left = by_batch(h for h in view.stock(place="store") if h.part == SHEET)
+    lots = ((lot, n) for number, n in left.items() if (lot := view.get(Lot, number)))
+    fit = [(lot, n) for lot, n in lots if lot.material == material and lot.active]
+    return tuple(sorted(fit, key=lambda found: (found[0].received, found[0].id)))
 
 
 def take_in_order(lying: tuple[Held, ...], quantity: int) -> tuple[Held, ...]:

@@ -13,12 +13,11 @@ from station.queries.routers import (
     name_router,
 )
 from station.queries.runs import Due, find_due
-from station.queries.stock import count_in_store
+from station.queries.stock import list_stored_lots
 from station.queries.underway import list_queue
-from station.shop.facts import Batch, Bed, BitUse, Lot, Revision, Router
+from station.shop.facts import Batch, Bed, BitUse, Revision, Router
 from station.shop.views import View
 
-MOST_LOTS = 200  # of a material
 ORDER = ("waits", "cuts", "stopped", "idle")  # who waits needs a person before who still cuts
 Standing = Literal["waits", "cuts", "stopped", "idle"]
 
@@ -87,11 +86,8 @@ def _find_following(view: View, bed: Bed) -> tuple[Batch, Due] | None:
 
 def _find_lot(view: View, bed: Bed, file: Revision) -> str:
     """Finds the lot to take a sheet from: the last one of this bed, else the oldest."""
-    left = [
-        lot for lot in view.shelf(Lot, file.material, MOST_LOTS)
-        if count_in_store(view, lot.id) > 0
-    ]  # fmt: skip
-    return next((lot.id for lot in left if lot.id == bed.lot), left[0].id if left else "")
+    left = [lot.id for lot, _ in list_stored_lots(view, file.material)]
+    return bed.lot if bed.lot in left else next(iter(left), "")
 
 
 def _list_bits(view: View, bed: Bed, file: Revision) -> tuple[BitToBring, ...]:

@@ -8,6 +8,7 @@ from station.queries.batches import (
     describe_batch,
     find_approved,
     find_revision,
+    list_family,
     make_child,
     make_rework,
     refuse_unapproved,
@@ -100,3 +101,10 @@ def test_a_reason_bears_its_time_and_is_no_childs():
     act = Act(id="a", kind="split_batch", at="2026-11-25T10:00:00",
               args=Args(numbers={"batch": "00500"}))  # fmt: skip
     assert say_why(make_rework(act, plain)) == ""
+
+
+def test_a_family_is_whole_however_many_came_of_a_batch():
+    children = [Batch(id=f"1{n:04d}", cut_file="008", revision="C", parent="00412")
+                for n in range(120)]  # fmt: skip
+    view = FakeView.of(Batch(id="00412", cut_file="008", revision="C"), *children)
+    assert len(list_family(view, "00412")) == 121

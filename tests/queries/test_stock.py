@@ -1,7 +1,7 @@
 """Questions about what lies where."""
 
 from station.queries import stock
-from station.shop.facts import Batch, Part, RackPlace
+from station.shop.facts import Batch, Lot, Part, RackPlace
 from station.shop.moves import SHEET, Held, move
 from tests.fakes import FakeView
 
@@ -51,3 +51,19 @@ def test_a_place_is_named_for_a_person():
     view = FakeView.of(RackPlace(id="014", name="C 14", part="014"))
     named = [str(stock.name_place(view, p)) for p in ("rack/014", "rack/099", "popping/2")]
     assert named == ["rack C 14", "rack 099", "popping, sheet 2"]
+
+
+def test_the_lots_in_the_store_are_found_behind_hundreds_that_are_used_up():
+    used = [Lot(id=f"{n:04d}", material="1", received="2026-01-05") for n in range(1, 200)]
+    left = [
+        Lot(id="0700", material="1", received="2026-11-20"),
+        Lot(id="0701", material="1", received="2026-11-03"),
+        Lot(id="0702", material="2", received="2026-11-01"),
+        Lot(id="0703", material="1", received="2026-11-02", active=False),
+    ]
+    moves = tuple(move(SHEET, 5, "bought", "store", lot.id) for lot in left)
+    view = FakeView.of(*used, *left, moves=moves)
+    assert [(lot.id, n) for lot, n in stock.list_stored_lots(view, "1")] == [
+        ("0701", 5),
+        ("0700", 5),
+    ]

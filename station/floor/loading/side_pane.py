@@ -24,13 +24,13 @@ from station.queries.routers import (
 )
 from station.queries.runs import LASER, find_due, find_work
 from station.queries.settings import find_shop
-from station.queries.stock import count_in_store
+from station.queries.stock import list_stored_lots
 from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
-from station.shop.facts import Batch, Bed, Bit, Lot, Material, Reason, Revision
+from station.shop.facts import Batch, Bed, Bit, Material, Reason, Revision
 from station.shop.words import Say, clock, figure, metres, say, say_more
 
 AT_HAND = 3  # lots, and bits in the drawer, that are shown
@@ -312,8 +312,7 @@ def show_told(here: Now) -> tuple[Remark, ...]:
 
 def show_lots(here: Now, revision: Revision) -> Cards:
     """Shows the lots of the right material that have sheets left, oldest first."""
-    lots = here.view.shelf(Lot, revision.material)
-    found = [(lot, n) for lot in lots if (n := count_in_store(here.view, lot.id))]
+    found = list_stored_lots(here.view, revision.material)
     title = say("Lots of {material}", material=name_material(here.view, revision.material))
     return Cards(
         title=say_more(title, len(found) - AT_HAND),

@@ -6,7 +6,7 @@ from station.floor.today import figures
 from station.floor.today.dialogue import count_all, list_open, list_page
 from station.floor.today.versions import compare_versions, say_move
 from station.floor.today.work import TodayHand
-from station.queries.looks import Raised, list_alike, list_raised
+from station.queries.looks import OPEN, Raised, list_alike, list_raised
 from station.shop.beginning import not_here
 from station.shop.cards import button
 from station.shop.faces import (
@@ -111,7 +111,7 @@ def show_all(hand: TodayHand, view: View) -> Face:
 
 def _list_settled(view: View, now: str) -> Cards:
     """Lists what was settled today: how, why, by whom."""
-    done = view.shelf(Concern, f"settled/{now[:10]}", 200)[-SETTLED:]
+    done = view.shelf(Concern, f"settled/{now[:10]}", OPEN)[-SETTLED:]
     return Cards(
         title=say("Settled today"),
         entries=tuple(
