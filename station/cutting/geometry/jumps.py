@@ -28,7 +28,7 @@ CURVE_POINTS = 17
 
 def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
     """Finds jumps that go on as the cut before ended: their ways, the line before and after, and
-    whether the bit itself went that way.
+    whether they surely go so: the bit itself went that way, or there is no other.
     """
     before, after = _pair_runs(through)
     if not len(before):
@@ -46,28 +46,39 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
         along = (way * away).sum(axis=1) / (far * np.maximum(np.hypot(*way.T), 1e-9))
         good &= along > BACK
         straight &= along > IN_LINE
-    sure = (tool[before] == tool[after]) & (straight | (far < CLOSE_MM))
+    same = tool[before] == tool[after]
+    sure = same & (straight | (far < CLOSE_MM))
     good &= far <= _find_least(before, after, sure, far)  # else it goes on straight, or closes
     straight_next = sure & (after == before + 1)
     most = _find_least(before, after, straight_next, far) + SAME_WAY_MM
     fed = _draw_fed_ways(cuts, through, before, after, far)
-    good[list(fed)] = True
-    some = np.flatnonzero(good)
+    turns = same & (after == before + 1) & (far > LEAST_GAP_MM)
+    turns &= _pick_turns(end, leave, start, arrive, MOUTH * through.radius[before])
+    turns[list(fed)], good[list(fed)] = False, True
+    some = np.flatnonzero(good | turns)
     ends = {i: (end[i], leave[i], start[i], arrive[i]) for i in some.tolist()}
-    ways = [
-        fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
-        for i in some.tolist()
-    ]
-    lengths = [shapely.length(w) for w in ways if w is not None]
+    ways = {
+        i: fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
+        for i in some[~turns[some]].tolist()
+    }
+    lengths = [shapely.length(way) for way in ways.values() if way is not None]
     usual = float(np.median(lengths)) if lengths else 0.0
-    for n, i in enumerate(some.tolist()):
-        if ways[n] is None:
-            ways[n] = _draw_turn(ends[i], float(through.radius[before[i]]), usual)
-    before, after = before[some], after[some]
-    drawn = np.array([w is not None for w in ways], dtype=bool)
-    drawn &= shapely.length(np.array(ways, dtype=object)) < most[some]
-    known = np.isin(some, list(fed))
-    return np.array(ways, dtype=object)[drawn], before[drawn], after[drawn], known[drawn]
+    ways |= {i: _draw_turn(ends[i], usual) for i in np.flatnonzero(turns).tolist()}
+    made = np.array([ways[i] for i in some.tolist()], dtype=object)
+    kept = shapely.length(made) < most[some]  # what is not drawn has no length
+    some = some[kept]
+    return made[kept], before[some], after[some], turns[some] | np.isin(some, list(fed))
+
+
+def _pick_turns(
+    end: Floats, leave: Floats, start: Floats, arrive: Floats, widest: Floats
+) -> Bools:
+    """Picks jumps around the end of a mouth not wider than that: straight back beside the cut."""
+    u, v = (way / np.maximum(np.hypot(*way.T), 1e-9)[:, None] for way in (leave, arrive))
+    away = start - end
+    across = np.abs(u[:, 0] * away[:, 1] - u[:, 1] * away[:, 0])
+    back = ((u * v).sum(axis=1) < -STRAIGHT_ON) & (np.hypot(*away.T) <= WIDEST_GAP_MM)
+    return np.asarray(back & (across <= widest) & (across > LEAST_GAP_MM))
 
 
 def _find_least(before: Ints, after: Ints, some: Bools, far: Floats) -> Floats:
@@ -185,16 +196,12 @@ def _draw_jump(
     return shapely.linestrings([end, start])
 
 
-def _draw_turn(ends: tuple[Floats, ...], radius: float, usual: float) -> shapely.Geometry | None:
-    """Draws the way around the end of a mouth that is hardly wider than the bit, as long as others
-    over tabs are; None where the cuts do not lie so.
-    """
-    end, leave, start, arrive = ends
-    u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
+def _draw_turn(ends: tuple[Floats, ...], usual: float) -> shapely.Geometry | None:
+    """Draws the way around the end of a mouth, as long as others over tabs are."""
+    end, leave, start, _ = ends
+    u = leave / np.hypot(*leave)
     along = float((start - end) @ u)
     across = float(np.hypot(*(start - end - along * u)))
-    if u @ v > -STRAIGHT_ON or across > MOUTH * radius:
-        return None
     ahead = max(0.0, along) + max(0.0, usual - across - abs(along)) / 2
     return _keep_short([end, end + u * ahead, start + u * (ahead - along), start])
 

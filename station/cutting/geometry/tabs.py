@@ -27,7 +27,7 @@ STRAIGHT_ON = 0.97  # cosine: of a jump that goes on in a straight line, or alon
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
 PROBE_EVERY_MM, MOST_PROBES = 3.0, 5
-PROBES_OUT = 6  # thirds of the bit's radius: another cut may lie beside the stretch
+PROBES_OUT = 10  # thirds of the radius: a whole cut of another skin may lie beside the stretch
 ROUNDS = 4
 PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
 GAP_SHARE = 0.2
@@ -57,7 +57,7 @@ class Stretches:
     stop: Ints
     run: Ints
     to_run: Ints  # the run after a jump; else the same
-    lifted: Bools  # the bit went this way itself, between two cuts through the sheet
+    lifted: Bools  # surely the bit's way over a tab, between two cuts through the sheet
 
     def __len__(self) -> int:
         return len(self.shape)

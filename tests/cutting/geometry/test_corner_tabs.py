@@ -179,3 +179,14 @@ def test_a_part_comes_out_though_the_end_of_its_narrow_mouth_is_jumped_over():
     (piece,) = read(TURN).pieces
     assert piece.outline[:, 0].max() == pytest.approx(200, abs=0.01)
     assert len(piece.tabs) == 1
+
+
+def test_what_a_rapid_leaves_at_the_end_of_a_narrow_mouth_is_a_tab_as_wide_as_others():
+    """The sides of the mouth are cut 5 mm apart: nothing stands between them, and nothing hangs
+    on the end of it.
+    """
+    text = TURN.replace("X168\n", "X165\n").replace("Y53", "Y51").replace("X168 Y53", "X165 Y51")
+    text = text.replace("X17\nY17\n", "X116\nG0 Z5\nX104\nG1 Z-6.2 F400\nX17 F2000\nY17\n")
+    (piece,) = read(text).pieces
+    assert sorted(t.style for t in piece.tabs) == ["gap", "stub"]
+    assert abs(area_of(piece.outline)) < 180 * 60 - 35 * 11
