@@ -156,6 +156,16 @@ def test_what_is_due_in_five_days_does_not_hold_up_what_is_due_tomorrow():
     ]  # fmt: skip
 
 
+def test_what_is_left_of_an_orders_sheets_goes_to_the_next_order():
+    # 10 a sheet, more than two hours each: two sheets for today's 15, and the 5 that are left of
+    # them for tomorrow's 3 and the 2 of the day after; ten more for the 100 in five days
+    wants = [(15, TODAY), (3, TOMORROW), (2, "2026-11-27T09:00:00"), (100, IN_FIVE_DAYS)]
+    asked = shop(part("a", wants), files=(file("A", {"a": 10}, 130.0),))
+    plan = think(asked)
+    assert plan.blocked[0].release.sheets == 2
+    assert [(r.sheets, r.due) for r in plan.then] == [(10, IN_FIVE_DAYS)]
+
+
 def test_a_few_sheets_for_several_orders_stay_one_batch():
     wants = [(10, TODAY), (10, TOMORROW), (10, IN_FIVE_DAYS)]
     asked = shop(part("a", wants), files=(file("A", {"a": 10}),))
