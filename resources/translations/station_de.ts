@@ -12092,8 +12092,8 @@
       <translation>{n} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
     </message>
     <message>
-      <source>{n} less {loss} for loss: for the first {few} of {all} orders.</source>
-      <translation>{n} weniger {loss} Verlust: für die ersten {few} von {all} Aufträgen.</translation>
+      <source>{n} less {loss} for loss: for the first {few} of {all} {all|order|orders}.</source>
+      <translation>{n} weniger {loss} Verlust: für die ersten {few} von {all} {all|Auftrag|Aufträgen}.</translation>
     </message>
     <message>
       <source>{n} like it are settled together</source>

@@ -19,7 +19,7 @@ from station.shop import areas
 from station.shop.areas import Area
 from station.shop.words import Say
 
-added = Area("gluing", Say("Gluing"), 60, Say("Work at gluing"))
+added = Area("gluing", Say("Gluing"), 60, Say("Work at gluing"), Say("Scan a slip."))
 areas.AREAS = (*areas.AREAS, added)
 
 from station.shop.faces import Face
