@@ -40,8 +40,8 @@ MOST_SHARED = 4  # parts that are dealt in all shares
 MOST_SPLITS = 24  # ways to make two packs of one that are tried
 WORK = 6000  # rooms that are filled for one pack of few parts, before only a few ways are tried
 MOST_KINDS = 256  # ways to take some of a pack's pieces, up to which every stack is tried
-MOST_WAYS = 20000
-FEW_WORK = 2000  # the same for so few pieces: they were laid in many ways before
+MOST_WAYS = 20000  # that are tried for one problem of so few pieces
+FEW_WORK = 5000  # the same for so few pieces that every way is tried before
 MANY_WORK = 8000
 
 
