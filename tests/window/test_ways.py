@@ -212,7 +212,7 @@ def test_lists_and_copies_as_files(stage, screen, do):
     do("button read_csv", f"touch {file.name}", "worker 07", PIN)
     assert screen.said == "Taken in: 0 new, 1 changed"
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
-    do("button backup")
+    do("button health", "button backup")
     assert screen.said == "The whole history is copied"
     do("button lock", "button list_router", "touch Router 1", "touch length, mm", "button more")
     do("button save")

@@ -1,4 +1,4 @@
-"""Shows this shop's health: how each PC is, its backup, and the way back to one."""
+"""Shows this shop's health: how each PC is, its backup, one more, and the way back to one."""
 
 from dataclasses import replace
 
@@ -67,8 +67,9 @@ def show_health(hand: OfficeHand, view: View) -> Face:
     troubles = tuple(((Cell(text=t.words, tone="attention"),), "") for t in list_troubles(view))
     empty = say("Nothing: all is well.") if stations else NOBODY_TOLD
     beside = Listing(title=say("Needs a look"), rows=troubles, empty=empty)
+    one_more = Press(label=say("Back up"), code=button("backup"))
     back = Press(label=say("Restore a backup"), code=button("restore"), wide=2)
-    face = make_face(hand, table, side=(beside,), presses=(back, LEAVE))
+    face = make_face(hand, table, side=(beside,), presses=(one_more, back, LEAVE))
     return replace(face, where=HEALTH)
 
 

@@ -194,7 +194,6 @@ def _list_lists(of: OfficeList) -> Block:
     names = {
         "read_csv": say("Read CSV"),
         "write_csv": say("Write CSV"),
-        "backup": say("Back up"),
         "correct": say("Correct count"),
         "print_cards": say("All cards"),
         "health": say("Shop's health"),
