@@ -214,7 +214,8 @@ def test_lists_and_copies_as_files(stage, screen, do):
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
     do("button health", "button backup")
     assert screen.said == "The whole history is copied"
-    do("button lock", "button list_router", "touch Router 1", "touch length, mm", "button more")
+    do("button put_down", "button lock")
+    do("button list_router", "touch Router 1", "touch length, mm", "button more")
     do("button save")
     assert screen.said == "Supervisor's work"
 

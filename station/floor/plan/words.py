@@ -76,8 +76,8 @@ def say_enough(release: Release, asked: float) -> Say:
         return say("{n} {n|piece|pieces}; how many are lost can't be told yet.", n=all_)
     loss = say_share(release.loss)
     if release.certainty >= asked - 1e-9 and release.serves < release.orders:
-        return say("{n} less {loss} for loss: for the first {few} of {all} {all|order|orders}.", n=all_,
-                   loss=loss, few=release.serves, all=release.orders)  # fmt: skip
+        return say("{n} less {loss} for loss: for the first {few} of {all} {all|order|orders}.",
+                   n=all_, loss=loss, few=release.serves, all=release.orders)  # fmt: skip
     if release.certainty >= asked - 1e-9:
         return say("{n} less {loss} for loss: enough with {sure} % certainty.", n=all_, loss=loss,
                    sure=round(asked * 100))  # fmt: skip
