@@ -539,10 +539,11 @@ def _under_way(at: At) -> list[str] | None:
     ]
     if at.k == 1:
         return [fig.of(sum(n for _, n in lying), "piece")]
-    told, places = at.row[3].split(", sheet "), {name_place(at.books, p) for p, _ in lying}
-    named = set(at.row[3].replace(", sheet ", " sheet ").split(", "))
+    told, places = at.row[3].removesuffix(" …"), {name_place(at.books, p) for p, _ in lying}
+    named = set(told.replace(", sheet ", " sheet ").split(", "))
     every = {place.replace(", sheet ", " sheet ") for place in places}
     whole = named <= every and len(named) == min(3, len(every)) and told
+    whole = whole and (told != at.row[3]) == (len(every) > 3)
     return [at.row[3]] if whole else sorted(places)
 
 
