@@ -7724,6 +7724,10 @@
       <translation>Wartet aufs Packen</translation>
     </message>
     <message>
+      <source>Waits {n} seconds. Does this router take P as milliseconds?</source>
+      <translation>Wartet {n} Sekunden. Nimmt diese Fräse P als Millisekunden?</translation>
+    </message>
+    <message>
       <source>Wed</source>
       <translation>Mi</translation>
     </message>

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from station.cutting.analyse.time import time_path, time_pause
+from station.cutting.analyse.time import time_path, time_pauses
 from station.cutting.compiled import compile_entry, compile_inner
 from station.cutting.geometry.moves import Geometry, find_geometry
 from station.cutting.model import (
@@ -249,8 +249,11 @@ def _time_moves(
     else:
         took = time_path(program.moves, program.pauses, router, geo).moves
     waits = np.zeros(n + 1)
-    for pause in program.pauses:
-        waits[min(pause.move, n)] += time_pause(pause, router) if router else pause.seconds
+    waited = [pause.seconds for pause in program.pauses]
+    if router:
+        waited = time_pauses(program.moves, program.pauses, router)
+    for pause, seconds in zip(program.pauses, waited, strict=True):
+        waits[min(pause.move, n)] += seconds
     ended = np.cumsum(took) + np.cumsum(waits)[:n]
     return ended - took, ended, float(took.sum() + waits.sum())
 

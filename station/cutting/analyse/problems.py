@@ -29,6 +29,7 @@ from station.cutting.model import (
 from station.shop.words import Say, length, say
 
 TOUCH_MM = 0.01
+LONGEST_DWELL_S = 60.0  # nobody waits longer for a spindle: common practice, no source
 SAME_BIT_MM = 0.05
 SAME_RIP_MM = 0.1  # cuts along one line lie this near
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
@@ -47,8 +48,23 @@ def find_problems(
         *_check_bits(moves, setting),
         *_check_bits_said(program, setting),
         *_check_hold_downs(moves, geo, inferred, setting),
+        *_check_dwells(program),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
+
+
+def _check_dwells(program: Program) -> list[Problem]:
+    """Looks for waits so long that P was meant in milliseconds."""
+    return [
+        Problem(
+            pause.line,
+            "long-dwell",
+            say("Waits {n} seconds. Does this router take P as milliseconds?",
+                n=round(pause.seconds)),
+        )
+        for pause in program.pauses
+        if pause.kind == "dwell" and pause.seconds > LONGEST_DWELL_S
+    ]  # fmt: skip
 
 
 def _check_cuts(

@@ -17,7 +17,7 @@ from station.cutting.geometry.moves import (
     find_radius,
     split_columns,
 )
-from station.cutting.model import CW, XY, Bools, Bytes, Floats, Moves, Pause
+from station.cutting.model import CW, RAPID, XY, Bools, Bytes, Floats, Moves, Pause
 from station.shop.facts import Router
 
 SPINDLE_S = 3.0  # coming up to speed: common practice, no source
@@ -172,10 +172,22 @@ def time_path(
         top, accel, v2,
     )  # fmt: skip
     fill_seconds(geo.length, moves.minutes, top, accel, v2, seconds)
-    return Timing(seconds, sum(time_pause(p, router) for p in pauses))
+    return Timing(seconds, sum(time_pauses(moves, pauses, router)))
 
 
-def time_pause(pause: Pause, router: Router) -> float:
+def time_pauses(moves: Moves, pauses: Sequence[Pause], router: Router) -> list[float]:
+    """Gives the seconds of each pause. Nothing is changed before the first cut where the bit is
+    asked for that the sheet before ended with.
+    """
+    feed = np.flatnonzero(moves.kind != RAPID)
+    first, last = (int(feed[0]), int(moves.tool[feed[-1]])) if len(feed) else (len(moves), 0)
+    return [
+        0.0 if p.kind == "tool" and p.move <= first and p.tool == last else _time_pause(p, router)
+        for p in pauses
+    ]
+
+
+def _time_pause(pause: Pause, router: Router) -> float:
     """Gives the seconds of one pause on this router."""
     if pause.kind == "tool":
         return router.change_s

@@ -176,6 +176,9 @@ def _execute_motion(controller: Controller, line: LineWords) -> None:
     state, once = controller.state, line.codes.get("once")
     if "motion" in line.codes:
         _set_motion(controller, line.codes["motion"])
+    elif line.unknown and line.has_any("XYZ"):  # a cycle, most likely: what follows belongs to it
+        _set_motion(controller, 80)
+        return
     if once in {10, 28, 30, 92, 92.1, 92.2, 92.3}:
         return
     if once == 4 and not line.has_any("XYZ"):

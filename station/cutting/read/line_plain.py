@@ -44,7 +44,7 @@ class LineWords:
         self.words: dict[str, float] = {}
         self.codes: dict[str, float] = {}
         self.m_codes: dict[str, int] = {}
-        self.controller = controller
+        self.controller, self.unknown = controller, False  # a G code that is not known
         for letter, value in block.words:
             self._keep_word(letter, value)
         if sum(letter == "M" for letter, _ in block.words) > MOST_M:
@@ -90,6 +90,7 @@ class LineWords:
     ) -> None:
         """Keeps a code in its group; only in the group `several` may more than one stand."""
         if group is None:
+            self.unknown |= word[0] == "G"
             self.controller.note_problem(
                 "unknown-code", say("{word} is not known; it is left out.", word=word)
             )

@@ -56,12 +56,17 @@ def test_each_kind(body, expected):
     [
         "G1 Z-3 F900\nX90\nG0 Z5",
         "G99 G83 X50 Y50 Z-6.2 R1 Q2 F900\nX60\nG80\nG0 Z5",  # a peck comes back into its hole
-        "G0 Z0\nG0 X50\nG0 Z5",
-        "G91 G28 Z0\nG90\nG0 X50 Y50\nG0 Z5",
+        "G1 Z-3 F900\nX90\nG0 Z0\nG0 X50\nG0 Z5",
+        "G91 G28 Z0\nG90\nG0 X50 Y50\nG0 Z5\nG1 Z-3 F900\nX90\nG0 Z5",
     ],
 )
 def test_what_is_no_problem(body):
     assert told(body) == []
+
+
+def test_a_text_that_cuts_nothing_is_told():
+    assert told("G0 Z0\nG0 X50\nG0 Z5") == [(0, "nothing-cut")]
+    assert told("G0 Z0\nG0 X50\nG0 Z5", cuts_out=False) == []  # a run beside another
 
 
 def test_a_vacuum_bed_needs_no_tabs():

@@ -81,6 +81,21 @@ def test_changes_by_hand_and_by_a_changer(change_s, pauses):
     assert time_path(got.moves, got.pauses, router).pauses_s == pauses
 
 
+def test_a_bit_that_is_in_already_is_not_changed():
+    router = Router(id="1", name="", change_s=120.0)
+    got = program(HEAD + "G1 X5 F900\nX9\n")
+    assert any(pause.kind == "tool" for pause in got.pauses)
+    assert time_path(got.moves, got.pauses, router).pauses_s == 0
+    again = program(HEAD + "G1 X5 F900\nT2 M6\nX9\nT1 M6\nX5\n")  # the next sheet begins with it
+    assert time_path(again.moves, again.pauses, router).pauses_s == 240
+
+
+@pytest.mark.parametrize(("wait", "told"), [("P2000", 1), ("P60", 0), ("P2", 0)])
+def test_a_wait_of_half_an_hour_is_asked_about(wait, told):
+    got = found(box(20, 20, 106, 86, tab=12) + f"G4 {wait}\n")
+    assert sum(p.kind == "long-dwell" for p in got.problems) == told
+
+
 def test_each_axis_has_its_own_acceleration():
     router = Router(id="1", name="", accel_mm_s2=1000, accel_z_mm_s2=250, rapid_mm_min=60000)
     along, across, up = (
