@@ -9152,6 +9152,10 @@
       <translation>aus Auftrag {order}</translation>
     </message>
     <message>
+      <source>from {here} to {there}: {cut} m</source>
+      <translation>von {here} nach {there}: {cut} m</translation>
+    </message>
+    <message>
       <source>from {here} to {there}: {n} {part}</source>
       <translation>von {here} nach {there}: {n} {part}</translation>
     </message>

@@ -125,3 +125,13 @@ def test_a_field_takes_a_point_and_a_comma_in_any_language(german, typed):
 
 def test_a_file_has_a_point_in_any_language(german):
     assert write_value(find_field(Material, "low_mm"), 6.5) == "6.5"
+
+
+def test_a_large_number_in_a_text_about_a_cut_file_is_turned_into_inches_whole():
+    lengths.use_units("inch", fractions=False)
+    told = "The feed is above 20\u202f000 mm/min, 298.1 × 1\u202f250 mm"
+    assert lengths.convert(told) == "The feed is above 787 in/min, 11.736 × 49.213 in"
+
+
+def test_a_text_about_a_cut_file_has_the_sign_of_the_language(german):
+    assert lengths.convert("298.1 × 25.0 mm, revision 001.A") == "298,1 × 25,0 mm, revision 001.A"

@@ -26,6 +26,7 @@ class InchTour(drive.Tour):
             use_units = lengths.use_units
             use_units("inch", fractions=False)
             patch.setattr(lengths, "use_units", lambda *_args, **_more: None)
+            self.session.repaint()
             self.window.set_palette(dark=True)  # builds all of it anew
             self.application.processEvents()
             self.read_all(name, inspect.list_texts(self.window))

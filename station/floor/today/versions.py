@@ -6,9 +6,9 @@ from station.queries.stock import name_part, name_place
 from station.shop.beginning import not_here
 from station.shop.faces import Cell, Row, Table
 from station.shop.facts import Concern
-from station.shop.moves import Move
+from station.shop.moves import WEAR, Move
 from station.shop.views import Past, View
-from station.shop.words import Say, clock, say
+from station.shop.words import Say, clock, metres, say
 
 MOVES = 2  # of a version that are shown
 Version = tuple[Say | str, Say | str, tuple[Move, ...]]  # who, said, moves
@@ -71,7 +71,14 @@ def _say_line(moves: tuple[Move, ...], n: int, view: View) -> Say:
 
 
 def say_move(move: Move, view: View) -> Say:
-    """Says which pieces went from where to where."""
+    """Says which pieces went from where to where; of a bit how far it has cut, in m."""
+    if move.part == WEAR:
+        return say(
+            "from {here} to {there}: {cut} m",
+            cut=metres(move.qty / 1000),
+            here=name_place(view, move.frm.place),
+            there=name_place(view, move.to.place),
+        )
     return say(
         "from {here} to {there}: {n} {part}",
         n=move.qty,
