@@ -109,7 +109,9 @@ def _pieces(books: Books, batch: str) -> str:
 
 def _say_move(books: Books, m: object) -> str:
     part, qty = m.part, m.qty  # type: ignore[attr-defined]
-    nouns = {"sheet": "sheet", "mm": "mm", "pass": "pass"}
+    nouns = {"sheet": "sheet", "mm": "m", "pass": "pass"}
+    if part == "mm":  # what a bit has cut is told in m
+        qty = qty / 1000
     what = nouns.get(part) or trade.name(books, part)
     if part in ("sheet", "pass") and qty != 1:
         what = {"sheet": "sheets", "pass": "passes"}[part]
