@@ -132,6 +132,7 @@ SIZES = ("Against the master: one in 20", "A along", "299.7 to 300.3 mm", button
 TAKEN = (
     "Taken as", "Origin: lower left corner of the sheet.", "Z is zero at the face.",
     "A cut may go 0.5 mm into the spoilboard.", "Bit 1: 6 mm.",
+    "Back up", f"[{button('backup')}]",  # stands with the shop's health by now
 )  # fmt: skip
 LATER = f"[{button('lost')}]"  # the code of a card that trimming has on the next page by now
 # words that are others by now
