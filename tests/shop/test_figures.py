@@ -150,6 +150,7 @@ OTHERS = {
     "window/scale.py": "the speed of a serial port; the command sets it",
     "cutting/analyse/time.py": "time; a router's own is learnt",
     "cutting/analyse/inference.py": "taken where nothing tells, and said; each is set for a file",
+    "cutting/analyse/problems.py": "asks whether a wait is meant",
     "cutting/analyse/thickness.py": "what is no plunge",
     "cutting/geometry/tabs.py": "what is no tab",
     "shop/facts/machines.py": "settings of a bit, a router",
