@@ -153,10 +153,10 @@ def _check_leads(
 ) -> list[Problem]:
     """Tells of ways of one part's contour that go through what another's, beside it, goes around.
 
-    A line that two parts share, or that runs over its end a little, does not; nor does a notch.
-    Loops that cross are told as such.
+    A line that two parts share, or that runs over its end a little, does not; nor does a notch,
+    nor what parts a frame into several. Loops that cross are told as such.
     """
-    around = [c for c in parts if c in lines]
+    around = [c for c, own in parts.items() if c in lines and len(own) == 1]
     if not around:
         return []
     filled = [_fill(lines[c]) for c in around]

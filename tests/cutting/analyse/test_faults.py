@@ -137,3 +137,9 @@ def test_a_ramp_down_to_the_depth_is_no_cut_as_deep():
         "G0 Z-3\nG1 X60\nZ-6.2\nX100\nG0 Z5\n"
     )
     assert [kind for _, kind in told(body) if kind == "twice"] == []
+
+
+def test_lines_that_part_a_frame_into_tiles_are_no_gouges():
+    across = "".join(f"G0 X{x} Y14\nG1 Z-6.2 F900\nY206 F3000\nG0 Z5\n" for x in (77, 137, 197))
+    along = "".join(f"G0 X14 Y{y}\nG1 Z-6.2 F900\nX260 F3000\nG0 Z5\n" for y in (80, 143))
+    assert "gouge" not in {kind for _, kind in told(across + along + box(17, 17, 240, 186))}
