@@ -42,6 +42,7 @@ def test_what_a_shop_holds_can_be(fact):
         (replace(BATCH, holds=("x" * 15_000_000,)), "holds of batch 00412 cannot be that"),
         (replace(ORDER, due="soon"), "due of order 3306 cannot be soon"),
         (replace(ORDER, lines=(Line(product="031", quantity=0),)), "lines of order 3306 cannot be that"),
+        (replace(ORDER, lines=(Line(product="031", quantity=1, short=-999_999_999),)), "lines of order 3306 cannot be that"),
         (replace(LOOK, text="x" * 15_000_000), "text of concern a1 cannot be " + "x" * 40),
         (replace(LOOK, meant=(move("014", 10**10, "cut", "store", ""),)), "meant of concern a1 cannot be that"),
         (replace(PART, thickness_mm=0.0), "thickness, mm of part 014 cannot be 0.0"),

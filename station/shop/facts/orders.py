@@ -35,7 +35,7 @@ class Line:
 
     product: Annotated[str, About(say("product"), points_at="product")]
     quantity: Quantity
-    short: Annotated[int, About(say("short"), typed=False)] = 0
+    short: Annotated[int, About(say("short"), typed=False, least=0)] = 0
 
 
 @dataclass(frozen=True, kw_only=True)
