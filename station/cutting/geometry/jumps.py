@@ -183,7 +183,7 @@ def _draw_jump(
         return _keep_short([end, *draw_arc(foot, touch, centre, sweep > 0), start])
     curve = _draw_curve(through.shape[before], through.shape[after])
     if curve is not None:
-        return _keep_short(curve)
+        return _keep_short(curve) if curve else None
     away = start - end
     cross = u[0] * v[1] - u[1] * v[0]
     if abs(cross) > BEND:
@@ -208,7 +208,7 @@ def _draw_turn(ends: tuple[Floats, ...], usual: float) -> shapely.Geometry | Non
 
 def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Floats] | None:
     """Draws the way over a gap in a curve that was cut by chords; None where it bends more, or
-    less, than the chords beside it.
+    less, than the chords beside it; no points where two curves only seem to go on so.
     """
     ends = [shapely.get_coordinates(before)[-3:], shapely.get_coordinates(after)[2::-1]]
     if min(map(len, ends)) < 3:
@@ -219,13 +219,12 @@ def _draw_curve(before: shapely.Geometry, after: shapely.Geometry) -> list[Float
     v, far = -w, abs(b - a)
     turn = float(np.angle(v / u))
     expected = (bend - other) / 2 * far
-    if not 0 < max(abs(bend), abs(other)) < MOST_BEND / far:
-        return None  # what bends more is a bit's roll around a corner, that ended there
-    lean = float(np.angle((b - a) / u)) if far else 0.0  # of its chord: half of the turn
-    if abs(turn - expected) > max(SAME_TURN, abs(expected)) or (
-        abs(lean - turn / 2) > max(SAME_TURN, abs(expected) / 2)
-    ):
+    if not (bend or other) or abs(turn - expected) > max(SAME_TURN, abs(expected)):
         return None
+    lean = float(np.angle((b - a) / u)) if far else 0.0  # of its chord: half of the turn
+    tight = max(abs(bend), abs(other)) * far > MOST_BEND  # a bit's roll around a corner
+    if tight or abs(lean - turn / 2) > max(SAME_TURN, abs(expected) / 2):
+        return []
     handle = far / 3 / np.cos(turn / 4) ** 2
     t = np.linspace(0, 1, CURVE_POINTS)
     way = (1 - t) ** 3 * a + 3 * t * (1 - t) ** 2 * (a + handle * u)
