@@ -212,8 +212,11 @@ def lay_say(words: Say) -> object:
 
 
 def lift_say(kept: Any) -> Say:  # noqa: ANN401 - plain JSON
-    """A sentence from its template and values."""
-    return Say(kept[0], {k: lift(v) for k, v in kept[1].items()}) if kept else Say()
+    """A sentence from its template and values; what is none, bent by hand, says nothing."""
+    match kept:
+        case [str(template), dict(values)]:
+            return Say(template, {k: lift(v) for k, v in values.items()})
+    return Say()
 
 
 def keep_act(act: Act[Any]) -> KeptAct:

@@ -231,6 +231,20 @@ def _in_drawer(at: At) -> str | None:
     return f"{fig.n(max(0.0, metres_left(at.books, bit)))} m left" if bit else None
 
 
+def _drawer(at: At) -> list[str] | None:
+    """How many bits of the sizes that a sheet needs lie in the drawer beyond the three shown."""
+    bed, batch = find_bed(at.look), find_batch(at.look)
+    if bed is None or batch is None:
+        return None
+    inside = dict(bed.bits).values()
+    bits = [b for b in at.books.all(Bit)
+            if b.state == "good" and b.router in ("", bed.id) and b.id not in inside]  # fmt: skip
+    sizes = [{u.diameter_mm for u in run.bits} for run in trade.runs_of(at.books, batch)]
+    fit = [sum(b.diameter_mm in wanted for b in bits) for wanted in sizes]
+    return [f"Bits in the drawer: {fig.n(n - 3)} more" if n > 3 else "Bits in the drawer"
+            for n in fit]  # fmt: skip
+
+
 def _bring(at: At) -> list[str] | None:
     """Sheets of the batch that comes next on this router, and its bits."""
     if at.row[0] not in ("Next batch", "Bring", "Bits"):
@@ -504,6 +518,7 @@ RULES = (
     Rule("checks", "", r"batch \d+, sheet \d+: .*", _first_off),
     Rule("table", "Which bit broke", r"no\. .*", _in_router),
     Rule("cards", "Bits in the drawer", r".* m left", _in_drawer),
+    Rule("cards", "Bits in the drawer", r"Bits in the drawer.*", _drawer, "title"),
     Rule("hint|buttons", "(Next: batch|)", r"(Next: batch |Take batch )\d+", _next_batch),
     Rule("hint", "Next: batch", r".*\. Scan its traveller\.", _next_note),
     Rule("remark", "Take care", r"Sheet [^ ]+ kg: .*", _heavy),
