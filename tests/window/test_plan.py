@@ -57,10 +57,10 @@ def test_scans_are_answered_while_it_reads_and_thinks(live, qtbot):
     live.session.tick()
     for _ in range(5):
         live.scan(f"button {NO_ROW}")
-        assert live.said == "That is not in the plan"
+        assert live.said == "There is nothing in that row"
         live.session.look_at_job()
     wait_for_thought(live, qtbot)
-    assert live.said == "That is not in the plan"  # a thought says nothing on the strip
+    assert live.said == "There is nothing in that row"  # a thought says nothing on the strip
 
 
 @pytest.mark.parametrize("way", ["card", "Esc", "touch"])
