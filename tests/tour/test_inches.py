@@ -12,6 +12,8 @@ from station.shop.facts import Bit, CutFile, Mailer, Material, Part, Product, Ro
 from station.tour import drive
 from station.tour.empty_shop import NOT_IN
 
+# a feed stands as the line of the file has it: in its own unit, not in the shop's
+OF_THE_FILE = re.compile(r"^Line \d+: .* mm/min")
 NAMED = (Bit, CutFile, Mailer, Material, Part, Product, Router)
 PAPERS = (("traveller", ""), ("handover", "01"), ("thing_cards", ""), ("part_cards", ""))
 
@@ -51,7 +53,8 @@ class InchTour(drive.Tour):
         }
         strange = re.compile("|".join(map(re.escape, sorted(own, key=len, reverse=True))) or "$^")
         for text in texts:
-            if NOT_IN["inch"].search(strange.sub("", text)):
+            of_file = OF_THE_FILE.match(text)
+            if NOT_IN["inch"].search(strange.sub("", text)) and not of_file:
                 self.problems.append(f"{name}: “{text}”")
 
 
