@@ -164,6 +164,7 @@ def _check_leads(
     names = list(lines)
     tree = shapely.STRtree([lines[c] for c in names])
     one, other = tree.query([lines[c] for c in around], predicate="intersects")
+    of, runs = sheet.contours.of_run, sheet.through.run.tolist()
     closed = {contour: loop for loop in loops for contour in loop.contours}
     found: dict[int, tuple[int, shapely.Geometry]] = {}
     for n, k in zip(one.tolist(), other.tolist(), strict=True):
@@ -172,10 +173,13 @@ def _check_leads(
             continue
         if contour in closed and beside in closed and _overlap(closed[contour], closed[beside]):
             continue
-        inside = shapely.intersection(lines[beside], shapely.buffer(filled[n], -reach))
+        own = [of[run] == beside for run in runs]  # the cuts alone, not the ways over tabs
+        cut = shapely.multilinestrings(sheet.through.shape[np.array(own)])
+        inside = shapely.intersection(cut, shapely.buffer(filled[n], -reach))
         if not LEAD_MM < shapely.length(inside) < shapely.length(lines[beside]) - LEAD_MM:
             continue
-        if beside in parts or _runs_along(sheet, lines[beside], parts[contour]):
+        along = contour in closed and _runs_along(sheet, lines[beside], parts[contour])
+        if beside in parts or along:  # what an open contour goes around is not sure
             found[beside] = contour, inside
     first, told = sheet.contours.first, []
     for contour, (other, inside) in found.items():
