@@ -91,7 +91,7 @@ def _find_factor(unit: str, units: str = "") -> float:
 def write(value: float, unit: str = "mm", digits: int | None = None) -> str:
     """Writes a kept value for a person, without its unit; `digits`: of a mm, fixed."""
     shown = value / _find_factor(unit)
-    if unit == "m":
+    if unit == "m" or (unit == "mm/min" and digits is not None and not are_in_inches()):
         text = f"{shown:_.{digits or 0}f}"
         return write_figure(text).replace("_", THOUSANDS)
     if not are_in_inches():

@@ -66,6 +66,11 @@ def area(mm2: float, digits: int | None = 1) -> Say:
     return Say(_KEPT, {"length": mm2, "unit": "mm²", "digits": digits})
 
 
+def speed(mm_min: float) -> Say:
+    """Gives a speed for a sentence that has ``{feed} mm/min``."""
+    return Say(_KEPT, {"length": round(mm_min), "unit": "mm/min", "digits": 0})
+
+
 def figure(value: float | str, digits: int | None = None) -> Say:
     """Gives a number that may have decimals; `digits`: as many, fixed. A text is one typed so far.
 

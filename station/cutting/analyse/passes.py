@@ -19,7 +19,7 @@ from station.cutting.model import (
     Program,
     Setting,
 )
-from station.shop.words import length, say
+from station.shop.words import length, say, speed
 
 PLUNGE_MM, TOUCH_MM = 0.5, 0.01
 TWICE_SHARE = 0.9
@@ -60,8 +60,8 @@ def _check_plunges(
             "plunge-fast",
             say(
                 "Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
-                feed=round(float(moves.feed[i])),
-                most=round(most_mm_min),
+                feed=speed(float(moves.feed[i])),
+                most=speed(most_mm_min),
             ),
             at=(float(moves.points[i, 0]), float(moves.points[i, 1])),
         )

@@ -26,7 +26,7 @@ from station.cutting.model import (
     Setting,
     count_unlisted,
 )
-from station.shop.words import Say, length, say
+from station.shop.words import Say, length, say, speed
 
 TOUCH_MM = 0.01
 LONGEST_DWELL_S = 60.0  # nobody waits longer for a spindle: common practice, no source
@@ -260,7 +260,7 @@ def _check_feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]
         return []
     fast = inside & (moves.feed > setting.router.rapid_mm_min)
     text = say("The feed is above {most} mm/min, the router's fastest.",
-               most=round(setting.router.rapid_mm_min))  # fmt: skip
+               most=speed(setting.router.rapid_mm_min))  # fmt: skip
     return _note_moves(moves, _find_starts(fast), "feed-out-of-band", text)
 
 
