@@ -37,16 +37,16 @@ READ: dict[bytes, Outcome] = {}
 @pytest.fixture
 def read_once(monkeypatch):
     """The same text read for the same setting is worked out once for all these tests."""
-    whole = read_cut_file._read
+    whole = read_cut_file._work_out
 
-    def read(request, data, digest, report):
+    def work_out(request, program, setting, digest, report):
         asked = structs.replace(request, path=Path(request.path).name)
         key = msgspec.json.encode((asked, digest))
         if key not in READ:
-            READ[key] = whole(request, data, digest, report)
+            READ[key] = whole(request, program, setting, digest, report)
         return copy.deepcopy(READ[key])
 
-    monkeypatch.setattr(read_cut_file, "_read", read)
+    monkeypatch.setattr(read_cut_file, "_work_out", work_out)
 
 
 def office(stage, *lines):

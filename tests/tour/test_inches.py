@@ -12,8 +12,6 @@ from station.shop.facts import Bit, CutFile, Mailer, Material, Part, Product, Ro
 from station.tour import drive
 from station.tour.empty_shop import NOT_IN
 
-# a feed stands as the line of the file has it: in its own unit, not in the shop's
-OF_THE_FILE = re.compile(r"^Line \d+: .* mm/min")
 NAMED = (Bit, CutFile, Mailer, Material, Part, Product, Router)
 PAPERS = (("traveller", ""), ("handover", "01"), ("thing_cards", ""), ("part_cards", ""))
 
@@ -53,8 +51,7 @@ class InchTour(drive.Tour):
         }
         strange = re.compile("|".join(map(re.escape, sorted(own, key=len, reverse=True))) or "$^")
         for text in texts:
-            of_file = OF_THE_FILE.match(text)
-            if NOT_IN["inch"].search(strange.sub("", text)) and not of_file:
+            if NOT_IN["inch"].search(strange.sub("", text)):
                 self.problems.append(f"{name}: “{text}”")
 
 
