@@ -98,8 +98,7 @@ def analyse_program(
     `progress` gets the part done, 0 to 1.
     """
     tell = progress or (lambda _share: None)
-    moves = program.moves
-    geo = find_geometry(moves)
+    geo = find_geometry(program.moves)
     tell(0.2)
     inferred = infer_setting(program, setting, geo)
     file_s, bits = _time_bits(program, setting, geo, inferred)
@@ -107,13 +106,7 @@ def analyse_program(
     tell(0.5)
     pieces, shapes = group_pieces(sheet.pieces, known or {})
     tell(0.6)
-    problems = [
-        *find_problems(program, geo, inferred, setting),
-        *find_faults(sheet, pieces, inferred.levels, setting),
-        *find_pass_faults(program, sheet, geo, inferred.levels, setting),
-        *(find_wrong_sheet(program, sheet, geo, inferred.levels) if setting.cuts_out else ()),
-        *_check_skipped(program, setting, len(pieces)),
-    ]
+    problems = _list_problems(program, setting, geo, inferred, sheet, pieces)
     tell(0.9)
     found = replace(
         _make_analysis(program, setting, geo, inferred, pieces, shapes, problems),
@@ -131,6 +124,24 @@ def analyse_program(
         closed_cuts=count_closed(sheet),
         slugs=list_slugs(sheet),
     )
+
+
+def _list_problems(
+    program: Program,
+    setting: Setting,
+    geo: Geometry,
+    inferred: Inferred,
+    sheet: Sheet,
+    pieces: list[Piece],
+) -> list[Problem]:
+    """Lists what could go wrong: in the program, the cuts, the passes, and on the sheet."""
+    return [
+        *find_problems(program, geo, inferred, setting),
+        *find_faults(sheet, pieces, inferred.levels, setting),
+        *find_pass_faults(program, sheet, geo, inferred.levels, setting),
+        *(find_wrong_sheet(program, sheet, geo, inferred.levels) if setting.cuts_out else ()),
+        *_check_skipped(program, setting, len(pieces)),
+    ]
 
 
 def _find_sheet(program: Program, setting: Setting, geo: Geometry, inferred: Inferred) -> Sheet:

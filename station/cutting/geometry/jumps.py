@@ -40,13 +40,9 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
     far = np.maximum(np.hypot(*away.T), 1e-9)
     leave = end - shapely.get_coordinates(shapely.get_point(through.shape[before], -2))
     arrive = shapely.get_coordinates(shapely.get_point(through.shape[after], 1)) - start
-    good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM) & (tool[before] == tool[after])
-    straight = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM)
-    for way in (leave, arrive):
-        along = (way * away).sum(axis=1) / (far * np.maximum(np.hypot(*way.T), 1e-9))
-        good &= along > BACK
-        straight &= along > IN_LINE
     same = tool[before] == tool[after]
+    good, straight = _pick_onward(away, far, (leave, arrive))
+    good &= same
     sure = same & (straight | (far < CLOSE_MM))
     good &= far <= _find_least(before, after, sure, far)  # else it goes on straight, or closes
     straight_next = sure & (after == before + 1)
@@ -68,6 +64,17 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
     kept = shapely.length(made) < most[some]  # what is not drawn has no length
     some = some[kept]
     return made[kept], before[some], after[some], turns[some] | np.isin(some, list(fed))
+
+
+def _pick_onward(away: Floats, far: Floats, ways: tuple[Floats, Floats]) -> tuple[Bools, Bools]:
+    """Picks jumps that go about as the cuts at both their ends do, and those that go straight."""
+    good = (far > LEAST_GAP_MM) & (far <= WIDEST_GAP_MM)
+    straight = good.copy()
+    for way in ways:
+        along = (way * away).sum(axis=1) / (far * np.maximum(np.hypot(*way.T), 1e-9))
+        good &= along > BACK
+        straight &= along > IN_LINE
+    return good, straight
 
 
 def _pick_turns(
