@@ -181,10 +181,19 @@ def _check_leads(
         along = contour in closed and _runs_along(sheet, lines[beside], parts[contour])
         if beside in parts or along:  # what an open contour goes around is not sure
             found[beside] = contour, inside
+    return _tell_leads(sheet, lines, found)
+
+
+def _tell_leads(
+    sheet: Sheet,
+    lines: dict[int, shapely.Geometry],
+    found: dict[int, tuple[int, shapely.Geometry]],
+) -> list[Problem]:
+    """Tells of each contour whose way cuts into another's part; of two that do, of the later."""
     first, told = sheet.contours.first, []
     for contour, (other, inside) in found.items():
         if found.get(other, (-1,))[0] == contour and first[contour] < first[other]:
-            continue  # each cuts into the other's part: the later one tells it
+            continue  # the later one tells it
         loop = ClosedWay(lines[contour], lines[contour], first[contour], (contour,))
         text = say("A way into or out of this contour cuts into another part.")
         told.append(_tell(sheet, loop, inside, text))
