@@ -2,7 +2,8 @@
 
 ``python -m tests.measured bench record`` runs ``python -m tests.bench record``. Each figure that
 the command notes becomes a row of ``resources/guide/measured.md``, with its date and commit, in
-the place of the rows that the same command wrote before. Nobody writes that page by hand.
+the place of the rows that the same command wrote before. Nobody writes that page by hand, nor
+the figures under *How fast* in README.md: they are taken from it.
 """
 
 import json
@@ -31,6 +32,21 @@ Rows of before 29 November 2026 were moved here from the page for developers: th
 one that wrote them down there, and `FIRST` stands for the first seed of each range.
 """
 COLUMNS = ("what", "figure", "wanted", "command", "date", "commit")
+README = HOME / "README.md"
+# what README says of speed; in braces what a row of the page is called
+SPEED = """\
+With a million entries in the history, from a scan to its painted answer: \
+{scan to painted answer, 1,000,000 entries, median} in the middle, \
+{scan to painted answer, 99 of 100} for the slowest of a hundred. Recording a sheet takes \
+{sheet off the bed, 1,000,000 entries: median over bare rows} times what the bare database takes \
+for the same rows, a first window {first window over a bare window} times a bare one, and ready \
+for a scan {ready for a scan over a bare window} times. With fifty stations at an act a second \
+each, an act is in the shop's database after \
+{50 stations, an act a second: recorded to shared, median} in the middle, \
+{50 stations, an act a second: the same, 99 of 100} for the slowest of a hundred. \
+`python -m tests.bench` prints these and more; \
+[what was measured](resources/guide/measured.md) tells the spread.
+"""
 
 
 class Row(NamedTuple):
@@ -82,6 +98,21 @@ def lay_page(rows: list[Row]) -> str:
     return "\n".join(parts)
 
 
+def write_speed(readme: str, rows: list[Row]) -> str:
+    """Gives README with the newest figures under *How fast*; as it was where one is missing."""
+    figures = {row.what: row.figure for row in rows}
+    if not figures.keys() >= set(re.findall(r"\{(.+?)\}", SPEED)):
+        return readme
+
+    def shorten(name: re.Match[str]) -> str:
+        value, unit, *_ = figures[name[1]].split(" ")
+        number = f"{float(value):.2g}" if unit != "×" else value
+        return number if unit == "×" else f"{number} {unit.rstrip(';')}"
+
+    said = re.sub(r"\{(.+?)\}", shorten, SPEED)
+    return re.sub(r"(?<=## How fast\n\n).+?\n", lambda _: said, readme, count=1)
+
+
 def merge(old: list[Row], new: list[Row]) -> list[Row]:
     """Puts new rows in the place of those that the same commands wrote before; each once."""
     mine = {row.command for row in new}
@@ -116,8 +147,10 @@ def main() -> int:
         Row(what, figure, wanted, part or words, today, measured)
         for what, figure, wanted, part in figures
     ]
-    PAGE.write_text(lay_page(merge(read_page(PAGE.read_text("utf-8")), rows)), encoding="utf-8")
-    print(f"{len(rows)} rows written into {PAGE.relative_to(HOME)}.")
+    rows = merge(read_page(PAGE.read_text("utf-8")), rows)
+    PAGE.write_text(lay_page(rows), encoding="utf-8")
+    README.write_text(write_speed(README.read_text("utf-8"), rows), encoding="utf-8")
+    print(f"{len(figures)} rows written into {PAGE.relative_to(HOME)}.")
     return code
 
 

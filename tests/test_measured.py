@@ -1,13 +1,14 @@
 """Only commands write the page of what was measured."""
 
 import json
+import re
 import subprocess
 import sys
 
 import pytest
 
 from tests import measured
-from tests.measured import Row, lay_page, merge, read_page
+from tests.measured import Row, lay_page, merge, read_page, write_speed
 
 
 @pytest.fixture(autouse=True)
@@ -42,6 +43,19 @@ def test_what_one_run_notes_twice_stands_once():
     assert merge([row("b")], [row("a"), row("a"), row("b")]) == [row("a"), row("b")]
 
 
+def test_the_readme_tells_the_speeds_of_the_page():
+    readme = measured.README.read_text(encoding="utf-8")
+    rows = read_page(measured.PAGE.read_text(encoding="utf-8"))
+    assert write_speed(readme, rows) == readme
+    names = re.findall(r"\{(.+?)\}", measured.SPEED)
+    some = [row(name)._replace(figure="15.24 ms; **missed**") for name in names]
+    window = row("first window over a bare window")._replace(figure="1.45 × (1.40–1.52)")
+    said = write_speed(readme, [*some, window])
+    assert "15 ms for the slowest of a hundred" in said
+    assert "a first window 1.45 times a bare one" in said
+    assert write_speed(readme, some[1:]) == readme  # one is missing: nothing is made up
+
+
 def test_a_figure_is_noted_where_somebody_asks(tmp_path, monkeypatch):
     measured.note("nobody asks", "1")
     monkeypatch.setenv(measured.INTO, str(tmp_path / "noted"))
@@ -53,6 +67,8 @@ def test_a_command_writes_its_rows(tmp_path, monkeypatch):
     page = tmp_path / "measured.md"
     page.write_text(lay_page([row("a sheet", "python -m tests.bench record")]), encoding="utf-8")
     monkeypatch.setattr(measured, "PAGE", page)
+    monkeypatch.setattr(measured, "README", tmp_path / "README.md")
+    measured.README.write_text("# Ours", encoding="utf-8")
     monkeypatch.setattr(measured, "HOME", tmp_path)
     monkeypatch.setattr(measured, "commit", lambda: "abc1234+")
     monkeypatch.setattr(sys, "argv", ["measured", "replay", "01"])

@@ -13,6 +13,7 @@ Stage = Literal["rework", "trimming", "popping", "bed", "queue"]  # where pieces
 # why sheets are cut: orders lack parts, the rack falls below its mark or below what it should be,
 # or packs ahead and own pushes want more
 Because = Literal["orders", "mark", "use", "ahead"]
+CERTAINTY = 0.95  # with which what is cut is enough: common practice, no source
 
 
 class Wish(msgspec.Struct, frozen=True):
@@ -150,7 +151,7 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     day_starts: str = "07:00"
     day_ends: str = "16:00"
     weekdays: tuple[int, ...] = (0, 1, 2, 3, 4)  # worked on; Monday is 0
-    certainty: float = 0.95  # with which what is cut is enough
+    certainty: float = CERTAINTY
     service: float = 0.95  # share of uses for which what lies on the rack should last
     lead_days: float = 2.0  # worked days from a release until its parts are on the rack
     short_notice: float = 1.0  # share of pieces that orders want sooner than they can be cut

@@ -13,6 +13,7 @@ from station.floor.plan.lines import (
 )
 from station.floor.plan.work import PlanHand
 from station.planning.messages import (
+    CERTAINTY,
     Blocked,
     CuttingPlan,
     Release,
@@ -36,7 +37,6 @@ from station.shop.file_requests import OrderRow
 from station.shop.views import View
 from station.shop.words import Say, day, length, say, say_more
 
-CERTAINTY = 0.95
 TITLE = say("What to cut")
 MOST, LESS = 4, 3  # rows of what else there is to cut; where something can wait
 WAITING = 2  # of what can wait, where there is much else to cut
