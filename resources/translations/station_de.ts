@@ -12352,6 +12352,10 @@
       <translation>{n} {n|Auftrag wartet|Aufträge warten} jetzt darauf</translation>
     </message>
     <message>
+      <source>{n} {n|order waits|orders wait} for {part}</source>
+      <translation>{n} {n|Auftrag wartet|Aufträge warten} auf {part}</translation>
+    </message>
+    <message>
       <source>{n} {n|order|orders} on this walk</source>
       <translation>{n} {n|Auftrag|Aufträge} auf diesem Gang</translation>
     </message>
@@ -12676,6 +12680,10 @@
       <translation>{part} stimmt mit dem Muster</translation>
     </message>
     <message>
+      <source>{part} below its mark of {mark}</source>
+      <translation>{part} unter seiner Marke von {mark}</translation>
+    </message>
+    <message>
       <source>{part} blocks {n}</source>
       <translation>{part} hält {n} auf</translation>
     </message>
@@ -12690,6 +12698,10 @@
     <message>
       <source>{part} differs from its master</source>
       <translation>{part} weicht vom Muster ab</translation>
+    </message>
+    <message>
+      <source>{part} for packs ahead and own pushes</source>
+      <translation>{part} für Vorrat gepackt und eigene Anläufe</translation>
     </message>
     <message>
       <source>{part} has its place there</source>
@@ -12870,6 +12882,10 @@
     <message>
       <source>{part}: {size}</source>
       <translation>{part}: {size}</translation>
+    </message>
+    <message>
+      <source>{part}: {use} used a day</source>
+      <translation>{part}: {use} am Tag gebraucht</translation>
     </message>
     <message>
       <source>{part}: {what}</source>

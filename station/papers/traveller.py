@@ -14,6 +14,7 @@ from station.papers.page import (
     say_moment_in_full,
 )
 from station.papers.spoken import Text, join, tell_caution
+from station.queries.why_cut import read_why
 from station.shop import lengths
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
@@ -191,7 +192,7 @@ def _draw_sizes(page: Page, y: float, parts: Sequence[Part]) -> float:
 
 def _draw_reason(page: Page, y: float, batch: Batch, orders: int, first_due: str) -> float:
     """Draws what the batch is made for, and when the first of it leaves."""
-    words: Text = batch.why
+    words: Text = read_why(batch.why)
     if words and batch.released:
         words = say("{why} (as of {time})", why=words, time=say_moment(batch.released))
     if batch.order:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
+from station.queries.why_cut import read_why
 from station.shop.acts import Act, Answer, good, new_number, refuse
 from station.shop.codes import Code, next_copy
 from station.shop.facts import (
@@ -60,8 +61,8 @@ def find_order(view: View, batch: Batch) -> Order | None:
 def say_why(batch: Batch) -> Say | str:
     """Says why a batch was released and as of when: what lacked then may lie there now."""
     if not batch.why or not batch.released:
-        return batch.why
-    return say("{why} (as of {at})", why=batch.why, at=moment(batch.released))
+        return read_why(batch.why)
+    return say("{why} (as of {at})", why=read_why(batch.why), at=moment(batch.released))
 
 
 def find_hold(view: View, number: str) -> Batch | None:

@@ -241,7 +241,7 @@ def test_what_is_dropped_in_vain_is_told(live, tmp_path, urls, words, do):
 
 
 def test_a_text_that_cuts_nothing_is_told_after_reading(live, qtbot, tmp_path):
-    (tmp_path / "notes.txt").write_text("Buy glue.\n", encoding="utf-8")
+    (tmp_path / "notes.txt").write_text("G21 G90\nG0 Z10\nG0 X50 Y50\nM30\n", encoding="utf-8")
     new_cut_file(live.stage)
     drop(live, str(tmp_path / "notes.txt"))
     live.scan(BIRCH)

@@ -174,7 +174,7 @@ def _check_leads(
         if contour in closed and beside in closed and _overlap(closed[contour], closed[beside]):
             continue
         own = [of[run] == beside for run in runs]  # the cuts alone, not the ways over tabs
-        cut = shapely.multilinestrings(sheet.through.shape[np.array(own)])
+        cut = shapely.multilinestrings(sheet.through.shape[np.array(own, dtype=bool)])
         inside = shapely.intersection(cut, shapely.buffer(filled[n], -reach))
         if not LEAD_MM < shapely.length(inside) < shapely.length(lines[beside]) - LEAD_MM:
             continue

@@ -19,6 +19,7 @@ from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.planning.gather import gather_plan
 from station.planning.messages import MarkAdvice, Release
 from station.planning.past import PastReading
+from station.queries import why_cut
 from station.shop.acts import good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -168,14 +169,14 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
 
 def _write_why(release: Release) -> str:
     """Writes on the batch why it is cut, in words."""
+    part = release.part_name
     if release.orders and release.due:
-        wait = "order waits" if release.orders == 1 else "orders wait"
-        return f"{release.orders} {wait} for {release.part_name}"
+        return str(why_cut.wait_for(part, release.orders))
     if release.because == "mark":
-        return f"{release.part_name} below its mark of {release.mark}"
+        return str(why_cut.lack_of_mark(part, release.mark))
     if release.because == "ahead":
-        return f"{release.part_name} for packs ahead and own pushes"
-    return f"{release.part_name}: {release.use:g} used a day"
+        return str(why_cut.ahead_of_orders(part))
+    return str(why_cut.used_a_day(part, release.use or 0.0))
 
 
 def is_waiting(number: str, lines: tuple[PlanLine, ...]) -> bool:
