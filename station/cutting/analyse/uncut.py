@@ -10,9 +10,9 @@ import shapely
 from station.cutting.analyse.notes import find_line, note_cut, note_piece
 from station.cutting.geometry.faces import SKELETON, widen_shapes
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
-from station.cutting.geometry.pieces import PART, Sheet
+from station.cutting.geometry.pieces import PART, SLUG, WASTE, Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Levels
-from station.cutting.model import Ints, Piece, Problem
+from station.cutting.model import Bools, Floats, Ints, Piece, Problem
 from station.shop.words import length, say
 
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most
@@ -21,6 +21,8 @@ ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
 NEARLY_MM, NEARLY_SHARE = 1.6, 0.35  # what a cut in a part leaves at most, that was meant to
 LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
+POINTS, LEAD_SHARE = 41, 0.15  # looked at along a cut; of them beside what comes off, in a lead
+BESIDE_MM = 0.3  # an edge lies half a bit's width from its cut, as near as that
 EDGE_TO_EDGE = 0.995
 BRIDGE_MM = 8.0  # half of a jump over a tab, closed where it is asked what a cut would part
 FREED_MM2 = 300.0  # less is no piece that anybody meant to free
@@ -142,6 +144,26 @@ def _would_part(sheet: Sheet, chain: Ints, face: int) -> bool:
     return int((shapely.area(left) > FREED_MM2).sum()) > 1
 
 
+def _list_long_leads(sheet: Sheet) -> list[int]:
+    """Lists cuts through the sheet of which nearly nothing bounds what comes off: long leads."""
+    lines, off = sheet.through, np.isin(sheet.kinds, (PART, SLUG, WASTE))
+    some = np.flatnonzero(shapely.length(lines.shape) > LONG_MM)
+    if not len(some) or not off.any():
+        return []
+    edges = shapely.STRtree(shapely.boundary(sheet.drawn[off]))
+
+    def pick_near(shares: Floats) -> Bools:
+        points = shapely.line_interpolate_point(lines.shape[some, None], shares, normalized=True)
+        _, away = edges.query_nearest(points.ravel(), return_distance=True, all_matches=False)
+        near: Bools = away.reshape(points.shape) < lines.radius[some, None] + BESIDE_MM
+        return near
+
+    some = some[~pick_near(np.array([0.0, 1.0])).all(axis=1)]  # a contour's ends are at its edge
+    if len(some):
+        some = some[pick_near(np.linspace(0, 1, POINTS)).mean(axis=1) < LEAD_SHARE]
+    return [int(n) for n in some]
+
+
 def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
     """Tells of cuts through the sheet that bound no part and no hole of one."""
     lines, faces = sheet.through, sheet.closed.faces
@@ -160,6 +182,7 @@ def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
         for n in np.flatnonzero(shapely.length(lines.shape) > LONG_MM).tolist()
         if kerf[n] >= 0 and not holds[kerf[n]] and not strips
     ]
+    idle = sorted({*idle, *_list_long_leads(sheet)} if not strips else idle)
     if not idle:
         return []
     count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())

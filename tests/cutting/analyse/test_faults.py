@@ -34,6 +34,9 @@ LOST = box(20, 20, 106, 86, z=-5, tab=12) + box(20, 20, 106, 86)
         (box(20, 20, 106, 86, z=-5.5) + box(150, 20, 106, 86) * 1 + box(300, 20, 106, 86),
          [(8, "uncut")]),
         (FIRST + "G0 X200 Y20\nG1 Z-6.2 F900\nX300 F3000\nY90\nG0 Z5\n", [(19, "frees-nothing")]),
+        # a lead of 1.2 m through the sheet to a plate that is 34 mm wide
+        (FIRST + "G0 X1500 Y20\nG1 Z-6.2 F900\nX300 F3000\nY60\nX340\nY20\nX300\nG0 Z5\n",
+         [(19, "frees-nothing")]),
         (FIRST + "G0 X200 Y20\nG1 Z-3 F2500\nX250 F3000\nG0 Z5\n", [(18, "plunge-fast")]),
         # 78.74016 in/min, as a post-processor of inches writes 2000 mm/min
         (FIRST + "G0 X200 Y20\nG1 Z-3 F2000.00001\nX250 F3000\nG0 Z5\n", []),
