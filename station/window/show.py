@@ -33,6 +33,7 @@ if TYPE_CHECKING:
 
 QUIET_MS = 2000  # after the frame stands: this PC gets ready beside what it is opened for
 OFTEN_MS = 100  # between two looks whether a command was asked for
+LOADED_MS = 3000  # from the start; by then all is loaded that a first scan needs
 FRAME = 40  # px, a window's title bar at most
 
 
@@ -223,9 +224,17 @@ def fill_screen(window: Window) -> None:
 
 
 def find_application() -> QApplication:
-    """Finds the one Qt application of this process, or makes it."""
+    """Finds the one Qt application of this process, or makes it.
+
+    While what follows is loaded no garbage is looked for: nearly all of it stays.
+    """
     found = QApplication.instance()
-    return found if isinstance(found, QApplication) else QApplication(["station"])
+    if isinstance(found, QApplication):
+        return found
+    gc.disable()
+    made = QApplication(["station"])
+    QTimer.singleShot(LOADED_MS, gc.enable)
+    return made
 
 
 def print_later(printers: "Printers") -> "Callable[[Page, Path], None]":

@@ -240,3 +240,21 @@ def test_a_shop_that_opens_in_german_begins_with_german_words(tmp_path, qtbot):
             "Flach 250 × 180",
         )
     window.set_language("")
+
+
+COLLECTS = """
+import gc
+from station.window import show
+show.LOADED_MS = 1
+application = show.find_application()
+print(gc.isenabled())
+while not gc.isenabled():
+    application.processEvents()
+print(show.find_application() is application, gc.isenabled())
+"""
+
+
+def test_no_garbage_is_looked_for_until_the_station_is_loaded():
+    ran = subprocess.run([sys.executable, "-c", COLLECTS], capture_output=True, text=True,
+                         check=True, timeout=60)  # fmt: skip
+    assert ran.stdout.split() == ["False", "True", "True"]
