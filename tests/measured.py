@@ -43,7 +43,7 @@ for the same rows, a first window {first window over a bare window} times a bare
 for a scan {ready for a scan over a bare window} times. With fifty stations at an act a second \
 each, an act is in the shop's database after \
 {50 stations, an act a second: recorded to shared, median} in the middle, \
-{50 stations, an act a second: the same, 99 of 100} for the slowest of a hundred. \
+{50 stations, an act a second: recorded to shared, 99 of 100} for the slowest of a hundred. \
 `python -m tests.bench` prints these and more; \
 [what was measured](resources/guide/measured.md) tells the spread.
 """
