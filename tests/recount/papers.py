@@ -53,8 +53,9 @@ class Compared(NamedTuple):
 
 
 def texts(page: Page) -> list[str]:
-    """Every text of a paper, page by page."""
-    return [m.words for marks in page.pages for m in marks if isinstance(m, TextMark)]
+    """Every text of a paper, page by page; its type has no narrow space between thousands."""
+    words = (m.words for marks in page.pages for m in marks if isinstance(m, TextMark))
+    return [text.replace("\u00a0", "\u202f") for text in words]
 
 
 def on_day(at: str, *, clock: bool = True) -> str:
