@@ -144,6 +144,7 @@ OTHERS = {
     "desk/questions.py": "waiting after wrong PINs: no shop makes it weaker",
     "planning/routers.py": "minutes of a plan",
     "planning/order.py": "days of a plan",
+    "planning/messages.py": "the certainty of a plan, said beside each release",
     "packs/messages.py": "how a mailer is chosen, no figure",
     "packs/choose.py": "how a mailer is chosen, no figure",
     "packs/weighing.py": "a gram of any scale; what decides are settings",
