@@ -35,6 +35,7 @@ def test_a_certainty_that_is_just_reached_is_enough():
     assert count_wanted(24, "0.97", "0.95") == 26
 
 
+@pytest.mark.slow
 def test_fractions_and_scipy_want_the_same_pieces():
     for seed in range(60):
         problem = draw_small(seed)
