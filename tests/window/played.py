@@ -26,6 +26,15 @@ def find_day(name: str) -> Path:
     return file
 
 
+def play_day(name: str, screen: Screen, stage: Stage) -> None:
+    """Plays the day whose name begins so, and stops the station whatever came of it."""
+    played = Played(screen, stage)
+    try:
+        played.play(find_day(name))
+    finally:
+        played.screen.session.stop()
+
+
 class Played:
     """A day that is played at a window; `touched` counts what was touched."""
 

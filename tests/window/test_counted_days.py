@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.window.played import Played, find_day
+from tests.window.played import play_day
 
 pytestmark = pytest.mark.slow  # plays whole days through the window
 
@@ -20,8 +20,4 @@ DAYS = {  # by what was seen: the day, and its way on
 
 @pytest.mark.parametrize("name", [day for days in DAYS.values() for day in days])
 def test_a_day_at_the_window(name, screen, stage):
-    played = Played(screen, stage)
-    try:
-        played.play(find_day(name))
-    finally:
-        played.screen.session.stop()
+    play_day(name, screen, stage)
