@@ -3044,10 +3044,6 @@
       <translation>Marken, die nicht passen</translation>
     </message>
     <message>
-      <source>Marks that are off: {n} more</source>
-      <translation>Marken, die nicht passen: {n} weitere</translation>
-    </message>
-    <message>
       <source>Material</source>
       <translation>Material</translation>
     </message>

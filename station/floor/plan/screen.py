@@ -228,8 +228,7 @@ def _list_marks(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[T
     off = [line for line in lines if line.mark]
     if not off:
         return ()
-    more = len(off) - MARKS
-    title = say("Marks that are off: {n} more", n=more) if more > 0 else say("Marks that are off")
+    title = say_more(say("Marks that are off"), len(off) - MARKS)
     rows = tuple(_make_mark_row(line, lines, chosen) for line in off[:MARKS])
     return (Table(title=title, columns=(), rows=rows),)
 
