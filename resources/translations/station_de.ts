@@ -572,6 +572,10 @@
       <translation>Andere Geschwindigkeit</translation>
     </message>
     <message>
+      <source>Anybody guesses that PIN</source>
+      <translation>Diese PIN errät jeder</translation>
+    </message>
+    <message>
       <source>Approve one first.</source>
       <translation>Erst eine freigeben.</translation>
     </message>
@@ -1758,6 +1762,10 @@
     <message>
       <source>Enter another.</source>
       <translation>Eine andere eingeben.</translation>
+    </message>
+    <message>
+      <source>Enter digits that do not follow each other.</source>
+      <translation>Ziffern nehmen, die nicht aufeinander folgen.</translation>
     </message>
     <message>
       <source>Enter how many lie there, all batches together.</source>
@@ -3568,6 +3576,10 @@
       <translation>Kein ganzes {product} im Regal: {parts} fehlen</translation>
     </message>
     <message>
+      <source>No worker has that number</source>
+      <translation>Kein Mitarbeiter hat diese Nummer</translation>
+    </message>
+    <message>
       <source>No {part} are in the pack</source>
       <translation>Keine {part} im Paket</translation>
     </message>
@@ -5130,6 +5142,10 @@
     <message>
       <source>Say what you see</source>
       <translation>Sagen, was zu sehen ist</translation>
+    </message>
+    <message>
+      <source>Scan a badge, touch it, or type its number; the PIN comes after.</source>
+      <translation>Einen Ausweis scannen oder berühren oder seine Nummer tippen; die PIN kommt danach.</translation>
     </message>
     <message>
       <source>Scan a cart, then its packs.</source>

@@ -6,7 +6,7 @@ import sys
 
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
-from station.desk.pin import agrees, hashed
+from station.desk.pin import agrees, hashed, is_easy
 from station.ledger.ledger import Ledger
 from station.queries.settings import find_supervisor, has_pin
 from station.shop.acts import Act, SetPin
@@ -62,6 +62,8 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
 
     Raises ValueError for a PIN that is none, CommandError where it is refused.
     """
+    if pin.isdecimal() and is_easy(pin):
+        raise CommandError("Anybody guesses that PIN: choose digits that do not follow each other.")
     act = Act(
         id=bootstrap.make_id(),
         kind=SetPin.kind,

@@ -20,7 +20,8 @@ from station.shop.views import View
 from station.shop.words import Say, figure, say
 
 LONGEST_NUMBER = 9
-SECRET = ("pin", "new_pin")  # questions whose digits are not shown
+# Questions whose digits are not shown; one who is asked for a badge may type the PIN at once.
+SECRET = ("supervisor", "pin", "new_pin")
 
 
 class Replied(NamedTuple):

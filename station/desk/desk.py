@@ -22,7 +22,7 @@ from station.shop.acts import (
     Args,
     TakeBack,
     add_known,
-    ask,
+    ask_approval,
     good,
     known_of,
     refuse,
@@ -461,7 +461,7 @@ class Desk:
     def _ask_approval(self, do: Do) -> Given:
         """Asks for a supervisor: what one has approved, nobody else takes back."""
         said = say("A supervisor approved that")
-        asked = ask(said, say("Supervisor: scan your badge, then enter your PIN."), "supervisor")
+        asked = ask_approval(said)
         question = OpenQuestion(
             do=do, asks="supervisor", code=codes.tidy(self._code), at=self.hand.now,
             said=asked.said, next=asked.do,

@@ -11,8 +11,8 @@ from typing import NamedTuple
 
 from station.desk.common import Replied
 from station.desk.draft import Draft, OpenQuestion
-from station.desk.pin import agrees, hashed
-from station.queries.settings import find_supervisor
+from station.desk.pin import agrees, hashed, is_easy
+from station.queries.settings import find_supervisor, find_worker
 from station.shop.acts import Args, SetPin, add_known, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -42,6 +42,8 @@ def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Repli
         return _code(draft, waiting, given, code, view)
     if waiting.asks == "pin" and isinstance(given, Number):
         return _pin(draft, waiting, given.text, view)
+    if waiting.asks == "supervisor" and isinstance(given, Number):
+        return _typed_supervisor(draft, waiting, given.text, view)
     if waiting.asks == "reason" and isinstance(given, Number):
         do = say("Scan or touch a reason, or leave it: then the number can be changed.")
         return Replied(draft, refuse(say("A reason is asked for, no number"), do))
@@ -114,6 +116,16 @@ def _approver(draft: Draft, waiting: OpenQuestion, number: str, view: View) -> A
     )
 
 
+def _typed_supervisor(
+    draft: Draft, waiting: OpenQuestion, text: str, view: View
+) -> Again | Replied:
+    """The supervisor whose number is typed where a badge is asked for."""
+    if find_worker(view, text) is None:  # perhaps a PIN: it is not said back
+        do = say("Scan a badge, touch it, or type its number; the PIN comes after.")
+        return Replied(draft, refuse(say("No worker has that number"), do))
+    return _approver(draft, waiting, text, view)
+
+
 def _pin(draft: Draft, waiting: OpenQuestion, text: str, view: View) -> Again | Replied:
     """Compares a PIN, unless too many were wrong lately: then none is compared for a while."""
     if left := _find_wait(draft):
@@ -157,6 +169,9 @@ def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:
             replace(draft, waiting=replace(waiting, do=forgotten)),
             refuse(say("The two are not the same"), say("Enter the new PIN again.")),
         )
+    if text.isdecimal() and is_easy(text):
+        do = say("Enter digits that do not follow each other.")
+        return Replied(draft, refuse(say("Anybody guesses that PIN"), do))
     try:
         once = waiting.do._replace(args=SetPin(hash=hashed(text)))
     except ValueError:

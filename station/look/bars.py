@@ -16,7 +16,7 @@ from station.shop.words import say
 if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
     from station.shop.acts import Answer
 
-TOP, STRIP = 46, 96  # px high
+TOP, STRIP = 46, 104  # px high
 EDGE, APART, BESIDE = 24, 40, 12  # px
 STRIP_GAP, STRIP_MARK = 18, 32  # px
 SAID, DO = (39, 18), (39, 16)  # px, the type at most and at least

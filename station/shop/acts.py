@@ -193,9 +193,18 @@ def attention(
 
 
 def ask(said: Say, do: Say, asks: Asks) -> Answer:
-    """Not done yet: done when the person answers what is asked."""
+    """Not done yet: done when the person answers what is asked.
+
+    What only a supervisor can overrule is refused to everybody else, and says so by its tone.
+    """
     tone: Tone = "stop" if asks == "supervisor" else "ask"
     return Answer(tone=tone, said=said, do=do, refused=True, asks=asks)
+
+
+def ask_approval(said: Say) -> Answer:
+    """Not done yet: nothing is wrong, and a supervisor has to say yes to it."""
+    do = say("Supervisor: scan your badge, then enter your PIN.")
+    return Answer(tone="ask", said=said, do=do, refused=True, asks="supervisor")
 
 
 def ask_why(said: Say, use: str) -> Answer:

@@ -52,7 +52,7 @@ def saving(morning):
 
 @pytest.mark.slow
 def test_the_first_supervisor_chooses_a_pin(morning):
-    assert saving(morning)[0] == "stop"
+    assert saving(morning)[0] == "ask"
     assert morning.send("worker 01") == ("ask", "A new PIN for worker 01")
     assert morning.send("13") == ("stop", "A PIN has 4 to 8 digits")
     assert morning.send("135790") == ("ask", "Once more")
@@ -61,6 +61,22 @@ def test_the_first_supervisor_chooses_a_pin(morning):
     assert morning.send("135790")[0] == "good"
     assert morning.desk.question() == ""
     assert agrees(morning.ledger.view.get(Worker, "01").pin, "135790")
+
+
+def test_a_supervisor_types_the_number_in_place_of_the_badge(morning):
+    saving(morning)
+    assert morning.send("7391") == ("stop", "No worker has that number")
+    assert morning.desk.secret, "it may be the PIN: the strip does not show it"
+    assert morning.desk.question() == "supervisor"
+    assert morning.send("01") == ("ask", "A new PIN for worker 01")
+
+
+@pytest.mark.parametrize("easy", ["1234", "87654321", "0000", "777777"])
+def test_a_pin_that_anybody_guesses_is_refused(morning, easy):
+    saving(morning)
+    morning.send("worker 01")
+    assert morning.send(easy) == ("stop", "Anybody guesses that PIN")
+    assert morning.send("135790") == ("ask", "Once more")
 
 
 @pytest.mark.parametrize("cut", [False, True])

@@ -34,7 +34,7 @@ from station.queries.batches import (
 )
 from station.queries.stock import count_gone, take_in_order, tell_where
 from station.queries.underway import list_with_paper
-from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
+from station.shop.acts import Act, Answer, Args, ask, ask_approval, attention, good, refuse
 from station.shop.facts import (
     Batch,
     Concern,
@@ -194,11 +194,7 @@ def release_hold(act: Act[ReleaseHold], view: View) -> Answer:
     if batch is None or not batch.why_held:
         return refuse(say("That batch is not held"), say("Go on."))
     if not act.args.approved:
-        return ask(
-            say("Batch {batch} waits: {why}", batch=batch.id, why=batch.why_held),
-            say("Supervisor: scan your badge, then enter your PIN."),
-            "supervisor",
-        )
+        return ask_approval(say("Batch {batch} waits: {why}", batch=batch.id, why=batch.why_held))
     reason = view.get(Reason, act.args.reason)
     if reason is None:
         return ask(

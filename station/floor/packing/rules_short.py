@@ -15,7 +15,7 @@ from station.queries.orders import Need, find_need, find_owed, list_needs, list_
 from station.queries.short import find_later_pack
 from station.queries.stock import move_in_order
 from station.queries.underway import count_underway
-from station.shop.acts import Act, Answer, ask, attention, refuse
+from station.shop.acts import Act, Answer, ask_approval, attention, refuse
 from station.shop.facts import Concern, Line, Order, Part, Product
 from station.shop.moves import Move
 from station.shop.views import View, total
@@ -132,11 +132,7 @@ def send_short(act: Act[SendShort], view: View) -> Answer:
     if want is None or not want.lacking:
         return refuse(say("{part} is not short", part=part.name), say("Take it from the rack."))
     if not act.args.approved:
-        return ask(
-            say("{n} {part} would be owed", n=want.lacking, part=part.name),
-            say("Supervisor: scan your badge, then enter your PIN."),
-            "supervisor",
-        )
+        return ask_approval(say("{n} {part} would be owed", n=want.lacking, part=part.name))
     lines, owed = _shorten_lines(view, order, part.id, want.lacking)
     less, later = replace(order, lines=lines), _owe_lines(view, order, lines)
     moves, back = _move_extra_back(view, less)

@@ -1,6 +1,6 @@
 """Asks for a supervisor where what is done is supervisor's work."""
 
-from station.shop.acts import Act, Answer, Args, ask
+from station.shop.acts import Act, Answer, Args, ask_approval
 from station.shop.words import say
 
 
@@ -8,8 +8,4 @@ def ask_supervisor(act: Act[Args]) -> Answer | None:
     """Asks for a supervisor, until one has approved."""
     if act.args.approved:
         return None
-    return ask(
-        say("Supervisor's work"),
-        say("Supervisor: scan your badge, then enter your PIN."),
-        "supervisor",
-    )
+    return ask_approval(say("Supervisor's work"))

@@ -11,7 +11,7 @@ from station.queries.orders import find_need, list_losing
 from station.queries.settings import find_reason, find_shop
 from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
 from station.queries.underway import count_underway
-from station.shop.acts import Act, Answer, Args, ask, attention, good, refuse
+from station.shop.acts import Act, Answer, Args, ask, ask_approval, attention, good, refuse
 from station.shop.facts import (
     Batch,
     Bed,
@@ -112,7 +112,7 @@ def ask_about_count(
     if is_far(book, counted) and not known.sure:
         return ask(differs, _say_losing(view, part, place, -by), "sure")
     if abs(by) > find_shop(view).recount_limit and not known.approved:
-        return ask(differs, say("Supervisor: scan your badge, then enter your PIN."), "supervisor")
+        return ask_approval(differs)
     if find_reason(view, known.reason, "correct") is None:
         return ask(differs, say("Why? Scan or touch a reason."), "reason")
     return None
@@ -122,10 +122,8 @@ def ask_about_held(act: Act[Args], view: View, batch: str, fewer: int) -> Answer
     """Asks for a supervisor where so many of a held batch would be gone. None: go on."""
     if fewer <= 0 or act.args.approved or act.again or not find_hold(view, batch):
         return None
-    return ask(
-        say("Batch {batch} is held, and {n} of it would be gone", batch=batch, n=fewer),
-        say("Supervisor: scan your badge, then enter your PIN."),
-        "supervisor",
+    return ask_approval(
+        say("Batch {batch} is held, and {n} of it would be gone", batch=batch, n=fewer)
     )
 
 

@@ -18,7 +18,7 @@ from station.queries.first_offs import refuse_unmeasured
 from station.queries.routers import TAKE_OUT
 from station.queries.unmade import AGAIN, refuse_one_more, want_one_more
 from station.shop import conflicts
-from station.shop.acts import Act, Answer, ask, good, refuse
+from station.shop.acts import Act, Answer, ask, ask_approval, good, refuse
 from station.shop.facts import (
     Batch,
     Bed,
@@ -47,11 +47,7 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
     if concern is None or concern.settled:
         return refuse(say("That is settled already"), say("Choose another."))
     if not act.args.approved:
-        return ask(
-            say("Settling is supervisor's work"),
-            say("Supervisor: scan your badge, then enter your PIN."),
-            "supervisor",
-        )
+        return ask_approval(say("Settling is supervisor's work"))
     reason = view.get(Reason, act.args.reason)
     why = reason.words if reason else act.args.why
     if not why:
