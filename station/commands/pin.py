@@ -63,7 +63,7 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     Raises ValueError for a PIN that is none, CommandError where it is refused.
     """
     if pin.isdecimal() and is_easy(pin):
-        raise CommandError("Anybody guesses that PIN: choose digits that do not follow each other.")
+        raise CommandError("Anybody guesses that PIN: choose digits that are not in a row.")
     act = Act(
         id=bootstrap.make_id(),
         kind=SetPin.kind,
