@@ -6496,6 +6496,10 @@
       <translation>Die Datei ist in UTF-16 geschrieben. Sie als einfachen Text speichern.</translation>
     </message>
     <message>
+      <source>The file of {name} was not read yet</source>
+      <translation>Die Datei von {name} ist noch nicht gelesen</translation>
+    </message>
+    <message>
       <source>The first sheet after it is measured.</source>
       <translation>Die erste Platte danach wird gemessen.</translation>
     </message>
@@ -6658,6 +6662,10 @@
     <message>
       <source>The router's own stop; never hold parts by hand.</source>
       <translation>Den Halt der Fräse selbst nehmen; nie Teile mit der Hand halten.</translation>
+    </message>
+    <message>
+      <source>The same PIN once more</source>
+      <translation>Dieselbe PIN noch einmal</translation>
     </message>
     <message>
       <source>The same again within a moment: counted once</source>
@@ -7584,6 +7592,14 @@
       <translation>Eine Nummer, ein Wort oder einen Teil davon eintippen.</translation>
     </message>
     <message>
+      <source>Type another.</source>
+      <translation>Eine andere tippen.</translation>
+    </message>
+    <message>
+      <source>Type another; a name of your own goes into the name.</source>
+      <translation>Eine andere tippen; ein eigener Name gehört in den Namen.</translation>
+    </message>
+    <message>
       <source>Type it as {example}.</source>
       <translation>Tippe es wie {example}.</translation>
     </message>
@@ -8022,6 +8038,10 @@
     <message>
       <source>Which part is the next shape?</source>
       <translation>Welches Teil ist die nächste Form?</translation>
+    </message>
+    <message>
+      <source>Which part is this shape?</source>
+      <translation>Welches Teil ist diese Form?</translation>
     </message>
     <message>
       <source>Which part is this? Touch it, or name a new one</source>
@@ -13418,6 +13438,10 @@
     <message>
       <source>“{how}” is done one by one</source>
       <translation>„{how}“ geht nur einzeln</translation>
+    </message>
+    <message>
+      <source>“{read}” first, then approve it.</source>
+      <translation>Zuerst „{read}“, dann freigeben.</translation>
     </message>
     <message>
       <source>“{words}” does nothing here now</source>

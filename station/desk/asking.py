@@ -9,6 +9,7 @@ from typing import Any
 from station.desk.concerned import concerned
 from station.desk.draft import OpenQuestion
 from station.queries.settings import list_reasons, list_supervisors, list_workers
+from station.shop.acts import SetPin
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press, Text
@@ -53,8 +54,12 @@ def question(hand: Hand[Any], waiting: OpenQuestion, view: View, title: Text) ->
             title=title, main=(asked, _reasons(hand.area, waiting.uses, view)), presses=(LEAVE,)
         )
     if waiting.asks == "new_pin":
-        new = Asked(question=say("The new PIN"), typed="•" * len(hand.digits))
-        return Face(title=title, main=(asked, new), presses=(LEAVE,))
+        setting = waiting.do.args
+        once_more = isinstance(setting, SetPin) and setting.hash
+        words = say("The same PIN once more") if once_more else say("The new PIN")
+        new = Asked(question=words, typed="•" * len(hand.digits))
+        first = () if once_more else (asked,)
+        return Face(title=title, main=(*first, new), presses=(LEAVE,))
     if waiting.asks == "pin":
         pin = Asked(
             question=say("PIN of supervisor {id}", id=waiting.approver),

@@ -16,7 +16,7 @@ from station.shop.words import say
 if TYPE_CHECKING:  # acts bring the facts along, and a first frame needs none
     from station.shop.acts import Answer
 
-TOP, STRIP = 46, 104  # px high
+TOP, STRIP = 42, 100  # px high
 EDGE, APART, BESIDE = 24, 40, 12  # px
 STRIP_GAP, STRIP_MARK = 18, 32  # px
 SAID, DO = (39, 18), (39, 16)  # px, the type at most and at least
@@ -178,7 +178,8 @@ def _stack_labels(left: int, width: int, height: int, *labels: Label) -> None:
 
 def space_scanned(code: str) -> str:
     """Writes ``B00412AA`` as ``B 00412 A A``: letters and digits apart, the check last."""
-    if len(code) < 3 or not code.isalnum() or len(code) > 14 or not code[0].isupper():
+    typed = not any(char.isdigit() for char in code)  # a name, say
+    if typed or len(code) < 3 or not code.isalnum() or len(code) > 14 or not code[0].isupper():
         return code[:14]
     groups = [code[0]]
     for char in code[1:-1]:

@@ -21,6 +21,7 @@ _INCH_UNITS = {
     "mm/s²": ("in/s²", MM_PER_INCH),
     "mm²": ("in²", MM_PER_INCH**2),
     "m": ("ft", M_PER_FOOT),
+    "m²": ("ft²", M_PER_FOOT**2),
 }
 LARGE = 100  # a speed or an area from here on is written without decimals
 THOUSANDS = "\u202f"  # parts them: a narrow space at which no line is broken

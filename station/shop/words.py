@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from station.shop import lengths
 
-_UNIT = re.compile(r"\{(\w+)\} (mm²|mm|m)\b")  # a value of a template, and its unit
+_UNIT = re.compile(r"\{(\w+)\} (mm²|m²|mm|m)(?!\w)")  # a value of a template, and its unit
 _KEPT = "{length}"  # of a sentence that is a length alone
 _FIGURE = "{figure}"  # the same of any other number that may have decimals
 _FORMS = re.compile(r"\{(\w+)\|([^|{}]*)\|([^|{}]*)\}")
@@ -64,6 +64,11 @@ def metres(of: float, digits: int | None = 0) -> Say:
 def area(mm2: float, digits: int | None = 1) -> Say:
     """Gives an area, in mm², for a sentence that has ``{area} mm²``."""
     return Say(_KEPT, {"length": mm2, "unit": "mm²", "digits": digits})
+
+
+def large_area(mm2: float) -> Say:
+    """Gives the area of sheets, in m², for a sentence that has ``{area} m²``."""
+    return Say(_KEPT, {"length": mm2 / 1e6, "unit": "m²", "digits": 3})
 
 
 def speed(mm_min: float) -> Say:

@@ -101,6 +101,8 @@ class FirstRun:
             return
         kept = list(question.answers)[number - 1]
         self.answered[question.name] = kept
+        if kept == "inch" and question.name == "units" and self.ledger.count() == 1:
+            self.answered["paper"] = "Letter"  # goes with inches, until it is said otherwise
         told = say("{question}: {answer}", question=question.words, answer=question.answers[kept])
         names = [q.name for q in self.list_questions()]
         place = names.index(question.name) + 1

@@ -131,7 +131,7 @@ def test_a_row_of_a_problem_leads_to_its_place_and_its_mark_back_to_the_row(stag
     office(stage, "button new", "button new")
     told = read(stage).told
     number = next(n for n, p in enumerate(told, 1) if p.at)
-    office(stage, f"touch {number}")
+    office(stage, f"touch {number} · Line")
     marks = shown(stage, SheetDrawing).marks
     assert [m.number for m in marks if m.chosen] == [number]
     assert [m.number for m in marks] == [n for n, p in enumerate(told, 1) if p.at]

@@ -167,7 +167,7 @@ def test_approving_a_revision_holds_uncut_batches_of_the_old_one(view):
         ({"cut_file": COMBS, "router": "1", "sheets": -1}, "1 to 99 sheets"),
         ({"cut_file": COMBS, "router": "1", "sheets": 10**9}, "1 to 99 sheets"),
         ({"cut_file": COMBS, "router": "9", "sheets": 4}, "no such router"),
-        ({"cut_file": "999", "router": "1", "sheets": 4}, "No approved revision"),
+        ({"cut_file": "999", "router": "1", "sheets": 4}, "That is no cut file"),
     ],
 )
 def test_a_release_that_cannot_be_is_refused(view, args, said):

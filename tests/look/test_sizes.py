@@ -51,7 +51,7 @@ def test_every_face_fits_every_size(
     shown(window, make(), qapp)
     assert (window.width(), window.height()) == size
     assert inspect.list_problems(window) == []
-    assert window.strip.height() == round(104 * Style.scale)
+    assert window.strip.height() == round(100 * Style.scale)
     window.close()
 
 

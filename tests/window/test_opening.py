@@ -44,7 +44,7 @@ def test_the_first_run_asks_once_and_keeps_the_answers(stage, qtbot, monkeypatch
     window = Window()
     qtbot.addWidget(window)
     question = first_run.FirstRun(stage.ledger, window, AT)
-    for words in ("Work area", "Loading", "Router 3", "inches", "Letter"):
+    for words in ("Work area", "Loading", "Router 3", "inches"):
         question.take(find_touch(question.make_face(), words))
     where = question.keep()
     assert (where.area, where.router, where.bench) == ("loading", "3", "1")

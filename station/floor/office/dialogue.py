@@ -63,7 +63,7 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Result:
 def _take_open(hand: OfficeHand, given: Input, view: View) -> Result:
     """Takes what the open question or the open form knows; leaves it."""
     if name_press(given) == "put_down":
-        return form.leave(hand)
+        return intake.step_back(hand) or form.leave(hand)
     if open_one := QUESTIONS.get(hand.work.ask):
         return open_one(hand, given, view)
     return form.handle_input(hand, given, view) if hand.work.form is not None else None

@@ -20,14 +20,18 @@ from station.floor.office.lists import (
     propose_number,
     read_row,
 )
-from station.floor.office.sound import find_wrong_beside_others, find_wrong_value
+from station.floor.office.sound import (
+    find_wrong_beside_others,
+    find_wrong_number,
+    find_wrong_value,
+)
 from station.floor.office.work import OfficeHand, OfficeWork
 from station.queries.settings import find_shop
 from station.shop.acts import attention, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import KINDS, Fact, Revision, Shop
 from station.shop.field_texts import read_time, read_value
-from station.shop.fields import FactField, typed_fields
+from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.times import is_time
@@ -132,6 +136,11 @@ def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
     value = read_value(field, text)
     if field.about.written == "time":
         value = read_time(text, hand.now, find_shop(view).day_ends)
+    kind = find_list(hand).kind
+    if field.name == "id" and (wrong := find_wrong_number(kind, text.strip())):
+        own = say("Type another; a name of your own goes into the name.")
+        again = own if "name" in fields_by_name(kind) else say("Type another.")
+        return Took(hand, refuse(wrong, again))
     if wrong := find_wrong_value(field, value):
         return Took(hand, refuse(wrong, say("{field}: type it again.", field=field.label)))
     done = give_value(hand, field, value, view)

@@ -1,6 +1,6 @@
 """Shows how a clamped sheet of a cut file is held down, what flies, how it is popped."""
 
-from station.floor.office.lists import LEAVE, make_face
+from station.floor.office.lists import make_face
 from station.floor.office.work import OfficeHand, ReadText
 from station.queries.settings import find_shop
 from station.shop.cards import button
@@ -39,7 +39,7 @@ def show_holding(hand: OfficeHand, read: ReadText, view: View) -> Face:
         ),
         _remind_care(read, view),
     )  # fmt: skip
-    return make_face(hand, drawing, side=side, presses=(back, proposed, LEAVE))
+    return make_face(hand, drawing, side=side, presses=(back, proposed))
 
 
 def rank_popping(popping: tuple[int, ...]) -> tuple[int, ...]:

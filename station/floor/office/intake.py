@@ -9,11 +9,11 @@ from dataclasses import replace
 from station.floor.office.acts import TakeInFile
 from station.floor.office.holding import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
-from station.floor.office.looking import look_at_next, look_at_place, look_at_row
+from station.floor.office.looking import PAGE, look_at_next, look_at_place, look_at_row
 from station.floor.office.read_as import handle_how, read_with_material, turn_how
 from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
 from station.floor.shared.no_row import NO_ROW
-from station.shop.acts import Answer, good, notice, refuse
+from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, ReadAs, Revision
@@ -123,6 +123,8 @@ def _look_over(
         return look_at_place(hand, read, given)
     if held.drawn and (name in PATH or (held.layers and row is not None)):
         return _ask_path(hand, name, row)
+    if row is not None and row >= PAGE and not read.unnamed:
+        return _name_again(hand, read, row - PAGE)
     if row is not None:
         return look_at_row(hand, read, row)
     if name == "save":
@@ -144,6 +146,15 @@ VIEWS: Mapping[str, Callable[[OfficeHand], Took]] = {
     "hold_downs": turn_holding,
     "next_problem": look_at_next,
 }
+
+
+def step_back(hand: OfficeHand) -> Took | None:
+    """Goes from a page about a text that was read back to what was read of it; None: not there."""
+    held = hand.work.intake
+    if held.read is None or not (held.drawn or held.how or held.holding):
+        return None
+    after = _hold(hand, replace(held, drawn=False, how="", holding=False))
+    return Took(after, good(say("What was read of it"), say("Look it over.")))
 
 
 def _hold(hand: OfficeHand, intake: Intake) -> OfficeHand:
@@ -196,8 +207,10 @@ def _say_of_path(name: str, row: int | None) -> Answer:
 def _say_part(hand: OfficeHand, read: ReadText, given: Input, view: View) -> Took | None:
     """Says which part the first shape without a name is: by its card, or a new one by name."""
     if isinstance(given, Code) and given.kind == "part" and (part := view.get(Part, given.number)):
-        known = _with_part(read.revision, read.unnamed[0], part.id)
-        return _name_next(hand, replace(read, revision=known), part.name)
+        shape = read.unnamed[0]
+        known = _with_part(read.revision, shape, part.id)
+        sizes = {**read.sizes, part.id: read.sizes.get(shape, "")}
+        return _name_next(hand, replace(read, revision=known, sizes=sizes), part.name)
     if isinstance(given, Typed):
         name = given.text.strip()
     elif name_press(given) == "new":
@@ -215,6 +228,20 @@ def _name_next(hand: OfficeHand, read: ReadText, name: str) -> Took:
     after = _hold(hand, replace(hand.work.intake, read=replace(read, unnamed=rest)))
     next_ = say("Which part is the next shape?") if rest else say("Look it over, then take it in.")
     return Took(after, good(say("That is {name}", name=name), next_))
+
+
+def _name_again(hand: OfficeHand, read: ReadText, row: int) -> Took:
+    """Asks once more which part the shape in a row is: its name may have been mistyped."""
+    shapes = read.revision.shapes
+    if row >= len(shapes):
+        return Took(hand, NO_ROW)
+    shape = shapes[row][0]
+    parts = {of: name for of, name in read.parts.items() if of != shape}
+    asked = replace(read, unnamed=(shape,), parts=parts)
+    after = _hold(hand, replace(hand.work.intake, read=asked))
+    return Took(
+        after, question(say("Which part is this shape?"), say("Scan its part, or type a name."))
+    )
 
 
 def _with_part(revision: Revision, shape: str, part: str) -> Revision:

@@ -42,7 +42,7 @@ from station.shop.lengths import convert
 from station.shop.rooms import Doing
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
-from station.shop.words import Say, figure, length, say
+from station.shop.words import Say, figure, large_area, length, say
 
 TOLD = 7  # lines of differences
 FEW = 3  # lines of what was taken as usual
@@ -167,14 +167,10 @@ def _show_books(read: ReadText) -> Pairs:
     if books.slugs:
         freed = say("{freed}, {c} loose {c|slug|slugs}", freed=freed, c=books.slugs)
     area = say("parts {parts}, loose {waste}, skeleton {rest}, kerf {kerf} m²",
-               parts=_write_area(books.parts_mm2), waste=_write_area(books.waste_mm2),
-               rest=_write_area(books.skeleton_mm2),
-               kerf=_write_area(books.kerf_mm2))  # fmt: skip
+               parts=large_area(books.parts_mm2), waste=large_area(books.waste_mm2),
+               rest=large_area(books.skeleton_mm2),
+               kerf=large_area(books.kerf_mm2))  # fmt: skip
     return Pairs(rows=((say("All cuts"), freed), (say("Sheet"), area)))
-
-
-def _write_area(mm2: float) -> Say:
-    return figure(mm2 / 1e6, 3)
 
 
 def _say_in_short(read: ReadText, view: View) -> Say:
@@ -225,7 +221,7 @@ def _show_path(hand: OfficeHand, read: ReadText) -> Face:
     back = Press(label=say("Back to the list"), code=button("show_path"), style="primary")
     on = Press(label=say("Next problem"), code=button("next_problem"))
     told = _list_problems(hand, read)
-    presses = (back, *((on,) if told else ()), LEAVE)
+    presses = (back, *((on,) if told else ()))
     face = _make_face(hand, block, side=(_make_keys(hand), *told), presses=presses)
     return replace(face, weights=(76, 0, 24))
 
@@ -314,13 +310,14 @@ def _list_could_be(hand: OfficeHand, revision: Revision, view: View) -> list[Par
 def _list_shapes(read: ReadText, view: View) -> Table:
     makes = read.revision.makes()
     rows = []
-    for shape, outline in read.revision.shapes[: _count_rows(read)]:
+    for n, (shape, outline) in enumerate(read.revision.shapes[: _count_rows(read)], PAGE + 1):
         part = view.get(Part, shape)
         rows.append(
             Row(
                 title=read.parts.get(shape) or (part.name if part else shape),
                 note=convert(read.sizes.get(shape, "")),
                 shape=outline,
+                code=button(f"row_{n}"),
                 cells=(
                     Cell(text=say("{n}", n=makes.get(shape, 0)), bold=True),
                     Cell(text=say("{n}", n=len(outline.tabs))),

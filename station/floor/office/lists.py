@@ -217,13 +217,16 @@ def find_chosen(hand: OfficeHand, view: View) -> Fact | None:
 
 def find_fact(kind: type[Fact], text: str, view: View) -> Fact | None:
     """Finds a fact by its number, or by its name as people write it."""
-    wanted = text.strip().casefold()
-    if found := view.get(kind, text.strip()):
+    number, wanted = text.strip(), text.strip().casefold()
+    if found := view.get(kind, number):
         return found
-    return next(
-        (f for f in list_facts(kind, view) if str(getattr(f, "name", "")).casefold() == wanted),
-        None,
-    )
+    facts = list_facts(kind, view)
+    if named := next((f for f in facts if str(getattr(f, "name", "")).casefold() == wanted), None):
+        return named
+    if not number.isdecimal():
+        return None
+    counted = (f for f in facts if f.id.isdecimal())  # 2 is 002 as people write it
+    return next((f for f in counted if int(f.id) == int(number)), None)
 
 
 def name_fact(kind: type[Fact], id: object, view: View) -> str:

@@ -1,6 +1,6 @@
 """Shows how a cut file's text is read: what was assumed, by whom or what, and the choices."""
 
-from station.floor.office.lists import LEAVE, PAGES, make_face
+from station.floor.office.lists import PAGES, make_face
 from station.floor.office.read_as import AT_ONCE, CHOICES, find_asked, list_asked
 from station.floor.office.work import OfficeHand, ReadText
 from station.shop.cards import button
@@ -80,7 +80,7 @@ def show_how(hand: OfficeHand, read: ReadText, view: View) -> Face:
     back = Press(label=say("Back"), code=button("how_read"), style="primary")
     if asked is not None:
         blocks = _show_question(hand, asked)
-        return make_face(hand, *blocks, presses=(back, LEAVE), weights=(1, 0, 0))
+        return make_face(hand, *blocks, presses=(back,), weights=(1, 0, 0))
     rows = [*map(say_taken, list_asked(read))]
     material = view.get(Material, read.revision.material)
     if len(view.shelf(Material, "all", 2)) > 1:
@@ -98,7 +98,7 @@ def show_how(hand: OfficeHand, read: ReadText, view: View) -> Face:
                   "revision", file=read.file),
     )  # fmt: skip
     pages = PAGES if len(rows) > AT_ONCE else ()
-    return make_face(hand, table, presses=(back, *pages, LEAVE), weights=(1, 0, 0))
+    return make_face(hand, table, presses=(back, *pages), weights=(1, 0, 0))
 
 
 def _show_question(hand: OfficeHand, asked: TakenAs) -> tuple[Hint | Asked | Table, ...]:

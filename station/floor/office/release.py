@@ -15,6 +15,7 @@ from station.floor.office.lists import (
     say_rows,
 )
 from station.floor.office.work import OfficeHand, Releasing
+from station.floor.shared.approval import refuse_unapproved
 from station.floor.shared.queue import ReleaseBatch
 from station.planning.by_hand import ByHand, look_by_hand
 from station.queries.batches import find_approved
@@ -42,6 +43,8 @@ def ask_release(hand: OfficeHand, view: View) -> Took:
     fact = find_chosen(hand, view)
     if not isinstance(fact, CutFile):
         return Took(hand, refuse(say("That is no cut file"), say("Open a cut file first.")))
+    if not fact.approved:
+        return Took(hand, refuse_unapproved(fact, view))
     return Took(
         replace(hand, work=replace(hand.work, ask="release", releasing=Releasing())),
         good(

@@ -10,7 +10,7 @@ from station.floor.office.acts import (
     ReceiveLot,
     TakeInFile,
 )
-from station.floor.shared.approval import ask_supervisor
+from station.floor.shared.approval import ask_supervisor, refuse_unapproved
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.floor.shared.recounts import ask_about_count, ask_about_held, say_difference
 from station.queries.batches import find_approved
@@ -204,8 +204,10 @@ def _refuse_release(
     view: View, cut_file: CutFile | None, router: Router | None, sheets: int
 ) -> Answer | None:
     """Refuses when no batch of so many sheets can be cut on a router."""
-    if cut_file is None or not cut_file.approved:
-        return refuse(say("No approved revision of that cut file"), say("Approve one first."))
+    if cut_file is None:
+        return refuse(say("That is no cut file"), say("Open a cut file first."))
+    if not cut_file.approved:
+        return refuse_unapproved(cut_file, view)
     if cut_file.work != "parts":
         return refuse(
             say("{name} cuts no parts out", name=cut_file.name),

@@ -53,13 +53,8 @@ def find_problems(fact: Fact, view: View, coming: frozenset[str] = NONE_COMING) 
 
 def _check_number(fact: Fact) -> Iterator[Say]:
     """Checks its number, which is printed as a code."""
-    if fact.kind in LETTERS and not has_code(fact.kind, fact.id):
-        yield say(
-            "Number {id} cannot be printed as a code: letters A to Z, digits and dashes, at most "
-            "{most}",
-            id=fact.id,
-            most=SURE,
-        )
+    if wrong := find_wrong_number(type(fact), fact.id):
+        yield wrong
 
 
 def _check_text(
@@ -96,6 +91,18 @@ def _check_amount(field: FactField, value: object) -> Iterator[Say]:
         yield say("{field} cannot be below {limit}", field=field.label, limit=figure(least))
     if most is not None and value > most:
         yield say("{field} cannot be above {limit}", field=field.label, limit=figure(most))
+
+
+def find_wrong_number(kind: type[Fact], number: str) -> Say | None:
+    """Finds why a number cannot stand on this kind's cards; None: it can, or it has none."""
+    if kind.kind not in LETTERS or has_code(kind.kind, number):
+        return None
+    return say(
+        "Number {id} cannot be printed as a code: letters A to Z, digits and dashes, at most "
+        "{most}",
+        id=number,
+        most=SURE,
+    )
 
 
 def find_wrong_value(field: FactField, value: object) -> Say | None:
