@@ -9,6 +9,7 @@ import logging
 import shutil
 from collections.abc import Callable
 from contextlib import suppress
+from errno import EINVAL
 from pathlib import Path
 
 from station import VERSION
@@ -42,9 +43,10 @@ class Backups:
     def is_due(self, now: str) -> bool:
         """Tells whether something was done since the newest backup, and an evening has come."""
         evening = last_evening(now, find_shop(self._ledger.view).day_ends)
-        newest = next(iter(self._ledger.list_backups()), None)
+        newest = self._ledger.find_backup(now)
         if newest is None:
-            return "" < self._ledger.newest_at() < evening
+            done_at = self._ledger.newest_at()
+            return "" < done_at < evening or done_at > now
         done = self._ledger.witness() != newest.witness or self._ledger.not_shared() > 0
         return done and newest.at < evening
 
@@ -60,11 +62,25 @@ class Backups:
         try:
             file = self._ledger.keep_backup(now)
             if folder := find_shop(self._ledger.view).backup_folder.strip():
-                keep_away(file, Path(folder).expanduser(), now)
-        except (Fault, OSError) as fault:
+                keep_away(file, find_folder(folder), now)
+        except OSError as fault:
+            log.exception("No backup")
+            return f"{fault.strerror or fault}: {fault.filename or 'backups'}"
+        except Fault as fault:
             log.exception("No backup")
             return str(fault)
         return ""
+
+
+def find_folder(written: str) -> Path:
+    """Finds a folder as somebody wrote it. Raises OSError where it names none for certain."""
+    try:
+        folder = Path(written).expanduser()
+    except (RuntimeError, ValueError):  # the home of somebody who is not known here, or no name
+        folder = Path()
+    if not folder.is_absolute() or "\0" in written:
+        raise OSError(EINVAL, "write the whole path of the folder", written)
+    return folder
 
 
 def keep_away(file: Path, folder: Path, now: str) -> None:

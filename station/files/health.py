@@ -44,7 +44,7 @@ class Health:
 
     def look(self) -> TellHealth:
         """Looks how this PC is."""
-        newest = next(iter(self._ledger.list_backups()), None)
+        newest = self._ledger.find_backup(self._clock())
         return TellHealth(
             version=VERSION,
             unshared=self._ledger.not_shared(),

@@ -20,6 +20,7 @@ from station.ledger.private import make_folder, make_private
 from station.ledger.renaming import replace_file
 from station.ledger.salvage import BACKUPS
 from station.ledger.store import Store
+from station.shop.times import is_time
 
 log = logging.getLogger(__name__)
 DAYS, WEEKS, MONTHS = 7, 5, 12  # of each so many are kept, the newest of it
@@ -72,7 +73,8 @@ def list_kept(folder: Path) -> list[Kept]:
         for file, name in found
         if name
     ]
-    return sorted(kept, key=lambda one: (one.at, one.file.name), reverse=True)
+    dated = (one for one in kept if is_time(one.at))  # somebody may have given it another name
+    return sorted(dated, key=lambda one: (one.at, one.file.name), reverse=True)
 
 
 def name_kept(at: str, witness: str) -> str:

@@ -302,6 +302,10 @@ class Ledger:
         """Lists the backups that are kept beside the file, the newest first."""
         return kept.list_kept(kept.folder_of(self.path))
 
+    def find_backup(self, now: str) -> kept.Kept | None:
+        """Finds the newest backup beside the file; one of a later time proves nothing."""
+        return next((one for one in self.list_backups() if one.at <= now), None)
+
     def newest_at(self) -> str:
         """When the newest act was done (shop-local), one that is not shared yet too; or empty."""
         return self._history.at

@@ -4,9 +4,12 @@ import shutil
 
 import pytest
 
+from station.files import backups
 from station.files.backups import TROUBLE, Backups, keep_away, keep_before_update
+from station.files.health import Health
 from station.ledger.faults import NoBackup
 from station.ledger.kept import Kept, choose_dropped
+from station.shop.facts import Shop
 from tests.backups import run
 from tests.ledger.toy import act, opened
 
@@ -27,13 +30,13 @@ def kept_at(ledger):
 
 def test_one_is_made_each_evening_by_itself(shop):
     now = [MORNING]
-    backups = Backups(shop, lambda: now[0])
+    kept = Backups(shop, lambda: now[0])
     for now[0] in (MORNING, EVENING, "2026-11-25T16:01:00", "2026-11-26T08:00:00"):
-        backups.step()
+        kept.step()
     assert kept_at(shop) == ["2026-11-25T16:00:00"]
     shop.record(act("b", at=NEXT))
     for now[0] in (NEXT, "2026-11-26T16:30:00"):
-        backups.step()
+        kept.step()
     assert kept_at(shop) == ["2026-11-26T16:30:00", "2026-11-25T16:00:00"]
 
 
@@ -74,11 +77,11 @@ def test_a_copy_that_does_not_hold_is_none(shop, monkeypatch):
 
 def test_trouble_is_kept_until_it_is_over(shop):
     shop.path.with_name("backups").write_text("a file where the folder should be")
-    backups = Backups(shop, lambda: EVENING)
-    assert not backups.make(EVENING)
+    kept = Backups(shop, lambda: EVENING)
+    assert not kept.make(EVENING)
     assert "backups" in shop.local(TROUBLE)
     shop.path.with_name("backups").unlink()
-    assert backups.make(EVENING)
+    assert kept.make(EVENING)
     assert shop.local(TROUBLE) == ""
 
 
@@ -89,6 +92,49 @@ def test_one_of_a_later_time_stays(tmp_path):
     dropped = choose_dropped(kept, "2026-11-25T16:00:00")
     assert ats[0] not in {one.at for one in dropped}
     assert "2026-11-25T16:00:00" not in {one.at for one in dropped}
+
+
+def test_a_clock_that_was_wrong_for_an_hour_ends_no_evening_s_backup(shop):
+    """One of 2031 is no proof that there is one of today, neither here nor in what is told."""
+    wrong = "2031-01-01T16:30:00"
+    shop.record(act("late", at=wrong))
+    assert Backups(shop, lambda: wrong).make(wrong)
+    assert Health(shop, lambda: MORNING, lambda: "h").look().backup_at == ""
+    shop.record(act("b", at=MORNING))
+    for now in (MORNING, EVENING, NEXT):
+        Backups(shop, lambda now=now: now).step()
+    assert kept_at(shop) == [wrong, "2026-11-25T16:00:00"]
+    assert Health(shop, lambda: NEXT, lambda: "h").look().backup_at == "2026-11-25T16:00:00"
+
+
+def test_the_newest_act_of_a_wrong_clock_keeps_no_first_backup_back(shop):
+    shop.record(act("late", at="2031-01-01T16:30:00"))
+    Backups(shop, lambda: EVENING).step()
+    assert kept_at(shop) == ["2026-11-25T16:00:00"]
+
+
+def test_a_file_whose_name_tells_no_time_is_none_and_stops_nothing(shop):
+    shop.keep_backup(MORNING)
+    shop.path.with_name("backups").joinpath("shop-20261399-0000-1-ab.db").write_text("?")
+    assert Backups(shop, lambda: EVENING).make(EVENING)
+    assert kept_at(shop) == ["2026-11-25T16:00:00"]
+
+
+@pytest.mark.parametrize("written", ["~nobody-of-that-name/x", "beside", "/a\0b", "~nobody\0"])
+def test_a_second_folder_that_is_none_is_told_and_stops_no_start(shop, monkeypatch, written):
+    monkeypatch.setattr(backups, "find_shop", lambda _view: Shop(id="shop", backup_folder=written))
+    keep_before_update(shop, MORNING)
+    assert shop.local(TROUBLE) == f"write the whole path of the folder: {written}"
+    assert kept_at(shop) == ["2026-11-25T09:00:00"]
+
+
+def test_a_second_folder_that_cannot_be_written_is_told_in_plain_words(shop, monkeypatch):
+    folder = shop.path / "below a file"
+    shop_of = Shop(id="shop", backup_folder=str(folder))
+    monkeypatch.setattr(backups, "find_shop", lambda _view: shop_of)
+    assert not Backups(shop, lambda: MORNING).make(MORNING)
+    assert "Errno" not in shop.local(TROUBLE)
+    assert str(folder) in shop.local(TROUBLE)
 
 
 def test_a_month_of_evenings():
