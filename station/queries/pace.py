@@ -112,7 +112,7 @@ def extend_pace(known: Pace | None, router: str, file_s: float, real_s: float) -
 def find_fit(view: View, router: str) -> Fit | None:
     """Finds a router's own correction; None: its sheets can't tell yet."""
     known = view.get(Pace, router)
-    found = fit_pace(known.sheets) if known else None
+    found = fit_pace(known.sheets[-MOST:]) if known else None
     return found if found and found.count >= LEAST else None
 
 

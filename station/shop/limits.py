@@ -15,7 +15,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from station.shop.facts import Fact
-from station.shop.facts.about import LARGEST, LONGEST, Limit, Written
+from station.shop.facts.about import LARGEST, LONGEST, MOST_ROWS, Limit, Written
 from station.shop.fields import choices, say_name
 from station.shop.times import is_time
 from station.shop.words import Say, say
@@ -106,10 +106,10 @@ def _make_union_check(kinds: tuple[Any, ...]) -> Check | None:
     return within and (lambda value: value is None or within(value))
 
 
-def _make_tuple_check(kinds: tuple[Any, ...]) -> Check | None:
+def _make_tuple_check(kinds: tuple[Any, ...]) -> Check:
     if kinds[-1] is Ellipsis:
         each = _make_check(kinds[0])
-        return each and (lambda values: all(map(each, values)))
+        return lambda values: len(values) <= MOST_ROWS and (each is None or all(map(each, values)))
     checks = [(n, check) for n, kind in enumerate(kinds) if (check := _make_check(kind))]
     return lambda values: all(check(values[n]) for n, check in checks)
 

@@ -8,7 +8,7 @@ import pytest
 from station.ledger.codec import read_fact, write_fact
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Args, good
-from station.shop.facts import Batch, Bed, Concern, Order
+from station.shop.facts import Batch, Bed, Concern, Order, Pace
 from station.shop.moves import move
 from station.shop.plain import to_plain
 from station.shop.views import Rule
@@ -23,6 +23,8 @@ WRONG = {
     "10⁹ sheets": replace(BATCH, sheets=10**9),
     "15 MB of title": Concern(id="c1", what="short", text="x" * 15_000_000, since=AT),
     "a due time that is none": Order(id="3306", due="soon", lines=()),
+    "sheets of no length, which no pace follows from": Pace(id="1", sheets=((0.0, 300.0),) * 3),
+    "a list without an end": replace(BATCH, holds=("damp",) * 20_001),
 }
 
 

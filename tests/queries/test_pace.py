@@ -4,13 +4,14 @@ import json
 import re
 from datetime import datetime, timedelta
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 import demo_db
 from station.commands import main
 from station.cutting import prepare
-from station.queries.pace import LEAST, MOST, expect_minutes, extend_pace, fit_pace
+from station.queries.pace import LEAST, MOST, expect_minutes, extend_pace, find_fit, fit_pace
 from station.shop.faces import Pairs, Progress
 from station.shop.facts import Batch, CutFile, Pace, Revision
 from tests.first_offs import list_answers
@@ -195,3 +196,11 @@ def test_only_the_newest_sheets_are_kept():
         known = extend_pace(known, "1", 600 + n, 700)
     assert len(known.sheets) == MOST
     assert known.sheets[-1] == (600 + MOST + 9, 700)
+
+
+def test_only_the_newest_sheets_are_looked_at_however_many_stand_there():
+    """A list that another station has shared may be long: every pair of sheets is compared."""
+    far, near = ((60.0, 6000.0),) * 2000, ((60.0 + n, 66.0 + n * 1.1) for n in range(MOST))
+    pace = Pace(id="1", sheets=(*far, *near))
+    fit = find_fit(SimpleNamespace(get=lambda _kind, _id: pace), "1")
+    assert (round(fit.pace, 3), fit.count) == (1.1, MOST)

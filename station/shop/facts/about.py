@@ -15,6 +15,7 @@ Written = Literal["", "time", "day", "clock", "letter"]
 
 LONGEST = 2000  # characters of a text, where its field says nothing else
 LARGEST = 1e9  # of any number, either way
+MOST_ROWS = 20_000  # of any list: a sheet has some hundred pieces, an outline some hundred points
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -118,7 +118,10 @@ class Pace(Fact):
     """How long the newest sheets of a router took; same id as its router."""
 
     kind: ClassVar[str] = "pace"
-    sheets: tuple[tuple[float, float], ...] = ()  # the file's seconds, the recorded seconds
+    # the file's seconds, the recorded seconds
+    sheets: tuple[
+        tuple[Annotated[float, Limit(above=0)], Annotated[float, Limit(least=0)]], ...
+    ] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
