@@ -62,6 +62,8 @@ def check_output(file: Path, options: argparse.Namespace, *, copy: bool = False)
     """
     if _is_shops_own(file, find_data(options)) or (not copy and _is_history(file)):
         raise CommandError(f"{file} holds a shop: name another file.")
+    if file.is_dir():
+        raise CommandError(f"{file} is a folder: name a file in it.")
     if file.is_file() and file.stat().st_size and not options.replace:
         raise CommandError(f"{file} is there already: name another, or say --replace.")
 

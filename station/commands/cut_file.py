@@ -13,6 +13,7 @@ from station import bootstrap
 from station.commands.common import CommandError, find_data
 from station.cutting.prepare import is_prepared, prepare_reader
 from station.cutting.read.dialects import DIALECTS, find_dialect
+from station.ledger.faults import InUse
 from station.queries.pace import correct_router
 from station.shop.facts import Bed, Bit, Part, Router
 
@@ -155,13 +156,27 @@ class CutFileMachine:
 
 
 def _find_machine(options: argparse.Namespace) -> CutFileMachine:
-    """Finds the router that is asked about, the shop's parts, and the bits that are in."""
+    """Finds the router that is asked about, the shop's parts, and the bits that are in.
+
+    A shop that the window has open is only needed for a router; reading takes too long there.
+    """
     data = find_data(options)
     asked = str(options.router or "").upper().removeprefix("R")
     if not (data / bootstrap.FILE).exists():
         if asked:
             raise CommandError(f"There is no shop in {data}, so router {asked} is not known.")
         return CutFileMachine()
+    try:
+        return _read_machine(data, asked)
+    except InUse:
+        if asked:
+            raise
+    print("The shop's window is open: parts are read without their names.", file=sys.stderr)
+    return CutFileMachine()
+
+
+def _read_machine(data: Path, asked: str) -> CutFileMachine:
+    """Reads them from the shop's file; `asked` is the router's number, or empty."""
     with bootstrap.open_ledger(data) as ledger:
         router = ledger.view.get(Router, asked) if asked else None
         if asked and router is None:

@@ -23,7 +23,7 @@ from station.ledger.private import make_private
 
 KEY = "beside.key"  # in the shop's folder, for who may ask
 PATIENCE = 120.0  # seconds until an answer is there: a long history is checked meanwhile
-MAY = frozenset({"state", "codes", "check", "backup", "list-out", "traveller"})
+MAY = frozenset({"state", "codes", "check", "backup", "list-out", "traveller", "printer"})
 LINES = "scan"  # the command that goes on, a line at a time
 ENDED = OSError, EOFError, AuthenticationError, msgspec.MsgspecError
 

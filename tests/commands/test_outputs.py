@@ -68,6 +68,13 @@ def test_a_file_that_is_there_is_kept_unless_it_is_to_be_replaced(shop, tmp_path
     assert run(capsys, shop, *writing(name, tmp_path / "empty"))[0] == 0
 
 
+@pytest.mark.parametrize("more", [(), ("--replace",)], ids=["", "replace"])
+@pytest.mark.parametrize("name", ["list-out", "traveller", "backup"])
+def test_a_folder_is_no_file_to_write(shop, tmp_path, capsys, name, more):
+    code, _, told = run(capsys, shop, *writing(name, tmp_path), *more)
+    assert (code, told) == (1, f"{tmp_path} is a folder: name a file in it.\n")
+
+
 def test_a_copy_of_a_shop_is_replaced_by_a_newer_one_alone(shop, tmp_path, capsys):
     file = tmp_path / "copy.db"
     assert run(capsys, shop, "backup", file)[0] == 0

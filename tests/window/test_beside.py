@@ -12,10 +12,12 @@ import pytest
 
 import station
 from station import bootstrap
+from station.commands.cut_file import CutFileMachine, _find_machine
 from station.commands.main import read_words
 from station.commands.open import make_commands, run_asked
 from station.commands.scan_beside import ScanBeside
 from station.desk.desk import Desk
+from station.ledger.faults import InUse
 from station.shop import codes
 from station.shop.cards import button
 from station.window.beside import KEY, Beside, CommandAsked, ask
@@ -82,9 +84,24 @@ def test_a_one_pc_shop_is_asked_and_backed_up_while_its_window_is_open(shop, tmp
     assert (tmp_path / "copy.db").stat().st_size  # named from where it was typed
     assert run(shop, "backup", "copy.db", folder=tmp_path)[:2] == (1, "")
     assert "Sound" in run(shop, "check", folder=tmp_path)[1]
+    code, out, told = run(shop, "printer", "A4", "pdf", folder=tmp_path)
+    assert (code, told) == (0, "")
+    assert "A4: pdf" in out
     code, _, told = run(shop, "pin", "07", folder=tmp_path)  # that one changes something
     assert code == 1
     assert "Another program has shop.db open" in told
+
+
+def test_a_cut_file_is_read_beside_the_window_that_needs_no_shop(shop, capsys, monkeypatch):
+    def in_use(_data):
+        raise InUse(shop[0] / "shop.db")
+
+    monkeypatch.setattr(bootstrap, "open_ledger", in_use)
+    options = read_words(["cut-file", "A.nc", "--data", str(shop[0])])
+    assert _find_machine(options) == CutFileMachine()
+    assert "The shop's window is open" in capsys.readouterr().err
+    with pytest.raises(InUse):
+        _find_machine(read_words(["cut-file", "A.nc", "--router", "1", "--data", str(shop[0])]))
 
 
 @pytest.mark.slow
