@@ -140,8 +140,8 @@
       <translation>Ein Zyklus braucht {axis} und R; hier wird nichts gebohrt.</translation>
     </message>
     <message>
-      <source>A file tells by its first line which list it is. All of it is taken in, or nothing.</source>
-      <translation>Die erste Zeile einer Datei sagt, welche Liste es ist. Alles wird übernommen oder nichts.</translation>
+      <source>A file tells by its first line which list it is, or you say so. What it changes is shown before it counts.</source>
+      <translation>Eine Datei sagt mit ihrer ersten Zeile, welche Liste sie ist, oder du sagst es. Was sie ändert, steht da, bevor es zählt.</translation>
     </message>
     <message>
       <source>A hold-down is in the way</source>
@@ -2088,6 +2088,10 @@
       <translation>Einen Eintrag aus der Liste angeben oder ihn dort zuerst anlegen.</translation>
     </message>
     <message>
+      <source>Go on</source>
+      <translation>Weiter</translation>
+    </message>
+    <message>
       <source>Go on here.</source>
       <translation>Hier weitermachen.</translation>
     </message>
@@ -2370,6 +2374,10 @@
     <message>
       <source>In hand: {parts}.</source>
       <translation>In der Hand: {parts}.</translation>
+    </message>
+    <message>
+      <source>In no column</source>
+      <translation>In keiner Spalte</translation>
     </message>
     <message>
       <source>Inches</source>
@@ -2932,6 +2940,10 @@
       <translation>Sieh es durch.</translation>
     </message>
     <message>
+      <source>Look it over: nothing of it counts yet.</source>
+      <translation>Ansehen: noch zählt nichts davon.</translation>
+    </message>
+    <message>
       <source>Look through the pack. Close it all the same?</source>
       <translation>Paket durchsehen. Trotzdem schließen?</translation>
     </message>
@@ -3388,6 +3400,10 @@
       <translation>Kein Fräser dieser Größe in der Schublade</translation>
     </message>
     <message>
+      <source>No column is said yet</source>
+      <translation>Noch ist keine Spalte gesagt</translation>
+    </message>
+    <message>
       <source>No cut file lies there</source>
       <translation>Dort liegt keine Fräsdatei</translation>
     </message>
@@ -3786,6 +3802,10 @@
     <message>
       <source>Nothing is taken in before you have looked it over. Esc stops it as well.</source>
       <translation>Nichts wird aufgenommen, bevor es angesehen ist. Auch Esc hält es an.</translation>
+    </message>
+    <message>
+      <source>Nothing is taken in yet. Look it over, then take it in.</source>
+      <translation>Noch ist nichts übernommen. Ansehen, dann übernehmen.</translation>
     </message>
     <message>
       <source>Nothing is to be ordered soon</source>
@@ -7292,6 +7312,10 @@
       <translation>Erst ein Feld berühren.</translation>
     </message>
     <message>
+      <source>Touch a field, then its column. Then go on.</source>
+      <translation>Ein Feld berühren, dann seine Spalte. Dann weiter.</translation>
+    </message>
+    <message>
       <source>Touch a field, type, save.</source>
       <translation>Feld berühren, tippen, speichern.</translation>
     </message>
@@ -7396,8 +7420,16 @@
       <translation>Berühren oder so lassen.</translation>
     </message>
     <message>
+      <source>Touch it.</source>
+      <translation>Berühren.</translation>
+    </message>
+    <message>
       <source>Touch its kind, or enter its diameter in {unit}.</source>
       <translation>Seine Art berühren oder den Durchmesser in {unit} eingeben.</translation>
+    </message>
+    <message>
+      <source>Touch its list.</source>
+      <translation>Ihre Liste berühren.</translation>
     </message>
     <message>
       <source>Touch its row first.</source>
@@ -7772,6 +7804,10 @@
       <translation>Gewicht auf der Waage</translation>
     </message>
     <message>
+      <source>What all lists together would change</source>
+      <translation>Was alle Listen zusammen ändern würden</translation>
+    </message>
+    <message>
       <source>What came back of {what}?</source>
       <translation>Was kam von {what} zurück?</translation>
     </message>
@@ -7948,6 +7984,10 @@
       <translation>Was weiterging, liegt im Regal oder ist gepackt: dort zählen.</translation>
     </message>
     <message>
+      <source>What {file} would change</source>
+      <translation>Was {file} ändern würde</translation>
+    </message>
+    <message>
       <source>When it runs again: “The stop is over”.</source>
       <translation>Wenn sie wieder läuft: „Der Halt ist vorbei“.</translation>
     </message>
@@ -8004,6 +8044,14 @@
       <translation>Welcher Wagen?</translation>
     </message>
     <message>
+      <source>Which column is which in {file}?</source>
+      <translation>Welche Spalte ist welche in {file}?</translation>
+    </message>
+    <message>
+      <source>Which column is which in {file}? It is kept for the next one</source>
+      <translation>Welche Spalte ist welche in {file}? Es bleibt für die nächste</translation>
+    </message>
+    <message>
       <source>Which file?</source>
       <translation>Welche Datei?</translation>
     </message>
@@ -8018,6 +8066,14 @@
     <message>
       <source>Which label?</source>
       <translation>Welches Etikett?</translation>
+    </message>
+    <message>
+      <source>Which list is it?</source>
+      <translation>Welche Liste ist es?</translation>
+    </message>
+    <message>
+      <source>Which list is {file}?</source>
+      <translation>Welche Liste ist {file}?</translation>
     </message>
     <message>
       <source>Which lot is the sheet from?</source>
@@ -8796,6 +8852,10 @@
       <translation>nach Platte {n} wechseln</translation>
     </message>
     <message>
+      <source>changed: {id}, {what}</source>
+      <translation>geändert: {id}, {what}</translation>
+    </message>
+    <message>
       <source>changer</source>
       <translation>Wechsler</translation>
     </message>
@@ -8858,6 +8918,10 @@
     <message>
       <source>cm³ for a kg</source>
       <translation>cm³ für ein kg</translation>
+    </message>
+    <message>
+      <source>column</source>
+      <translation>Spalte</translation>
     </message>
     <message>
       <source>come together</source>
@@ -9322,6 +9386,10 @@
     <message>
       <source>in millimetres</source>
       <translation>in Millimetern</translation>
+    </message>
+    <message>
+      <source>in no column</source>
+      <translation>in keiner Spalte</translation>
     </message>
     <message>
       <source>in open packs</source>
@@ -9806,6 +9874,10 @@
     <message>
       <source>new</source>
       <translation>neu</translation>
+    </message>
+    <message>
+      <source>new: {id}, {what}</source>
+      <translation>neu: {id}, {what}</translation>
     </message>
     <message>
       <source>no</source>
@@ -11440,6 +11512,14 @@
       <translation>{field} darf nicht unter {limit} liegen</translation>
     </message>
     <message>
+      <source>{field} differs from line {n}</source>
+      <translation>{field} ist anders als in Zeile {n}</translation>
+    </message>
+    <message>
+      <source>{field} from {before} to {now}</source>
+      <translation>{field} von {before} zu {now}</translation>
+    </message>
+    <message>
       <source>{field} is one of {words}</source>
       <translation>{field} ist eins von {words}</translation>
     </message>
@@ -11454,6 +11534,10 @@
     <message>
       <source>{field} of {fact} cannot be {value}</source>
       <translation>{field} von {fact} kann nicht {value} sein</translation>
+    </message>
+    <message>
+      <source>{field} {value}</source>
+      <translation>{field} {value}</translation>
     </message>
     <message>
       <source>{field}: each quantity is 1 or more</source>
@@ -11472,8 +11556,16 @@
       <translation>{field}: tippen und Eingabe drücken.</translation>
     </message>
     <message>
+      <source>{field}: which column is it?</source>
+      <translation>{field}: welche Spalte ist es?</translation>
+    </message>
+    <message>
       <source>{field}: write it as {example}</source>
       <translation>{field}: so schreiben: {example}</translation>
+    </message>
+    <message>
+      <source>{field}: {column}</source>
+      <translation>{field}: {column}</translation>
     </message>
     <message>
       <source>{field}: {value}</source>
@@ -11528,8 +11620,8 @@
       <translation>{file} ist keine gewöhnliche Datei</translation>
     </message>
     <message>
-      <source>{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.</source>
-      <translation>{file} ist nicht in UTF-8 geschrieben. Als CSV UTF-8 speichern und noch einmal versuchen.</translation>
+      <source>{file} is no text. Save it as CSV and try again.</source>
+      <translation>{file} ist kein Text. Als CSV speichern und noch einmal versuchen.</translation>
     </message>
     <message>
       <source>{file} is read</source>
@@ -11934,6 +12026,10 @@
     <message>
       <source>{name}: {qty} {part} by the book</source>
       <translation>{name}: {qty} {part} laut Buch</translation>
+    </message>
+    <message>
+      <source>{new} new, {changed} changed, {same} as they are</source>
+      <translation>{new} neu, {changed} geändert, {same} wie sie sind</translation>
     </message>
     <message>
       <source>{next} {how}</source>

@@ -4,6 +4,7 @@ Each can be answered by scanner, by touch and by keyboard: what a badge or a car
 say stands on the screen as something to touch.
 """
 
+from dataclasses import replace
 from typing import Any
 
 from station.desk.concerned import concerned
@@ -58,8 +59,8 @@ def question(hand: Hand[Any], waiting: OpenQuestion, view: View, title: Text) ->
         once_more = isinstance(setting, SetPin) and setting.hash
         words = say("The same PIN once more") if once_more else say("The new PIN")
         new = Asked(question=words, typed="•" * len(hand.digits))
-        first = () if once_more else (asked,)
-        return Face(title=title, main=(*first, new), presses=(LEAVE,))
+        who = replace(asked, note="") if once_more else asked
+        return Face(title=title, main=(who, new), presses=(LEAVE,))
     if waiting.asks == "pin":
         pin = Asked(
             question=say("PIN of supervisor {id}", id=waiting.approver),

@@ -3,13 +3,21 @@
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.files.order_list import OrderLists
 from station.floor.office.acts import SetList, SetLists
-from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
+from station.floor.office.matching import (
+    KINDS,
+    ask_columns,
+    find_would_be,
+    guess_kind,
+    propose_matched,
+    show_would,
+)
+from station.floor.office.work import ColumnsAsked, FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
 from station.shop.acts import good, refuse
 from station.shop.file_requests import (
@@ -27,6 +35,9 @@ from station.shop.file_requests import (
 )
 from station.shop.rooms import Do, DoFileJob, FileJob, Hand, LongJob, Took
 from station.shop.words import Say, say
+
+if TYPE_CHECKING:  # the csv module only where it is used
+    from station.files.lists import Read
 
 MEND = say("Set another folder under “This shop”.")
 
@@ -109,8 +120,11 @@ class Lists:
             good(say("{n} CSV {n|file|files}", n=len(names)), next_),
         )
 
-    def read_all(self, _request: ReadLists, hand: OfficeHand) -> Do | Took:
-        """Reads the newest file of every list together, or says what is wrong in them."""
+    def read_all(self, request: ReadLists, hand: OfficeHand) -> Do | Took:
+        """Reads the newest file of every list together, or says what is wrong in them.
+
+        What they would change is shown first, and taken in as it was shown.
+        """
         from station.files import lists  # noqa: PLC0415 - only when it is used
 
         newest = list_newest(self.folder.make().glob("*.csv"))
@@ -120,9 +134,10 @@ class Lists:
                 hand,
                 refuse(say("No list lies there"), say("Put a file there, then look again.")),
             )
+        seen = lists.fingerprint(files)
         found = lists.read_together(self.ledger.view, ((file, None) for file in files))
         if wrong := lists.list_problems(found):
-            told = replace(hand.work.found, problems=tuple(str(p) for p in wrong))
+            told = replace(hand.work.found, problems=tuple(wrong), read="")
             return Took(
                 replace(hand, work=replace(hand.work, found=told)),
                 refuse(
@@ -130,30 +145,60 @@ class Lists:
                     say("Nothing was taken in. {first}", first=wrong[0]),
                 ),
             )
-        args = SetLists(lists=lists.give_lists(found))
-        return Do("list/several", args, _close_files(hand))
+        given = lists.give_lists(found)
+        if seen != request.seen:
+            would = find_would_be(self.ledger.view, ((one.of, one.values) for one in given))
+            return show_would(hand, ColumnsAsked(seen=seen), would)
+        return Do("list/several", SetLists(lists=given), _close_files(hand))
 
     def read(self, request: ReadList, hand: OfficeHand) -> Do | Took:
-        """Reads one file, whole, or says what is wrong in it by line."""
+        """Reads one file, whole, or says what is wrong in it by line.
+
+        Which column is which is asked where nothing tells; what the file would change is shown
+        first, and taken in as it was shown.
+        """
         from station.files import lists  # noqa: PLC0415 - only when it is used
 
-        name = Path(request.file).name
-        found = lists.read_file(self.ledger.view, self.folder.path / name)
+        file = self.folder.path / Path(request.file).name
+        seen = lists.fingerprint((file,)) if file.is_file() else ""
+        kind = lists.NAMES.get(request.kind)
+        found = lists.read_file(self.ledger.view, file, kind, matched=request.matched)
+        if found.header:
+            return _ask_columns(hand, file.name, found)
         if found.problems or found.kind is None:
-            problems = tuple(str(p) for p in found.problems)
-            told = replace(hand.work.found, problems=problems)
-            return Took(
-                replace(hand, work=replace(hand.work, found=told)),
-                refuse(
-                    say("{file}: {n} {n|problem|problems}", file=name, n=len(problems)),
-                    say("Nothing was taken in. {first}", first=found.problems[0]),
-                ),
-            )
-        kind = found.kind.kind
-        args = SetList(of=kind, values=found.values, file=name)
-        return Do(f"list/{kind}", args, _close_files(hand))
+            return _tell_wrong(hand, file.name, found.problems)
+        of = found.kind.kind
+        if seen != request.seen:
+            asked = ColumnsAsked(file=file.name, kind=of, matched=dict(found.matched), seen=seen)
+            would = find_would_be(self.ledger.view, ((of, found.values),))
+            return show_would(hand, asked, would)
+        args = SetList(of=of, values=found.values, file=file.name, matched=found.matched)
+        return Do(f"list/{of}", args, _close_files(hand))
+
+
+def _ask_columns(hand: OfficeHand, file: str, found: "Read") -> Took:
+    """Asks which column of a file is which: proposed as far as their names tell."""
+    kind = guess_kind(found.header)
+    asked = ColumnsAsked(file=file, kind=kind, header=found.header, rows=found.rows)
+    if kind:
+        asked = replace(asked, matched=propose_matched(KINDS[kind], found.header))
+    return ask_columns(hand, asked)
+
+
+def _tell_wrong(hand: OfficeHand, file: str, problems: tuple[Say, ...]) -> Took:
+    """Tells what is wrong in a file, by line; nothing of it was taken in."""
+    told = replace(hand.work.found, problems=problems, read=file)
+    return Took(
+        replace(hand, work=replace(hand.work, ask="files", found=told)),
+        refuse(
+            say("{file}: {n} {n|problem|problems}", file=file, n=len(problems)),
+            say("Nothing was taken in. {first}", first=problems[0]),
+        ),
+    )
 
 
 def _close_files(hand: OfficeHand) -> OfficeHand:
     """Gives the hand without the question which file."""
-    return replace(hand, work=replace(hand.work, ask="", found=FilesFound(), page=0))
+    return replace(
+        hand, work=replace(hand.work, ask="", found=FilesFound(), columns=ColumnsAsked(), page=0)
+    )

@@ -2,26 +2,31 @@
 
 A file tells by its columns which list it is. They may stand in any order; one that is not
 there leaves what is known as it is, or takes the default, so a file that an older program
-wrote can still be read; one that the list does not have is named. Spreadsheets part columns by
+wrote can still be read; one that the list does not have is named. A shop's own file has columns
+of its own: what somebody said of them is kept (`own_columns`). Spreadsheets part columns by
 comma, semicolon or tab, and write decimals with a comma where their language does: all are read.
 """
 
 import csv
+import hashlib
 import io
 import re
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
+from station.files.own_columns import find_by_name, free_cell, name_columns, name_things, read_own
 from station.floor.office.acts import GivenList, SetList, SetLists
 from station.floor.office.lists import LISTS
+from station.floor.office.matching import find_kept
 from station.floor.office.rules import build_sound
 from station.floor.office.sound import NONE_COMING
 from station.ledger.ledger import Ledger
+from station.queries.settings import find_shop
 from station.shop.acts import Act, Args
 from station.shop.facts import Fact
-from station.shop.field_texts import read_value, write_value
-from station.shop.fields import fields_by_name, typed_fields
+from station.shop.field_texts import read_time, read_value, write_value
+from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.plain import Plain, to_plain
 from station.shop.views import View
 from station.shop.words import Say, say, several
@@ -30,17 +35,25 @@ NAMES = {entry.kind.kind: entry.kind for entry in LISTS}
 MOST_BYTES = 5_000_000
 MOST_PROBLEMS = 200
 MOST_HEADER = 5_000  # characters of a first line
+EXAMPLES = 3  # rows that are shown while columns are asked
+Matched = tuple[tuple[str, str], ...]  # (field, column)
 FORMULA = re.compile(r"'*[=+\-@\t\r]")  # how a spreadsheet's formula begins, guarded or not
-GUARDED = re.compile(r"'+[=+\-@\t\r]")
 NUMBER = re.compile(r"[+-]?\d+([.,]\d+)?")
 
 
 class Read(NamedTuple):
-    """A file as it was read: which list, its facts as plain values, or what is wrong."""
+    """A file as it was read: which list, its facts as plain values, or what is wrong.
+
+    `header` and `rows` are its columns and its first rows where nobody said yet which column is
+    which; `matched` is what was said of them.
+    """
 
     kind: type[Fact] | None
     values: tuple[Plain, ...] = ()
     problems: tuple[Say, ...] = ()
+    matched: tuple[tuple[str, str], ...] = ()
+    header: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()
 
 
 def write(ledger: Ledger, kind: type[Fact]) -> str:
@@ -62,11 +75,6 @@ def guard_cell(text: str) -> str:
     `free_cell` gives back what was there.
     """
     return f"'{text}" if FORMULA.match(text) and not NUMBER.fullmatch(text) else text
-
-
-def free_cell(text: str) -> str:
-    """Reads a text as it was before `guard_cell`."""
-    return text[1:] if GUARDED.match(text) else text
 
 
 def list_names(kind: type[Fact]) -> tuple[str, ...]:
@@ -102,26 +110,47 @@ def read_together(view: View, files: Iterable[tuple[Path, type[Fact] | None]]) -
 
 
 def read_file(
-    view: View, file: Path, kind: type[Fact] | None = None, coming: frozenset[str] = NONE_COMING
+    view: View,
+    file: Path,
+    kind: type[Fact] | None = None,
+    coming: frozenset[str] = NONE_COMING,
+    matched: Matched = (),
 ) -> Read:
     """Reads a file and checks all of it against what the shop knows; nothing is set.
 
-    Raises OSError where it cannot be read.
+    `matched`: the column of each field, where somebody said so. Raises OSError where it cannot
+    be read.
     """
     if file.exists() and not file.is_file():  # reading a pipe may never end
         return _nothing(say("{file} is no plain file", file=file.name))
     if file.stat().st_size > MOST_BYTES:
         return _nothing(say("{file} is too large for a list", file=file.name))
     try:
-        text = file.read_text(encoding="utf-8-sig")
+        text = _decode(file.read_bytes())
     except UnicodeDecodeError:
-        return _nothing(
-            say(
-                "{file} is not written in UTF-8. Save it as CSV UTF-8 and try again.",
-                file=file.name,
-            )
-        )
-    return read_text(view, text, kind, coming)
+        return _nothing(say("{file} is no text. Save it as CSV and try again.", file=file.name))
+    return read_text(view, text, kind, coming, matched)
+
+
+def _decode(data: bytes) -> str:
+    """Decodes a text: UTF-8, or what spreadsheets of older systems write.
+
+    Raises UnicodeDecodeError where it is neither.
+    """
+    if b"\0" in data:
+        raise UnicodeDecodeError("utf-8", data, 0, 1, "it is no text")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252")
+
+
+def fingerprint(files: Iterable[Path]) -> str:
+    """Gives what tells whether files are as they were shown. Raises OSError."""
+    seen = hashlib.sha256()
+    for file in files:
+        seen.update(f"{file.name} {file.stat().st_size} ".encode() + file.read_bytes())
+    return seen.hexdigest()[:16]
 
 
 def _nothing(problem: Say) -> Read:
@@ -129,7 +158,11 @@ def _nothing(problem: Say) -> Read:
 
 
 def read_text(
-    view: View, text: str, kind: type[Fact] | None = None, coming: frozenset[str] = NONE_COMING
+    view: View,
+    text: str,
+    kind: type[Fact] | None = None,
+    coming: frozenset[str] = NONE_COMING,
+    matched: Matched = (),
 ) -> Read:
     """The same for a text; with a `kind` it must be that list.
 
@@ -137,9 +170,19 @@ def read_text(
     """
     rows = _rows(text)
     names = [name.strip() for name in rows[0]] if rows else []
-    of = kind or _find_kind(names)
-    if of is None:
-        return _nothing(_say_no_list(names))
+    if kind and matched:
+        return _read_matched(view, rows, kind, matched, coming)
+    of = _find_kind(names) if kind is None or _explain_header(names, kind) else kind
+    if of is None or (kind and of is not kind) or _explain_header(names, of):
+        kept = find_kept(view, name_columns(names))
+        if kept and (kind is None or kept.id == kind.kind):
+            return _read_matched(view, rows, NAMES[kept.id], kept.columns, coming)
+    if of is None and kind is None:
+        return _nothing(_say_no_list(names))._replace(
+            header=name_columns(names), rows=tuple(map(tuple, rows[1 : 1 + EXAMPLES]))
+        )
+    of = kind or of
+    assert of is not None
     if problem := _explain_header(names, of):
         return _nothing(problem)
     values: list[Plain] = []
@@ -156,6 +199,18 @@ def read_text(
         problems += [say("line {n}: {what}", n=number, what=one) for one in wrong]
         values.append(value)
     return Read(of, tuple(values), tuple(problems[:MOST_PROBLEMS]))
+
+
+def _read_matched(
+    view: View,
+    rows: list[list[str]],
+    kind: type[Fact],
+    matched: Matched,
+    coming: frozenset[str],
+) -> Read:
+    """Reads a file of the shop's own columns, once it was said which is which."""
+    values, problems = read_own(view, kind, rows, dict(matched), coming)
+    return Read(kind, tuple(values), tuple(problems[:MOST_PROBLEMS]), matched)
 
 
 def _find_kind(names: list[str]) -> type[Fact] | None:
@@ -213,9 +268,20 @@ def _row(
         return {"id": number}, [say("{id} is {lost} here: keep its zeros", id=number, lost=lost)]
     value = to_plain(before) if before else {}
     fields = fields_by_name(kind)
-    value |= {name: read_value(fields[name], text, units[name]) for name, text in cells.items()}
+    find = find_by_name(view)
+    value |= {
+        name: name_things(fields[name], _read_cell(view, fields[name], text, units[name]), find)
+        for name, text in cells.items()
+    }
     made = build_sound(kind.kind, value, view, coming)
     return value, made if isinstance(made, list) else []
+
+
+def _read_cell(view: View, field: FactField, text: str, units: str) -> object:
+    """Reads one cell; a day alone is its end, as the shop has it."""
+    if field.about.written == "time":
+        return read_time(text, ends=find_shop(view).day_ends)
+    return read_value(field, text, units)
 
 
 def _zeros(view: View, kind: type[Fact], number: str) -> str:
@@ -229,7 +295,7 @@ def read(ledger: Ledger, kind: type[Fact], file: Path, by: str, at: str, id: str
     found = read_file(ledger.view, file, kind)
     if found.problems:
         return [str(p) for p in found.problems]
-    args = SetList(of=kind.kind, values=found.values, approved=by)
+    args = SetList(of=kind.kind, values=found.values, matched=found.matched, approved=by)
     return _record(ledger, args, f"list/{kind.kind}", by, at, id)
 
 

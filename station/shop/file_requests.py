@@ -56,14 +56,26 @@ class WriteOrderList:
 
 @dataclass(frozen=True, kw_only=True)
 class ReadList:
-    """Read a CSV file of the shop's folder, to take its list in."""
+    """Read a CSV file of the shop's folder: shown first, then taken in.
+
+    `kind` and `matched`: which list it is, and the column of each field, where somebody said so.
+    `seen`: the fingerprint of what was shown and is to be taken in; empty: it is only shown.
+    """
 
     file: str
+    kind: str = ""
+    matched: tuple[tuple[str, str], ...] = ()
+    seen: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
 class ReadLists:
-    """Read the newest CSV file of every list in the shop's folder, to take them in together."""
+    """Read the newest CSV file of every list in the shop's folder: shown first, then taken in.
+
+    `seen`: the fingerprint of what was shown and is to be taken in; empty: it is only shown.
+    """
+
+    seen: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -58,10 +58,13 @@ def test_what_is_wrong_is_told_by_line_and_nothing_is_taken_in(ledger, tmp_path,
     assert ledger.view.get(Material, "1").name == "6.5 mm birch plywood"
 
 
-def test_a_wrong_encoding_is_said(ledger, tmp_path):
+def test_what_an_older_system_wrote_is_read_and_no_text_is_refused(ledger, tmp_path):
     file = tmp_path / "materials.csv"
-    file.write_bytes("id,name\n1,Bögen\n".encode("latin-1"))
-    assert "not written in UTF-8" in lists.read(ledger, Material, file, "07", AT, "t1")[0]
+    file.write_bytes("id,name\n1,Bögen\n".encode("cp1252"))
+    assert lists.read(ledger, Material, file, "07", AT, "t1") == []
+    assert ledger.view.get(Material, "1").name == "Bögen"
+    file.write_bytes("id,name\n1,Bögen\n".encode("utf-16"))
+    assert "is no text" in lists.read(ledger, Material, file, "07", AT, "t2")[0]
 
 
 @pytest.mark.parametrize(

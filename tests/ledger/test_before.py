@@ -130,6 +130,7 @@ NEW = (
 SIZES = ("Against the master: one in 20", "A along", "299.7 to 300.3 mm", button("row_1"))
 # what was taken of a text is kept otherwise by now: of one that was read then it is not told
 TAKEN = (
+    "Enter 4 to 8 digits that nobody guesses.",  # the same once more
     "Taken as", "Origin: lower left corner of the sheet.", "Z is zero at the face.",
     "A cut may go 0.5 mm into the spoilboard.", "Bit 1: 6 mm.",
     "Back up", f"[{button('backup')}]",  # stands with the shop's health by now
@@ -170,7 +171,14 @@ OTHER = {
 BLIND = "may not show: count"  # and the parts of which one that lacks may not
 
 # a line that says more by now
-WHOLE = {"0 packs": "0 packs, last left 08:30"}
+WHOLE = {
+    "0 packs": "0 packs, last left 08:30",
+    "The new PIN": "The same PIN once more",  # kept where it was entered once
+    "A file tells by its first line which list it is. All of it is taken in, or nothing.": (
+        "A file tells by its first line which list it is, or you say so. What it changes is "
+        "shown before it counts."
+    ),
+}
 
 
 # a refusal leaves no question open by now

@@ -154,6 +154,7 @@ OTHERS = {
     "cutting/analyse/problems.py": "asks whether a wait is meant",
     "cutting/analyse/thickness.py": "what is no plunge",
     "cutting/geometry/tabs.py": "what is no tab",
+    "floor/office/matching.py": "how columns are called",
     "shop/facts/machines.py": "settings of a bit, a router",
     "shop/facts/settings.py": "the settings",
     "shop/first_facts.py": "lists that the office changes",

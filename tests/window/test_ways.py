@@ -209,7 +209,9 @@ def test_lists_and_copies_as_files(stage, screen, do):
     assert screen.said == "The list is written"
     file = next((stage.ledger.path.parent / "files").glob("material-*.csv"))
     file.write_text(file.read_text("utf-8-sig").replace("6.5 mm birch", "Birch"), "utf-8")
-    do("button read_csv", f"touch {file.name}", "worker 07", PIN)
+    do("button read_csv", f"touch {file.name}")
+    assert screen.said == "0 new, 1 changed, 1 as they are"
+    do("touch Take it in", "worker 07", PIN)
     assert screen.said == "Taken in: 0 new, 1 changed"
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
     do("button health", "button backup")

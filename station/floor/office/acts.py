@@ -71,6 +71,7 @@ class SetList(Args, frozen=True, kw_only=True):
     of: str = msgspec.field(name="kind")
     values: tuple[GivenFields, ...]
     file: str = ""  # that it was read from
+    matched: tuple[tuple[str, str], ...] = ()  # the column of each field, to be remembered
 
 
 class GivenList(msgspec.Struct, frozen=True, kw_only=True):

@@ -7,7 +7,17 @@ office.
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from station.floor.office import count, form, health, intake, lines, release, search, unmade
+from station.floor.office import (
+    count,
+    form,
+    health,
+    intake,
+    lines,
+    matching,
+    release,
+    search,
+    unmade,
+)
 from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
 from station.floor.office.lists import (
     LISTS,
@@ -220,6 +230,9 @@ def _choose_file(hand: OfficeHand, given: Input, _view: View) -> Took | FileJob 
     """Takes in the file that stands in a row, or all of them together."""
     if name_press(given) == "read_all":
         return FileJob(ReadLists(), hand)
+    if name_press(given) == "save" and hand.work.found.problems:
+        read = hand.work.found.read
+        return FileJob(ReadList(file=read) if read else ReadLists(), hand)
     row = read_row(name_press(given))
     if row is None:
         return None
@@ -238,6 +251,8 @@ QUESTIONS: Mapping[str, HandleInput] = {
     "sheets": _take_sheets,
     "count": count.handle_input,
     "files": _choose_file,
+    "columns": matching.handle_columns,
+    "would": matching.handle_would,
     "lines": lines.handle_input,
     "cut": intake.handle_input,
     "unmade": unmade.handle_input,

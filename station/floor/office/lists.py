@@ -1,5 +1,6 @@
 """Lists what the office knows: its lists, the facts on them, what is open, how it is shown."""
 
+from collections.abc import Container
 from dataclasses import dataclass, replace
 
 from station.floor.office.work import OfficeHand
@@ -241,8 +242,11 @@ def name_thing(fact: Fact) -> Say | str:
     return str(getattr(fact, "name", "")) or say("{kind} {id}", kind=one, id=fact.id)
 
 
-def propose_number(kind: type[Fact], view: View) -> str:
-    """Proposes the number after the highest one that is in use and can be printed."""
+def propose_number(kind: type[Fact], view: View, taken: Container[str] = ()) -> str:
+    """Proposes the number after the highest one that is in use and can be printed.
+
+    `taken`: numbers that are given already, though nothing has them yet.
+    """
     if kind.kind == "shop":
         return "shop"
     numbers = [f.id for f in list_facts(kind, view) if f.id.isdecimal()]
@@ -254,7 +258,7 @@ def propose_number(kind: type[Fact], view: View) -> str:
         number += 1
         text = str(number).zfill(len(top))
         printed = kind.kind not in LETTERS or usable(kind.kind, text)
-        if printed and view.get(kind, text) is None:
+        if printed and text not in taken and view.get(kind, text) is None:
             return text
 
 

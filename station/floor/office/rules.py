@@ -64,6 +64,7 @@ from station.shop.facts import (
     CutFile,
     Fact,
     Lot,
+    Matching,
     Material,
     Numbers,
     Order,
@@ -188,7 +189,12 @@ def build_sound(
 def set_list(act: Act[SetList], view: View) -> Answer:
     """Takes a whole list in, in one act: all of it or nothing, and taken back as one."""
     args = act.args
-    return _take_lists(act, (GivenList(of=args.of, values=args.values, file=args.file),), view)
+    given = GivenList(of=args.of, values=args.values, file=args.file)
+    known = Matching(id=args.of, columns=args.matched) if args.matched else None
+    answer = _take_lists(act, (given,), view)
+    if known is None or answer.refused or view.get(Matching, args.of) == known:
+        return answer
+    return replace(answer, sets=(*answer.sets, known))
 
 
 def set_lists(act: Act[SetLists], view: View) -> Answer:

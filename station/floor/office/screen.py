@@ -28,6 +28,7 @@ from station.floor.office.lists import (
     offer_things,
     say_value,
 )
+from station.floor.office.matching_face import show_columns, show_would_be
 from station.floor.office.release import ask_sheets, show_release
 from station.floor.office.search import HOW
 from station.floor.office.set_up import is_shown, press_missing, show_set_up
@@ -428,7 +429,7 @@ def _show_wrong(hand: OfficeHand) -> Face:
         if more > 0
         else say("Mend the file and read it again.")
     )
-    again = Press(label=say("Read again"), code=button("read_csv"), style="primary", wide=2)
+    again = Press(label=say("Read again"), code=button("save"), style="primary", wide=2)
     hint = Hint(title=title, note=note, tone="stop")
     return make_face(hand, hint, Listing(title="", rows=rows), presses=(again, LEAVE))
 
@@ -447,7 +448,8 @@ def _show_files(hand: OfficeHand, view: View) -> Face:
         ),
     )
     note = say(
-        "A file tells by its first line which list it is. All of it is taken in, or nothing."
+        "A file tells by its first line which list it is, or you say so. What it changes is "
+        "shown before it counts."
     )
     title = say("Which file?") if found.names else say("No CSV file lies there")
     every = Press(label=say("All lists together"), code=button("read_all"), style="primary")
@@ -461,6 +463,8 @@ QUESTIONS: dict[str, Callable[[OfficeHand, View], Face]] = {
     "sheets": _show_sheets,
     "count": show_count,
     "files": _show_files,
+    "columns": show_columns,
+    "would": show_would_be,
     "lines": show_rows,
     "cut": show_intake,
     "unmade": show_unmade,

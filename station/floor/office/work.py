@@ -10,12 +10,13 @@ from station.shop.field_texts import Rows
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import Hand, Work
 from station.shop.strokes import PackedPath
+from station.shop.words import Say
 
 # The question that is open: about a release, sheets received, a count, files to choose from,
 # the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop,
 # the sheets that were not made.
 Ask = Literal["", "release", "sheets", "count", "files", "lines", "cut", "missing", "unmade",
-              "health", "restore", "search"]  # fmt: skip
+              "health", "restore", "search", "columns", "would"]  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -41,7 +42,22 @@ class FilesFound:
 
     folder: str = ""
     names: tuple[str, ...] = ()  # newest first
-    problems: tuple[str, ...] = ()  # by line
+    problems: tuple[Say | str, ...] = ()  # by line; as text in what older programs kept
+    read: str = ""  # the file that they are in; empty: several
+
+
+@dataclass(frozen=True, kw_only=True)
+class ColumnsAsked:
+    """Holds what is known of the columns of a file, and what taking it in would do."""
+
+    file: str = ""  # its name; empty: every list of the folder is taken in
+    kind: str = ""  # the list that it is; empty: not known yet
+    header: tuple[str, ...] = ()
+    rows: tuple[tuple[str, ...], ...] = ()  # the first ones, as examples
+    matched: dict[str, str] = field(default_factory=dict)  # the column of each field
+    slot: str = ""  # the field whose column is asked
+    seen: str = ""  # the fingerprint of what was shown
+    would: tuple[Say, ...] = ()  # what would change, in a line each
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -108,6 +124,7 @@ class OfficeWork(Work):
     releasing: Releasing = Releasing()
     counting: Counting = Counting()
     found: FilesFound = FilesFound()
+    columns: ColumnsAsked = ColumnsAsked()
     editing: EditedRows = EditedRows()
     intake: Intake = Intake()
 

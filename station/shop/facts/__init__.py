@@ -56,6 +56,7 @@ from station.shop.facts.parts import (
 from station.shop.facts.settings import (
     LABEL,
     LABELS,
+    Matching,
     Numbers,
     Paper,
     Reason,
@@ -113,6 +114,7 @@ __all__ = [
     "Loop",
     "Lot",
     "Mailer",
+    "Matching",
     "Material",
     "Mixed",
     "Notice",
@@ -159,6 +161,7 @@ KINDS: dict[str, type[Fact]] = {
         Shop,
         Worker,
         Reason,
+        Matching,
         Material,
         Lot,
         Part,

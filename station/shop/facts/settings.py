@@ -218,3 +218,11 @@ class Spent(Fact):
     def shelf(self) -> Shelf:
         """A list for each number: more than one act may have had it."""
         return (self.of, self.id)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Matching(Fact):
+    """Which columns of the shop's own files are which fields of a list; `id`: the list's kind."""
+
+    kind: ClassVar[str] = "matching"
+    columns: tuple[tuple[str, str], ...]  # (field, column): ("due", "Ship by"), ("lines.0", "SKU")
