@@ -456,6 +456,10 @@
       <translation>Alles ist schon drin</translation>
     </message>
     <message>
+      <source>All of it is in this pack</source>
+      <translation>Alles ist in diesem Paket</translation>
+    </message>
+    <message>
       <source>All of it is in: close the pack.</source>
       <translation>Alles ist drin: Paket schließen.</translation>
     </message>
@@ -1300,6 +1304,10 @@
       <translation>Schließen</translation>
     </message>
     <message>
+      <source>Close it again.</source>
+      <translation>Schließ es noch einmal.</translation>
+    </message>
+    <message>
       <source>Close it again: another mailer is looked for.</source>
       <translation>Noch einmal schließen: eine andere Tasche wird gesucht.</translation>
     </message>
@@ -1312,8 +1320,24 @@
       <translation>Als offen schließen.</translation>
     </message>
     <message>
+      <source>Close it; or first put back what goes in the other pack.</source>
+      <translation>Schließ es; oder leg zuerst zurück, was ins andere Paket kommt.</translation>
+    </message>
+    <message>
+      <source>Close pack {n}</source>
+      <translation>Paket {n} schließen</translation>
+    </message>
+    <message>
+      <source>Close pack {n} of it first.</source>
+      <translation>Schließ zuerst Paket {n} davon.</translation>
+    </message>
+    <message>
       <source>Close set {n} of {all}</source>
       <translation>Satz {n} von {all} schließen</translation>
+    </message>
+    <message>
+      <source>Close that first, then scan this label again.</source>
+      <translation>Schließ zuerst das, dann scanne dieses Etikett noch einmal.</translation>
     </message>
     <message>
       <source>Close the pack</source>
@@ -2664,6 +2688,10 @@
       <translation>Karte daran, dann in den Vorrat: {n} von {mark} dort.</translation>
     </message>
     <message>
+      <source>Label it. {then}</source>
+      <translation>Etikett darauf. {then}</translation>
+    </message>
+    <message>
       <source>Label of pack {pack}: copy {n}</source>
       <translation>Etikett von Paket {pack}: Kopie {n}</translation>
     </message>
@@ -3028,8 +3056,8 @@
       <translation>Versandtasche {name} schließt nicht über {t} mm</translation>
     </message>
     <message>
-      <source>Mailer {name}. Label it, then onto the cart.</source>
-      <translation>Versandtasche {name}. Etikett drauf, dann auf den Wagen.</translation>
+      <source>Mailer {name}. {label}</source>
+      <translation>Versandtasche {name}. {label}</translation>
     </message>
     <message>
       <source>Mailers</source>
@@ -4044,6 +4072,14 @@
       <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
     </message>
     <message>
+      <source>One of two</source>
+      <translation>Eins von zwei</translation>
+    </message>
+    <message>
+      <source>One of two packs</source>
+      <translation>Eins von zwei Paketen</translation>
+    </message>
+    <message>
       <source>One walk</source>
       <translation>Ein Gang</translation>
     </message>
@@ -4160,8 +4196,16 @@
       <translation>Auftrag {order} erbittet eine Platte mit {n} × {part}</translation>
     </message>
     <message>
+      <source>Order {order} goes in two packs: {why}</source>
+      <translation>Auftrag {order} geht in zwei Paketen: {why}</translation>
+    </message>
+    <message>
       <source>Order {order} has no pack</source>
       <translation>Auftrag {order} hat kein Paket</translation>
+    </message>
+    <message>
+      <source>Order {order} has {n} in its open pack</source>
+      <translation>Das offene Paket von Auftrag {order} hat {n} darin</translation>
     </message>
     <message>
       <source>Order {order} is begun or gone: it stays as it is</source>
@@ -4288,6 +4332,14 @@
       <translation>Paket</translation>
     </message>
     <message>
+      <source>Pack {n}: {parts}</source>
+      <translation>Paket {n}: {parts}</translation>
+    </message>
+    <message>
+      <source>Pack {other} is of the same order: onto it too.</source>
+      <translation>Paket {other} gehört zum selben Auftrag: auch darauf.</translation>
+    </message>
+    <message>
       <source>Pack {pack}</source>
       <translation>Paket {pack}</translation>
     </message>
@@ -4302,6 +4354,10 @@
     <message>
       <source>Pack {pack} is closed: order {order}</source>
       <translation>Paket {pack} ist geschlossen: Auftrag {order}</translation>
+    </message>
+    <message>
+      <source>Pack {pack} is closed: order {order}, {nth}</source>
+      <translation>Paket {pack} ist geschlossen: Auftrag {order}, {nth}</translation>
     </message>
     <message>
       <source>Pack {pack} is for the shelf</source>
@@ -4342,6 +4398,10 @@
     <message>
       <source>Pack {pack} left with its cart</source>
       <translation>Paket {pack} ging mit seinem Wagen</translation>
+    </message>
+    <message>
+      <source>Pack {pack} of it is still to be opened: scan it.</source>
+      <translation>Paket {pack} davon ist noch zu öffnen: scanne es.</translation>
     </message>
     <message>
       <source>Pack {pack} seen at the door</source>
@@ -6244,6 +6304,10 @@
       <translation>Diese Zeile streichen</translation>
     </message>
     <message>
+      <source>Take what goes in the first one.</source>
+      <translation>Nimm, was ins erste kommt.</translation>
+    </message>
+    <message>
       <source>Taken as</source>
       <translation>Übernommen als</translation>
     </message>
@@ -6668,6 +6732,14 @@
       <translation>Das Regal ist unter seiner Marke</translation>
     </message>
     <message>
+      <source>The rest goes in another. Close this one.</source>
+      <translation>Der Rest kommt in ein anderes. Schließ dieses.</translation>
+    </message>
+    <message>
+      <source>The rest is there: close it too.</source>
+      <translation>Der Rest ist da: schließ ihn auch.</translation>
+    </message>
+    <message>
       <source>The router does not have bit {number}.</source>
       <translation>Die Fräse hat Fräser {number} nicht.</translation>
     </message>
@@ -6988,6 +7060,10 @@
       <translation>Es gibt eine Werkstatt</translation>
     </message>
     <message>
+      <source>They are in pack {pack}: scan its label to open it.</source>
+      <translation>Sie sind in Paket {pack}: scanne sein Etikett, um es zu öffnen.</translation>
+    </message>
+    <message>
       <source>They want {parts}. Put the {part} back.</source>
       <translation>Sie brauchen {parts}. {part} zurücklegen.</translation>
     </message>
@@ -7182,6 +7258,10 @@
     <message>
       <source>Throw it away. Order {order} is in pack {pack} now.</source>
       <translation>Wegwerfen. Auftrag {order} ist jetzt in Paket {pack}.</translation>
+    </message>
+    <message>
+      <source>Throw it away. Order {order} is in packs {packs} now.</source>
+      <translation>Wirf es weg. Auftrag {order} ist jetzt in den Paketen {packs}.</translation>
     </message>
     <message>
       <source>Throw it away. Order {order} took what was in it.</source>
@@ -7598,6 +7678,10 @@
     <message>
       <source>Tue</source>
       <translation>Di</translation>
+    </message>
+    <message>
+      <source>Two packs: {why}</source>
+      <translation>Zwei Pakete: {why}</translation>
     </message>
     <message>
       <source>Two papers bear it: give one of them another.</source>
@@ -10016,8 +10100,12 @@
       <translation>nichts weiter</translation>
     </message>
     <message>
-      <source>nothing takes it whole: make two packs of it</source>
-      <translation>nichts nimmt es ganz: zwei Pakete daraus machen</translation>
+      <source>nothing takes it in one</source>
+      <translation>in einem nimmt es nichts</translation>
+    </message>
+    <message>
+      <source>nothing takes it, not even in two: close it by parts</source>
+      <translation>nichts nimmt es, auch nicht in zweien: schließ es in Teilen</translation>
     </message>
     <message>
       <source>nothing to bring</source>
@@ -10214,6 +10302,14 @@
     <message>
       <source>pack {number}</source>
       <translation>Paket {number}</translation>
+    </message>
+    <message>
+      <source>pack {n} of {all}</source>
+      <translation>Paket {n} von {all}</translation>
+    </message>
+    <message>
+      <source>pack {n}, more follow</source>
+      <translation>Paket {n}, mehr folgen</translation>
     </message>
     <message>
       <source>pack {pack} is on the shelf</source>
@@ -10920,6 +11016,10 @@
       <translation>dieser Tisch nimmt keinen bei Nummer {n}</translation>
     </message>
     <message>
+      <source>this is pack {n}: {g} g</source>
+      <translation>dies ist Paket {n}: {g} g</translation>
+    </message>
+    <message>
       <source>to be made good, try {n} of 2, from batch {parents}</source>
       <translation>zur Nacharbeit, Versuch {n} von 2, aus Los {parents}</translation>
     </message>
@@ -10958,6 +11058,10 @@
     <message>
       <source>told the customer</source>
       <translation>dem Kunden gesagt</translation>
+    </message>
+    <message>
+      <source>too large for one</source>
+      <translation>zu groß für eins</translation>
     </message>
     <message>
       <source>too tight</source>
@@ -11818,6 +11922,10 @@
     <message>
       <source>{lead} (usual, not entered)</source>
       <translation>{lead} (üblich, nicht eingetragen)</translation>
+    </message>
+    <message>
+      <source>{leaves} · closed: {packs}</source>
+      <translation>{leaves} · geschlossen: {packs}</translation>
     </message>
     <message>
       <source>{leaves} · nothing short</source>
@@ -13042,6 +13150,10 @@
     <message>
       <source>{popping} in popping, {trimming} in trimming</source>
       <translation>{popping} beim Ausbrechen, {trimming} beim Verputzen</translation>
+    </message>
+    <message>
+      <source>{price} cheaper than one</source>
+      <translation>{price} billiger als eins</translation>
     </message>
     <message>
       <source>{product} is not packed ahead</source>

@@ -199,6 +199,9 @@ def _sort_packs(ledger: Ledger) -> dict[str, list[str]]:
 def _describe_order(ledger: Ledger, order: Order, stock: Stock, packs: list[str]) -> Json:
     places = [f"packing/{order.id}", *(f"pack/{pack}" for pack in packs)]
     inside = by_part(tuple(h for p in places for h in stock.by_place.get(p, [])))
+    for closed in order.packs:  # those that went on a cart, or left already
+        for part, n in closed.contents if not stock.by_place.get(f"pack/{closed.pack}") else ():
+            inside[part] = inside.get(part, 0) + n
     gone = order.state in ("packed", "shipped")
     lines = []
     for item, packed in zip(order.lines, count_packed(ledger.view, order, inside), strict=True):

@@ -36,7 +36,7 @@ def make_pack_label(
     """Makes a pack's label: order, what is inside, what is owed, the pack's code."""
     page = _begin(size, say("Pack {pack}", pack=pack.id))
     right = page.width - 5
-    page.draw_text(5, 6.5, say("Order"), 9)
+    page.draw_text(5, 6.5, join(say("Order"), pack.say_nth()), 9)
     page.draw_fitted(5, 16, page.width * 0.48, order.id, 28, bold=True)
     leaves = say("leaves {day}", day=say_day(order.due))
     page.draw_text(right, 6.5, leaves, 10, side="right")
@@ -179,7 +179,7 @@ def _draw_pack(page: Page, y: float, number: int, pack: Pack) -> None:
         left,
         y + 16.5,
         bars_at - left,
-        join(say("order {order}", order=pack.order), say_weight(pack)),
+        join(say("order {order}", order=pack.order), pack.say_nth(), say_weight(pack)),
         10,
     )
     page.draw_code(bars_at, y + 1.5, code, size=8)

@@ -12,6 +12,7 @@ from station.packs.choose import choose_mailer
 from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.queries.postage import Sent, find_postage, list_sendable, list_services
 from station.queries.settings import find_shop
+from station.queries.stock import take_in_order
 from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Habit, Mailer, Part, Product
 from station.shop.moves import Held
@@ -68,6 +69,12 @@ class Parcel(NamedTuple):
     sent: Sent | None = None
     is_rated: bool = False
 
+    @property
+    def price(self) -> float:
+        """What it costs: its mailer and its postage, as far as they are known."""
+        mailer = self.mailer.price if self.mailer else 0.0
+        return mailer + (self.sent.price if self.sent else 0.0)
+
 
 def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Parcel:
     """Plans how so many of each part are packed, in the cheapest mailer that takes them.
@@ -75,10 +82,10 @@ def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Par
     `lying` are the pieces themselves, by batch, where they are known.
     """
     inside = [(part, count) for part, count in pieces if count > 0]
-    mailers = {m.id: m for m in view.shelf(Mailer, "all", MOST) if m.active}
+    mailers = {m.id: m for m in list_mailers(view)}
     weight, services = weigh_parts(view, inside, None, lying), list_services(view)
     is_rated = bool(services) and not weight.unknown
-    measured = tuple(_measure(m) for m in mailers.values())
+    measured = tuple(measure_mailer(m) for m in mailers.values())
     lies = PackAnswer()
     if is_rated:
         rated = (o for m in measured for o in list_sendable(services, m, weight.grams))
@@ -93,7 +100,7 @@ def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Par
     whole = weight._replace(grams=weight.grams + mailer.mass_g)
     if not is_rated:
         return Parcel(stack, mailer, whole)
-    sent = find_postage(services, _measure(mailer), weight.grams, stack.thick_mm)
+    sent = find_postage(services, measure_mailer(mailer), weight.grams, stack.thick_mm)
     return Parcel(stack, mailer, whole, sent, is_rated)
 
 
@@ -104,7 +111,7 @@ def _lay(
     shop = find_shop(view)
     return choose_mailer(
         PackProblem(
-            parts=tuple(_lay_out(part, count) for part, count in inside),
+            parts=tuple(lay_out(part, count) for part, count in inside),
             mailers=mailers,
             allowance_mm=shop.mailer_spare_mm,
             gap_mm=shop.part_gap_mm,
@@ -124,13 +131,19 @@ def name_contents(contents: Iterable[tuple[str, int]]) -> str:
     return " ".join(f"{part}:{count}" for part, count in sorted(contents))
 
 
-def _lay_out(part: Part, count: int) -> PackPart:
+def list_mailers(view: View) -> tuple[Mailer, ...]:
+    """Lists the mailers in use."""
+    return tuple(m for m in view.shelf(Mailer, "all", MOST) if m.active)
+
+
+def lay_out(part: Part, count: int) -> PackPart:
     """Gives a part's box lying flat, the longer side first."""
     x, y = part.shape.box if part.shape else ASSUMED_MM
     return PackPart(part.id, max(x, y), min(x, y), part.thickness_mm, count, part.small)
 
 
-def _measure(mailer: Mailer) -> PackMailer:
+def measure_mailer(mailer: Mailer) -> PackMailer:
+    """Gives a mailer as packing measures it."""
     return PackMailer(
         mailer.id, mailer.length_mm, mailer.width_mm, mailer.thick_mm, mailer.mass_g,
         price=mailer.price,
@@ -140,7 +153,17 @@ def _measure(mailer: Mailer) -> PackMailer:
 def closes_over(view: View, mailer: Mailer, length: float, width: float, thick: float) -> bool:
     """Tells whether a mailer closes over a stack of that length, width and thickness."""
     spare = find_shop(view).mailer_spare_mm
-    return mailer.active and _measure(mailer).takes(length, width, thick, spare)
+    return mailer.active and measure_mailer(mailer).takes(length, width, thick, spare)
+
+
+def take_share(view: View, order: str, share: Iterable[tuple[str, int]]) -> tuple[Held, ...]:
+    """Takes a share of what lies in an order's open pack, by part; all of it where none is told.
+
+    What lies first is taken first; fewer where there are not so many.
+    """
+    lying = view.stock(place=f"packing/{order}")
+    each = [take_in_order(tuple(h for h in lying if h.part == p), n) for p, n in share]
+    return tuple(h for taken in each for h in taken) if each else lying
 
 
 def plan_product(view: View, product: Product) -> Parcel:
@@ -148,8 +171,8 @@ def plan_product(view: View, product: Product) -> Parcel:
     return plan_parcel(view, [(p, n) for part, n in product.parts if (p := view.get(Part, part))])
 
 
-def plan_open_pack(view: View, order: str) -> Parcel:
-    """Plans how what lies in an order's open pack now is packed."""
-    lying = view.stock(place=f"packing/{order}")
+def plan_open_pack(view: View, order: str, share: Iterable[tuple[str, int]] = ()) -> Parcel:
+    """Plans how what lies in an order's open pack now is packed; or only a `share` of it."""
+    lying = take_share(view, order, share)
     pieces = [(p, n) for part, n in by_part(lying).items() if (p := view.get(Part, part))]
     return plan_parcel(view, pieces, lying)

@@ -11,7 +11,7 @@ from station.queries.stock import list_on_rack
 from station.shop.facts import Order, Pack, Part, Product, RackPlace
 from station.shop.moves import Held, head, tail
 from station.shop.views import View, by_part, total
-from station.shop.words import Say, say
+from station.shop.words import Say, say, several
 
 MOST = 1000  # open orders that are looked through
 PRODUCTS = 10_000
@@ -57,12 +57,23 @@ class Need(NamedTuple):
 
 
 def count_wanted(view: View, order: Order) -> dict[str, int]:
-    """Counts the pieces of each part that an order wants, packed ones too."""
+    """Counts the pieces of each part that an order wants in its open pack, those in it too."""
     sums: dict[str, int] = {}
     for line in order.lines:
         product = view.get(Product, line.product)
         for part, count in product.parts if product else ():
             sums[part] = sums.get(part, 0) + count * (line.quantity - line.short)
+    for part, count in count_closed(order).items():
+        sums[part] = max(0, sums.get(part, 0) - count)
+    return sums
+
+
+def count_closed(order: Order) -> dict[str, int]:
+    """Counts the pieces of each part in closed packs of an order that goes in several."""
+    sums: dict[str, int] = {}
+    for closed in order.packs:
+        for part, count in closed.contents:
+            sums[part] = sums.get(part, 0) + count
     return sums
 
 
@@ -219,6 +230,7 @@ def list_takers(view: View, part: str) -> Iterator[tuple[Order, int]]:
         if not wanted:
             continue
         inside = total(view.stock(place=f"packing/{order.id}"), part=part)
+        inside += count_closed(order).get(part, 0)
         if (to_go := wanted - inside) > 0:
             yield order, to_go
 
@@ -247,10 +259,13 @@ def say_packed_anew(view: View, pack: Pack) -> Say:
         return say("Throw it away. Order {order} took what was in it.", order=pack.order)
     if not pack.order:
         return say("Throw its card away: its parts are on the rack again.")
-    past = view.last(f"order/{pack.order}", "close_pack")
     order = view.get(Order, pack.order)
+    if order and order.packs and not order.to_pack:
+        return say("Throw it away. Order {order} is in packs {packs} now.", order=order.id,
+                   packs=several([closed.pack for closed in order.packs]))  # fmt: skip
+    past = view.last(f"order/{pack.order}", "close_pack")
     closed = [tail(w.key) for w in past.sets if head(w.key) == "pack"] if past else []
-    if closed and closed[0] != pack.id:
+    if closed and closed[0] != pack.id and not (order and order.packs):
         return say("Throw it away. Order {order} is in pack {pack} now.", order=pack.order,
                    pack=closed[0])  # fmt: skip
     if order and order.state == "cancelled":

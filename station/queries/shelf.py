@@ -94,7 +94,8 @@ def _deal(view: View) -> tuple[dict[str, dict[str, int]], dict[str, int]]:
             for line in order.lines:
                 sets = min(line.quantity - line.short, left.get(line.product, 0))
                 product = view.get(Product, line.product) if sets else None
-                if product is None or view.stock(place=f"packing/{order.id}"):
+                begun = order.packs or view.stock(place=f"packing/{order.id}")
+                if product is None or begun:
                     continue
                 left[line.product] -= sets
                 pieces = dealt.setdefault(order.id, {})
@@ -109,7 +110,8 @@ def is_whole_of(view: View, order: Order, pack: Pack) -> bool:
     """Tells whether an order wants just what one pack from the shelf is, and has nothing yet."""
     lines = [line for line in order.lines if line.quantity > line.short]
     wants = [(line.product, line.quantity - line.short) for line in lines]
-    return wants == [(pack.product, 1)] and not view.stock(place=f"packing/{order.id}")
+    begun = order.packs or view.stock(place=f"packing/{order.id}")
+    return wants == [(pack.product, 1)] and not begun
 
 
 def find_whole(view: View, order: Order) -> Pack | None:

@@ -30,13 +30,16 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
     needs = list_needs(view, order) if order.to_pack else ()
     pack = find_pack(view, order)
     lines = [_tell_need(n) for n in needs]
-    if pack:
-        lines.append(AnswerLine(say("Pack {pack}", pack=pack.id), tell_pack(view, pack, now),
-                          write_touch("pack", pack.id)))  # fmt: skip
+    packs = [p for c in order.packs if (p := view.get(Pack, c.pack))] or ([pack] if pack else [])
+    lines += [
+        AnswerLine(say("Pack {pack}", pack=p.id), tell_pack(view, p, now),
+                   write_touch("pack", p.id))
+        for p in packs
+    ]  # fmt: skip
     lacking = [n for n in needs if n.lacking]
     said = say("Order {order}: {state}, due {at}", order=order.id, state=STATES[order.state],
                at=when(order.due, now))  # fmt: skip
-    if pack and not order.to_pack:
+    if len(packs) == 1 and pack and not order.to_pack:
         where = tell_pack(view, pack, now)
         said = say("Order {order}: pack {pack} {where}", order=order.id, pack=pack.id, where=where)
     coming = say("Nothing is left to do with it.")
@@ -61,7 +64,7 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
                  write_touch("product", line.product))
             for line in order.lines
         ),
-        about=(order.key, *((pack.key,) if pack else ())),
+        about=(order.key, *(p.key for p in packs)),
     )  # fmt: skip
 
 
@@ -164,8 +167,11 @@ def _list_origin(view: View, pack: Pack) -> tuple[tuple[AnswerLine, ...], tuple[
     """Lists the batches of the pieces in a pack, with the sheets, lots and bits they are of."""
     past = view.last(f"order/{pack.order}", "close_pack")
     moves = past.moves if past and any(w.key == pack.key for w in past.sets) else ()
+    lying = view.stock(place=f"pack/{pack.id}") if not moves else ()
+    if not moves and not lying and (loaded := view.last(pack.key, "load_cart")):
+        moves = loaded.moves  # one of several, closed before the last of them
     counts: dict[tuple[str, str], int] = {}
-    for h in view.stock(place=f"pack/{pack.id}") if pack.state == "shelf" else ():
+    for h in lying:
         counts[h.part, h.batch] = counts.get((h.part, h.batch), 0) + h.qty
     for m in moves:
         counts[m.part, m.to.batch] = counts.get((m.part, m.to.batch), 0) + m.qty

@@ -142,6 +142,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (412, "take_from", "Take it from a later order"),
             (413, "ask_sheet", "Ask for a sheet"),
             (414, "count_supplies", "Count mailers, wrap and labels"),
+            (415, "part_pack", "One of two packs"),
         ),
     ),
     (

@@ -124,6 +124,7 @@ NEW = (
     "All like it: 2", f"[{button('all_alike')}]", "Search", f"[{button('search')}]",
     "Shop's health", f"[{button('health')}]",
     "Bit sizes", f"[{button('list_bit_size')}]", "On its way", f"[{button('list_purchase')}]",
+    "One of two", f"[{button('part_pack')}]",
     "Own pushes", f"[{button('list_push')}]", "Postage", f"[{button('list_postage')}]",
 )  # fmt: skip
 # what trimming says of sizes stands in rows to touch by now

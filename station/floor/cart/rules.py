@@ -46,12 +46,22 @@ def decide_load(act: Act[LoadCart], view: View) -> Answer:
     moves = tuple(move(h.part, h.qty, h.place, f"cart/{cart.id}", h.batch) for h in inside)
     door = cart.state == "door"
     do = say("Packs on it: {n}. Next pack, or to the door.", n=len(list_packs_on(view, cart)) + 1)
+    if other := _find_left_behind(view, pack, cart):
+        do = say("Pack {other} is of the same order: onto it too.", other=other.id)
     return good(
         say("Pack {pack} is on {cart}", pack=pack.id, cart=cart.name),
         still_to_see(view, cart) if door else do,
         moves=moves,
         sets=(replace(pack, state="cart", cart=cart.id, seen=door),),
     )
+
+
+def _find_left_behind(view: View, pack: Pack, cart: Cart) -> Pack | None:
+    """Finds another pack of the same order that is still here, and not on this cart."""
+    order = view.get(Order, pack.order)
+    others = (view.get(Pack, c.pack) for c in (order.packs if order else ()) if c.pack != pack.id)
+    here = (p for p in others if p and p.state in ("packed", "cart"))
+    return next((p for p in here if p.cart != cart.id), None)
 
 
 def still_to_see(view: View, cart: Cart, now: int = 0) -> Say:
@@ -191,7 +201,7 @@ def _left(act: Act[Leave], view: View, cart: Cart, packs: tuple[Pack, ...]) -> A
     sets = (
         replace(cart, state="here", left=act.at, runs=cart.runs + 1),
         *(replace(p, state="shipped", left=act.at) for p in packs),
-        *(replace(o, state="shipped") for o in orders if o and o.state == "packed"),
+        *(replace(o, state="shipped") for o in orders if o and _is_gone(view, o, packs)),
     )
     done = good(
         say("{cart} left, packs on it: {n}", cart=cart.name, n=len(packs)),
@@ -200,6 +210,13 @@ def _left(act: Act[Leave], view: View, cart: Cart, packs: tuple[Pack, ...]) -> A
         sets=sets,
     )
     return replace(done, certain="needed")
+
+
+def _is_gone(view: View, order: Order, leaving: tuple[Pack, ...]) -> bool:
+    """Tells whether all of an order has left with these packs: no other of it is here."""
+    going = {p.id for p in leaving}
+    others = (view.get(Pack, c.pack) for c in order.packs if c.pack not in going)
+    return order.state == "packed" and all(p is None or p.state == "shipped" for p in others)
 
 
 def decide_come_back(act: Act[ComeBack], view: View) -> Answer:

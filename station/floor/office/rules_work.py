@@ -292,7 +292,7 @@ def cancel_order(act: Act[CancelOrder], view: View) -> Answer:
     if order is None or order.state in ("shipped", "cancelled"):
         return refuse(say("That order cannot be cancelled any more"))
     lying = total(view.stock(place=f"packing/{order.id}"))
-    packed = order.state == "packed"
+    packed = order.state == "packed" or bool(order.packs)
     worry: tuple[Concern, ...] = ()
     if lying or packed:
         worry = (

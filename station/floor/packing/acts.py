@@ -133,6 +133,8 @@ class ClosePack(Args, frozen=True, kw_only=True):
     next: str = ""  # the order that is claimed by the same scan
     instead: str = ""  # the mailer that was worked out, where a person chose another
     wrap_m: float = 0.0
+    # part, quantity: what goes in it, where the rest of the order goes in another pack
+    share: tuple[tuple[str, int], ...] = ()
 
 
 class MakeShelfPack(Args, frozen=True, kw_only=True):

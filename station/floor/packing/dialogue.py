@@ -38,6 +38,7 @@ from station.floor.packing.dialogue_walk import (
     press_walk,
     read_fetched,
 )
+from station.floor.packing.in_two import find_two, refuse_as_one
 from station.floor.packing.rows import find_front, find_row, is_putting_back, is_spoiling
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
@@ -48,6 +49,8 @@ from station.queries.leaving import list_prospects, walk_ready
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import count_inside, find_need, is_complete, list_needs
 from station.queries.short import find_later_pack
+from station.queries.two_packs import Contents
+from station.queries.weights import Weight
 from station.shop.acts import Answer, attention, good, notice, question, refuse
 from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
@@ -143,20 +146,27 @@ def _is_done(order: Order | None) -> bool:
     return order is not None and order.state in ("packed", "shipped")
 
 
-def _claim_order(hand: PackingHand, number: str, view: View) -> Do:
+def _claim_order(hand: PackingHand, number: str, view: View) -> Do | Took:
     """Claims an order; a pack in hand that is complete is closed by the same scan."""
     order = view.get(Order, hand.subject) if hand.subject else None
     if order and order.id != number and not hand.work.asks and is_complete(view, order):
+        if two := find_two(hand, order, view):
+            return Took(hand, refuse_as_one(order, two))
         return _close_pack(hand, order, view, number)
     leaving = "" if hand.subject == number else hand.subject
     fresh = replace(hand.empty(), subject=number)
     return Do(f"order/{number}", ClaimOrder(leaving=leaving), fresh)
 
 
-def _close_pack(hand: PackingHand, order: Order, view: View, then: str = "") -> Do:
-    """Closes the pack in the mailer that was worked out for what lies in it."""
+def _close_pack(
+    hand: PackingHand, order: Order, view: View, then: str = "", share: Contents = ()
+) -> Do:
+    """Closes the pack in the mailer that was worked out for what lies in it.
+
+    With a `share` of it the rest stays open, and the order in hand.
+    """
     packed = bool(view.stock(place=f"packing/{order.id}"))
-    parcel = plan_open_pack(view, order.id)
+    parcel = plan_open_pack(view, order.id, share)
     length, width, thick = parcel.stack.lies.size_mm
     planned = parcel.mailer.id if parcel.mailer else ""
     chosen = hand.work.mailer or planned
@@ -169,8 +179,10 @@ def _close_pack(hand: PackingHand, order: Order, view: View, then: str = "") -> 
         next=then,
         instead=planned if chosen != planned else "",
         wrap_m=parcel.stack.wrap_m if packed else 0.0,
+        share=share,
     )
-    return Do(order.key, args, replace(hand.empty(), subject=then), ("pack",) if packed else ())
+    after = replace(hand.empty(), subject=order.id if share else then)
+    return Do(order.key, args, after, ("pack",) if packed else ())
 
 
 def _press_next(hand: PackingHand, view: View) -> Do | Took:
@@ -352,18 +364,19 @@ def _weigh_pack(hand: PackingHand, grams: float, view: View) -> Do | Took:
     A pack that is complete and weighs what it should is closed by it.
     """
     order = view.get(Order, hand.subject)
-    weight = plan_open_pack(view, hand.subject).weight
     whole = order and hand.work.asks in ("", "scale") and is_complete(view, order)
+    two = find_two(hand, order, view) if order and whole else None
+    share = two.first if two else ()
+    weight = plan_open_pack(view, hand.subject, share).weight
     if order and whole and weight.agrees(grams):
         done = replace(hand, work=replace(hand.work, scale=grams))
-        return _close_pack(done, order, view)
+        return _close_pack(done, order, view, share=share)
     after = replace(hand, work=replace(hand.work, asks="", scale=grams, picked=None))
-    return Took(after, _judge_weight(hand, grams, view))
+    return Took(after, _judge_weight(weight, grams))
 
 
-def _judge_weight(hand: PackingHand, grams: float, view: View) -> Answer:
+def _judge_weight(weight: Weight, grams: float) -> Answer:
     """Says what a reading tells, and what it cannot tell."""
-    weight = plan_open_pack(view, hand.subject).weight
     said, off = weight.words(grams), round(abs(grams - weight.grams))
     if weight.unknown:
         do = say("{part}: no weight, no outline. Count the pack.", part=weight.unknown)
@@ -418,8 +431,24 @@ def _press_put_down(hand: PackingHand, order: Order, view: View) -> Do | Took:
 
 
 def _press_close(hand: PackingHand, order: Order, view: View) -> Do:
-    """Closes the pack in hand."""
-    return _close_pack(hand, order, view)
+    """Closes the pack in hand; the first of two where it goes in two."""
+    two = find_two(hand, order, view) if is_complete(view, order) else None
+    return _close_pack(hand, order, view, share=two.first if two else ())
+
+
+def _press_part_pack(hand: PackingHand, order: Order, view: View) -> Do | Took:
+    """Closes what is in the pack as one of two: the rest of the order goes in another."""
+    found = list_needs(view, order)
+    if not any(want.to_go for want in found):
+        if two := find_two(hand, order, view):
+            return _close_pack(hand, order, view, share=two.first)
+        do = say("Close it; or first put back what goes in the other pack.")
+        return Took(hand, refuse(say("All of it is in this pack"), do))
+    share = tuple((w.part.id, n) for w in found if (n := min(w.inside, w.wanted)))
+    if not share:
+        do = say("Take what goes in the first one.")
+        return Took(hand, refuse(say("The pack is empty"), do))
+    return _close_pack(hand, order, view, share=share)
 
 
 def _press_all(hand: PackingHand, order: Order, view: View) -> Do | Took:
@@ -497,6 +526,7 @@ def _press_short(hand: PackingHand, order: Order, _view: View) -> Do:
 BUTTON_STEPS: dict[str, Callable[[PackingHand, Order, View], Do | Took]] = {
     "put_down": _press_put_down,
     "close_pack": _press_close,
+    "part_pack": _press_part_pack,
     "part_missing": _press_missing,
     "take_back": _press_back,
     "spoiled_piece": _press_spoiled,

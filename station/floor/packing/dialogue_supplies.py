@@ -5,9 +5,11 @@ from dataclasses import replace
 from station.floor.packing.acts import CountSupplies
 from station.floor.packing.work import PackingHand
 from station.queries.mailers import plan_open_pack
+from station.queries.orders import is_complete
 from station.queries.supplies import find_supply
+from station.queries.two_packs import plan_order
 from station.shop.acts import attention, good, question, refuse
-from station.shop.facts import Mailer
+from station.shop.facts import Mailer, Order
 from station.shop.rooms import Do, Number, Took
 from station.shop.views import View
 from station.shop.words import say
@@ -42,7 +44,9 @@ def read_supply(hand: PackingHand, given: Number) -> Do | Took:
 def choose_mailer(hand: PackingHand, number: str, view: View) -> Took:
     """Takes another mailer than was worked out; closing then asks why."""
     mailer = view.get(Mailer, number)
-    planned = plan_open_pack(view, hand.subject).mailer
+    order = view.get(Order, hand.subject)
+    two = plan_order(view, order) if order and is_complete(view, order) else None
+    planned = plan_open_pack(view, hand.subject, two.first if two else ()).mailer
     if mailer is None or not mailer.active:
         return Took(hand, refuse(say("There is no such mailer"), say("Take the one shown.")))
     if planned and planned.id == number:

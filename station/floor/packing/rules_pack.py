@@ -13,8 +13,11 @@ from station.floor.packing.rules_order import (
 )
 from station.queries.batches import keep_held
 from station.queries.damage import note_damage
-from station.queries.mailers import closes_over, name_contents
+from station.queries.mailers import closes_over, name_contents, take_share
 from station.queries.orders import (
+    count_closed,
+    count_inside,
+    count_wanted,
     list_needs,
     say_packed_anew,
     say_void,
@@ -35,7 +38,7 @@ from station.shop.acts import (
     refuse,
     with_args,
 )
-from station.shop.facts import Concern, Habit, Mailer, Order, OrderState, Pack, Part
+from station.shop.facts import ClosedPack, Concern, Habit, Mailer, Order, OrderState, Pack, Part
 from station.shop.moves import Held, Move, move, tail
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, length, say, together
@@ -71,10 +74,25 @@ def _close_order(act: Act[ClosePack], view: View) -> Answer:
         return problem
     if act.args.shelf:
         return _close_from_shelf(act, view, order)
-    if problem := _refuse_held_inside(view, order) or _refuse_incomplete(view, order):
+    if problem := _refuse_held_inside(view, order):
+        return problem
+    if act.args.share:
+        return _close_share(act, view, order)
+    if problem := _refuse_incomplete(view, order):
         return problem
     held = view.stock(place=f"packing/{order.id}")
     return _make_pack(act, view, order, held) if held else _close_as_owed(act, order)
+
+
+def _close_share(act: Act[ClosePack], view: View, order: Order) -> Answer:
+    """Closes one pack of an order whose rest goes in another; the order stays in hand."""
+    wants = {want.part.id: want for want in list_needs(view, order)}
+    share = dict(act.args.share)
+    fits = all(p in wants and 0 < n <= min(wants[p].inside, wants[p].wanted)
+               for p, n in share.items())  # fmt: skip
+    if not fits or sum(share.values()) >= sum(want.wanted for want in wants.values()):
+        return refuse(say("The pack has changed since"), say("Close it again."))
+    return _make_pack(act, view, order, take_share(view, order.id, act.args.share))
 
 
 def _refuse_held_inside(view: View, order: Order) -> Answer | None:
@@ -99,6 +117,19 @@ def _refuse_incomplete(view: View, order: Order) -> Answer | None:
             say("Too many: {n} × {part}", n=over.extra, part=over.part.name),
             say("Put them back: rack {place}.", place=over.place_name),
         )
+    return _refuse_closed_too_many(view, order)
+
+
+def _refuse_closed_too_many(view: View, order: Order) -> Answer | None:
+    """Refuses to end an order with more in a closed pack than it still wants."""
+    wanted = count_wanted(view, replace(order, packs=()))
+    for part, n in count_closed(order).items():
+        if over := n - wanted.get(part, 0) if n > wanted.get(part, 0) else 0:
+            holds = next(c.pack for c in order.packs if part in dict(c.contents))
+            return refuse(
+                say("Too many: {n} × {part}", n=over, part=name_part(view, part)),
+                say("They are in pack {pack}: scan its label to open it.", pack=holds),
+            )
     return None
 
 
@@ -154,7 +185,7 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
     if off and not act.args.sure:
         do = say("Look through the pack. Close it all the same?")
         return ask(weight.words(scale_g), do, "sure")
-    number = new_number(act, "pack")
+    number, (nth, of) = new_number(act, "pack"), _number_in_order(act, view, order)
     pack = Pack(
         id=number,
         order=order.id,
@@ -164,12 +195,18 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
         closed=act.at,
         by=act.worker,
         contents=tuple(by_part(held).items()),
+        nth=nth,
+        of=of,
     )
-    packed = replace(order, state="packed", claimed="", by=act.worker)
+    packed = _add_pack(act, order, pack)
     doubts = (_doubt_weight(act, pack, weight),) if off else ()
+    said = say("Pack {pack} is closed: order {order}", pack=number, order=order.id)
+    if nth:
+        said = say("Pack {pack} is closed: order {order}, {nth}", pack=number, order=order.id,
+                   nth=pack.say_nth())  # fmt: skip
     return (attention if off else good)(
-        say("Pack {pack} is closed: order {order}", pack=number, order=order.id),
-        _say_mailer(mailer),
+        said,
+        _say_mailer(mailer, _say_rest(view, order) if act.args.share else None),
         moves=(
             *(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
             *_use_supplies(act, view),
@@ -178,6 +215,27 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
         prints=(("label", number),),
         readings=note_weights(view, held, mailer, scale_g) if scale_g and not off else (),
     )
+
+
+def _number_in_order(act: Act[ClosePack], view: View, order: Order) -> tuple[int, int]:
+    """Numbers a pack of an order that goes in several: which it is, of how many (0: more follow).
+
+    Twice 0: it goes in this one.
+    """
+    if not order.packs and not act.args.share:
+        return (0, 0)
+    closed = {p.nth for c in order.packs if (p := view.get(Pack, c.pack))}
+    nth = next(n for n in range(1, len(closed) + 2) if n not in closed)
+    return (nth, 0 if act.args.share else len(order.packs) + 1)
+
+
+def _add_pack(act: Act[ClosePack], order: Order, pack: Pack) -> Order:
+    """Gives an order with a pack closed: packed, or with the rest of it still in hand."""
+    packs = (*order.packs, ClosedPack(pack.id, pack.contents))
+    if act.args.share:
+        return replace(order, state="packing", packs=packs, by=act.worker)
+    packs = packs if order.packs else ()
+    return replace(order, state="packed", claimed="", by=act.worker, packs=packs)
 
 
 def _use_supplies(act: Act[ClosePack], view: View) -> tuple[Move, ...]:
@@ -220,10 +278,21 @@ def _refuse_open_mailer(act: Act[ClosePack], view: View, mailer: Mailer | None) 
     )
 
 
-def _say_mailer(mailer: Mailer | None) -> Say:
+def _say_mailer(mailer: Mailer | None, then: Say | None = None) -> Say:
+    """Says what a pack goes in; and what is next where the rest of its order is in hand."""
+    label = say("Label it, then onto the cart.")
+    if then:
+        label = say("Label it. {then}", then=then)
     if mailer is None:
-        return say("Label it, then onto the cart.")
-    return say("Mailer {name}. Label it, then onto the cart.", name=mailer.name)
+        return label
+    return say("Mailer {name}. {label}", name=mailer.name, label=label)
+
+
+def _say_rest(view: View, order: Order) -> Say:
+    """Says what is next of an order whose other pack is closed."""
+    if any(want.to_go for want in list_needs(view, order)):
+        return say_next(view, order)
+    return say("The rest is there: close it too.")
 
 
 def _doubt_weight(act: Act[ClosePack], pack: Pack, weight: Weight) -> Concern:
@@ -255,6 +324,8 @@ def open_pack(act: Act[OpenPack], view: View) -> Answer:
         return _refuse_not_here(view, pack)
     if problem := refuse_elsewhere(act, order):
         return problem
+    if problem := _refuse_with_other(view, order):
+        return problem
     inside = view.stock(place=f"pack/{pack.id}")
     held = keep_held(view, inside)
     known = find_reason(view, act.args.reason, "repack")
@@ -268,9 +339,26 @@ def open_pack(act: Act[OpenPack], view: View) -> Answer:
         moves=tuple(move(h.part, h.qty, h.place, f"packing/{order.id}", h.batch) for h in inside),
         sets=(
             replace(pack, state="opened", why=known.id if known else ""),
-            replace(order, state=state, claimed=act.station, by=act.worker),
+            replace(
+                order,
+                state=state,
+                claimed=act.station,
+                by=act.worker,
+                packs=tuple(c for c in order.packs if c.pack != pack.id),
+            ),
             *note_damage(pack, known, act.at),
         ),
+    )
+
+
+def _refuse_with_other(view: View, order: Order) -> Answer | None:
+    """Refuses to open a pack of an order while another pack of it is open: they would mix."""
+    lying = count_inside(view, order)
+    if not lying or not order.packs or order.state == "cancelled":
+        return None
+    return refuse(
+        say("Order {order} has {n} in its open pack", order=order.id, n=lying),
+        say("Close that first, then scan this label again."),
     )
 
 

@@ -18,11 +18,11 @@ from station.floor.packing.rules_order import (
     say_next,
 )
 from station.queries.batches import keep_free, keep_held
-from station.queries.orders import Need, count_packed, find_need, list_needs
+from station.queries.orders import Need, count_closed, count_packed, find_need, list_needs
 from station.queries.settings import find_reason
 from station.queries.stock import list_free_on_rack, move_in_order
 from station.shop.acts import Act, Answer, ask_why, attention, good, notice, refuse
-from station.shop.facts import Concern, Fact, Order, Part, Product
+from station.shop.facts import Concern, Fact, Order, Pack, Part, Product
 from station.shop.moves import Held, Move
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
@@ -92,7 +92,8 @@ def _tell_sets(view: View, order: Order, product: Product, count: int) -> Answer
     inside = by_part(view.stock(place=f"packing/{order.id}"))
     for part, each in product.parts:
         inside[part] = inside.get(part, 0) + each * count
-    lines = zip(order.lines, count_packed(view, order, inside), strict=True)
+    every = {p: n + inside.get(p, 0) for p, n in count_closed(order).items()}
+    lines = zip(order.lines, count_packed(view, order, inside | every), strict=True)
     mine = [(whole, line.quantity - line.short) for line, whole in lines
             if line.product == product.id]  # fmt: skip
     there, wanted = sum(w for w, _ in mine), sum(n for _, n in mine)
@@ -294,9 +295,18 @@ def _tell_what_went_back(
     sets: tuple[Fact, ...] = ()
     if order.state == "cancelled":
         left = total(view.stock(place=f"packing/{order.id}")) - count
+        closed = next(iter(_list_closed(view, order)), None)
         do = say("{n} more to put back.", n=left) if left else say("Take the next order.")
-        sets = () if left else _settle_cancelled(act, view, order)
+        if closed and not left:
+            do = say("Pack {pack} of it is still to be opened: scan it.", pack=closed.id)
+        sets = () if left or closed else _settle_cancelled(act, view, order)
     return good(said, do, moves=moves, sets=sets)
+
+
+def _list_closed(view: View, order: Order) -> list[Pack]:
+    """Lists the closed packs of an order that goes in several, which are still here."""
+    packs = (view.get(Pack, closed.pack) for closed in order.packs)
+    return [p for p in packs if p and p.state in ("packed", "cart")]
 
 
 def _settle_cancelled(act: Act[PutPartsBack], view: View, order: Order) -> tuple[Fact, ...]:

@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.packing.in_two import find_two
 from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
 from station.floor.packing.screen_parcel import show_parcel
 from station.floor.packing.screen_shelf import show_ahead
@@ -20,7 +21,14 @@ from station.floor.packing.waiting import (
 )
 from station.floor.packing.work import PackingHand
 from station.queries.batches import keep_held
-from station.queries.orders import Need, count_packed, is_late, list_needs
+from station.queries.orders import (
+    Need,
+    count_closed,
+    count_packed,
+    is_complete,
+    is_late,
+    list_needs,
+)
 from station.queries.short import Ways, list_ways
 from station.queries.stock import name_part
 from station.shop.cards import button, row_code
@@ -44,9 +52,11 @@ from station.shop.words import Say, day, say, several, together
 NAMED = 3  # parts of one set; a set of more is told by its words
 SET_HIGH, PART_HIGH, ROOM = 27, 60, 310  # px: a product, a part, and what is left for both
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
+MOST_NAMED = 4  # parts of the first of two packs
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 SPOILED = Press(label=say("Spoiled"), code=button("spoiled_piece"))
+PART_PACK = Press(label=say("One of two"), code=button("part_pack"))
 PUT_DOWN = Press(label=say("Put it down"), code=button("put_down"))
 
 Pair = tuple[Say | str, Say | str]
@@ -91,6 +101,9 @@ def _show_header(order: Order, found: tuple[Need, ...], now: str, view: View) ->
         if short
         else say("{leaves} · nothing short", leaves=leaves)
     )
+    if order.packs:
+        note = say("{leaves} · closed: {packs}", leaves=leaves,
+                   packs=several([closed.pack for closed in order.packs]))  # fmt: skip
     return Header(
         label=say("Order"),
         number=order.id,
@@ -123,7 +136,10 @@ def _show_work(
 
 def _show_sets(order: Order, view: View) -> tuple[Block, ...]:
     """Shows each product: how many sets, what one set is, how many are whole in the pack."""
-    whole = count_packed(view, order, by_part(view.stock(place=f"packing/{order.id}")))
+    packed = by_part(view.stock(place=f"packing/{order.id}"))
+    closed = count_closed(order)
+    packed |= {number: n + packed.get(number, 0) for number, n in closed.items()}
+    whole = count_packed(view, order, packed)
     rows: list[Pair] = []
     for line, ready in zip(order.lines, whole, strict=True):
         sets = line.quantity - line.short
@@ -171,7 +187,7 @@ def _show_parts(
     short = next((w for w in found if w.part.id == hand.work.short and w.lacking), None)
     if short:
         return (table, _show_ways(list_ways(view, order, short, hand.now), short))
-    next_ = _show_held(order, view) or _show_next(hand, found)
+    next_ = _show_held(order, view) or _show_share(hand, order, view) or _show_next(hand, found)
     if len(rows) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
     return (table,) if len(rows) > MANY else (table, next_)
@@ -268,6 +284,18 @@ def _show_next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
     )
 
 
+def _show_share(hand: PackingHand, order: Order, view: View) -> Hint | None:
+    """Says what goes in the first of two packs once all of it is there; None: it goes in one."""
+    two = find_two(hand, order, view) if is_complete(view, order) else None
+    if two is None:
+        return None
+    parts = together(
+        [say("{n} {part}", n=n, part=name_part(view, part)) for part, n in two.first], MOST_NAMED
+    )
+    title = say("Pack {n}: {parts}", n=len(order.packs) + 1, parts=parts)
+    return Hint(title=title, note=say("The rest goes in another. Close this one."), tone="good")
+
+
 def _say_what_follows(hand: PackingHand, found: tuple[Need, ...]) -> Say:
     """Says what the next input does: a scan takes, a number changes the pick just made."""
     picked = hand.work.picked
@@ -303,9 +331,13 @@ def _offer_presses(
     if go:
         close = Press(label=say("Close: {n} to go", n=go), code=button("close_pack"), style="off",
                       wide=2)  # fmt: skip
-        return (close, Press(label=say("Missing"), code=button("part_missing")), back)
+        missing = Press(label=say("Missing"), code=button("part_missing"))
+        some = any(w.inside for w in found)
+        return (close, missing, back, *((PART_PACK,) if some else ()))
     whole = any(w.inside for w in found)
     label = say("Close the pack") if whole else say("Close it as owed")
+    if whole and find_two(hand, order, view):
+        label = say("Close pack {n}", n=len(order.packs) + 1)
     style, held = "primary", _show_held(order, view)
     if held:
         label, style = say("Close: held pieces in it"), "off"

@@ -1,15 +1,18 @@
 """Shows how a pack is packed: the stack in its mailer, what it should weigh."""
 
 from itertools import groupby
+from typing import NamedTuple
 
+from station.floor.packing.in_two import find_two, say_why
 from station.floor.packing.work import PackingHand
 from station.packs.messages import PackLayer, PackPile
 from station.queries.damage import count_of_stack
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
 from station.queries.supplies import count_left
+from station.queries.two_packs import Contents, TwoPacks
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
-from station.shop.facts import Mailer, Part
+from station.shop.facts import Mailer, Order, Part
 from station.shop.views import View
 from station.shop.words import Say, figure, length, metres, name_first, say
 
@@ -19,17 +22,46 @@ MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
 Pair = tuple[Say | str, Say | str]
 
 
+class Planned(NamedTuple):
+    """A pack as it is planned: its pieces; what of the open pack it is, none told: all of it."""
+
+    parcel: Parcel
+    pieces: list[tuple[Part, int]]
+    share: Contents = ()
+
+
 def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple[Block, ...]:
     """Shows how the whole order is packed: the stack in the smallest mailer that takes it."""
     pieces = [(w.part, w.wanted) for w in found if w.wanted]
-    if not pieces:
+    order = view.get(Order, hand.subject)
+    if not pieces or order is None:
         return ()
-    parcel = plan_parcel(view, pieces)
     names = {w.part.id: w.part.name for w in found}
-    weights = _compare_weights(hand, parcel, view)
+    if two := find_two(hand, order, view):
+        share = dict(two.first)
+        pieces = [(part, n) for part, _ in pieces if (n := share.get(part.id, 0))]
+        first = Planned(two.parcels[0], pieces, two.first)
+        return (_tell_two(order, two), *_show_one(hand, first, names, view))
+    return _show_one(hand, Planned(plan_parcel(view, pieces), pieces), names, view)
+
+
+def _tell_two(order: Order, two: TwoPacks) -> Hint:
+    """Tells that an order goes in two packs, and why; the first of them is shown."""
+    title = say("Two packs: {why}", why=say_why(two))
+    grams = round(two.parcels[0].weight.grams)
+    note = say("this is pack {n}: {g} g", n=len(order.packs) + 1, g=grams)
+    return Hint(title=title, note=note)
+
+
+def _show_one(
+    hand: PackingHand, planned: Planned, names: dict[str, str], view: View
+) -> tuple[Block, ...]:
+    """Shows one pack: its mailer, the stack in it, what it should weigh."""
+    parcel = planned.parcel
+    weights = _compare_weights(hand, planned, view)
     chosen = view.get(Mailer, hand.work.mailer) or parcel.mailer
     if chosen:
-        weights = (*weights, *_tell_damaged(view, chosen, pieces))
+        weights = (*weights, *_tell_damaged(view, chosen, planned.pieces))
     if chosen == parcel.mailer:
         weights = (*weights, *_tell_postage(parcel))
     named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
@@ -53,7 +85,7 @@ def _tell_postage(parcel: Parcel) -> tuple[Pair, ...]:
     if not parcel.is_rated:
         return ()
     if parcel.sent is None:
-        return ((say("goes as"), say("nothing takes it whole: make two packs of it")),)
+        return ((say("goes as"), say("nothing takes it, not even in two: close it by parts")),)
     price = figure(parcel.sent.price, 2)
     return ((say("goes as"), say("{name} · {price}", name=parcel.sent.name, price=price)),)
 
@@ -154,16 +186,16 @@ def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
     return f"{len(same)} × ({inside})" if len(same) > 1 else inside
 
 
-def _compare_weights(hand: PackingHand, whole: Parcel, view: View) -> tuple[Pair, ...]:
-    """Shows what the whole order should weigh, and what the scale shows of the pack."""
-    weight = whole.weight
+def _compare_weights(hand: PackingHand, planned: Planned, view: View) -> tuple[Pair, ...]:
+    """Shows what the whole pack should weigh, and what the scale shows of it so far."""
+    weight = planned.parcel.weight
     should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
     if weight.unknown:
         should = say("can't tell: {part}", part=weight.unknown)
     read = hand.work.scale
     shown: Say | str = "—"
     if read:
-        agrees = plan_open_pack(view, hand.subject).weight.agrees(read)
+        agrees = plan_open_pack(view, hand.subject, planned.share).weight.agrees(read)
         shown = say("{g} g: look again", g=round(read))
         if agrees is None:
             shown = say("{g} g: can't tell", g=round(read))

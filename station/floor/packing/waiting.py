@@ -206,12 +206,13 @@ def _list_order(order: Order, hand: PackingHand, view: View) -> tuple[tuple[Cell
 def _list_to_put_back(view: View) -> tuple[Block, ...]:
     """Lists the cancelled orders whose parts are still in a pack."""
     about = [tail(c.about) for c in view.shelf(Concern, "open", OPEN) if c.what == "cancelled"]
-    closed = {p.order: p.id for p in view.shelf(Pack, "packed", 500)}
+    closed = [p for p in view.shelf(Pack, "packed", 500) if p.order in about]
     entries = []
     for order in dict.fromkeys(about):
-        thing = ("pack", closed[order]) if order in closed else ("order", order)
-        cells = (Cell(text=order, bold=True), Cell(text=say("cancelled"), tone="stop"))
-        entries.append((cells, write_touch(*thing)))
+        packs = [("pack", p.id) for p in closed if p.order == order]
+        for thing in packs or [("order", order)]:
+            cells = (Cell(text=order, bold=True), Cell(text=say("cancelled"), tone="stop"))
+            entries.append((cells, write_touch(*thing)))
     if not entries:
         return ()
     title = say_more(say("To put back"), len(entries) - TO_PUT_BACK)

@@ -26,6 +26,7 @@ from station.shop.facts.material import Lot, Material
 from station.shop.facts.orders import (
     Cart,
     CartState,
+    ClosedPack,
     Damage,
     Habit,
     Line,
@@ -99,6 +100,7 @@ __all__ = [
     "BitUse",
     "Cart",
     "CartState",
+    "ClosedPack",
     "Concern",
     "ConcernTone",
     "CutFile",

@@ -1,11 +1,11 @@
 """What is sold and must leave: products, orders, mailers, packs, carts."""
 
 from dataclasses import dataclass
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, NamedTuple
 
 from station.shop.facts.about import About
 from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, Shelf, Time, Times
-from station.shop.words import say
+from station.shop.words import Say, say
 
 # owed: it left, and all of it is owed
 OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", "cancelled"]
@@ -38,6 +38,13 @@ class Line:
     short: Annotated[int, About(say("short"), typed=False, least=0)] = 0
 
 
+class ClosedPack(NamedTuple):
+    """A closed pack of an order that goes in several: its number and what lies in it."""
+
+    pack: str
+    contents: tuple[tuple[str, int], ...]  # part, quantity
+
+
 @dataclass(frozen=True, kw_only=True)
 class Order(Fact):
     """What must leave, and when."""
@@ -50,6 +57,8 @@ class Order(Fact):
     by: Annotated[str, About(say("by"), typed=False)] = ""
     waits: Annotated[str, About(say("waits"), typed=False)] = ""  # the part that it waits for
     owed_of: Annotated[str, About(say("owed of order"), typed=False)] = ""  # that left short
+    # of one that goes in several, those that are closed; none where it goes in one
+    packs: tuple[ClosedPack, ...] = ()
 
     @property
     def to_pack(self) -> bool:
@@ -140,6 +149,8 @@ class Pack(Fact):
     why: str = ""  # reason for which it was opened again
     returned: tuple[tuple[str, int], ...] = ()  # part, quantity: what came back of it
     product: str = ""  # one set of which was packed ahead
+    nth: int = 0  # of an order that goes in several; 0: it is the only one
+    of: int = 0  # so many there are; 0: more follow
 
     @property
     def shelf(self) -> Shelf:
@@ -151,6 +162,14 @@ class Pack(Fact):
         if self.state == "shipped" and self.left:
             return (f"shipped/{self.left[:10]}", self.id)
         return (self.state, self.id)
+
+    def say_nth(self) -> Say:
+        """Says which pack of its order it is; nothing where it is the only one."""
+        if not self.nth:
+            return Say()
+        if not self.of:
+            return say("pack {n}, more follow", n=self.nth)
+        return say("pack {n} of {all}", n=self.nth, all=self.of)
 
 
 @dataclass(frozen=True, kw_only=True)
