@@ -19,6 +19,7 @@ ON_ARC_MM = 0.1
 MOST_FED = 40  # moves of a way over a tab that is gone at feed
 STRAIGHT_ON = 0.95  # cosine: it goes on as the cut before ended, and so into the next
 MOUTH = 3.0  # of the bit's radius: how far apart the two sides of a narrow mouth are cut at most
+SAME_LINE_MM = 0.004  # by which two ends of one side lie off each other where they are rounded
 AHEAD_MM, SAME_WAY_MM = 1.0, 0.02  # so far on no cut goes the same way
 LEAST_TURN, MOST_TURN = 0.002, 0.45  # radians from chord to chord of a curve
 SAME_TURN = 0.1  # radians by which the way over a gap may turn more or less than its curve does
@@ -189,7 +190,7 @@ def _draw_jump(
         sweep = cuts.moves.sweep[one if bent[0] else other]
         return _keep_short([end, *draw_arc(foot, touch, centre, sweep > 0), start])
     curve = _draw_curve(through.shape[before], through.shape[after])
-    if curve is not None:
+    if curve is not None and not _lies_on(end, u, start, v):
         return _keep_short(curve) if curve else None
     away = start - end
     cross = u[0] * v[1] - u[1] * v[0]
@@ -201,6 +202,15 @@ def _draw_jump(
     if min(u @ away, v @ away) < ALONG * np.hypot(*away):
         return None
     return shapely.linestrings([end, start])
+
+
+def _lies_on(end: Floats, u: Floats, start: Floats, v: Floats) -> bool:
+    """Tells whether a gap lies on the straight ways that end and begin at it: then it is in one
+    side, whatever bends before.
+    """
+    away = start - end
+    off = max(abs(float(w[0] * away[1] - w[1] * away[0])) for w in (u, v))
+    return off < SAME_LINE_MM and float(u @ v) > 0
 
 
 def _draw_turn(ends: tuple[Floats, ...], usual: float) -> shapely.Geometry | None:

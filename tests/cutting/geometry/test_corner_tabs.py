@@ -190,3 +190,14 @@ def test_what_a_rapid_leaves_at_the_end_of_a_narrow_mouth_is_a_tab_as_wide_as_ot
     (piece,) = read(text).pieces
     assert sorted(t.style for t in piece.tabs) == ["gap", "stub"]
     assert abs(area_of(piece.outline)) < 180 * 60 - 35 * 11
+
+
+@pytest.mark.parametrize("straight", [14.0, 29.0])
+def test_a_tab_jumped_over_in_a_side_lies_straight_though_a_lead_in_bends_before_it(straight):
+    x = 110 - straight
+    body = (
+        f"G0 X113 Y43\nG1 Z-6.2 F900\nG3 X110 Y46 I-3 J0 F3000\nG1 X{x}\nG0 Z1\nG0 X{x - 11}\n"
+        "G1 Z-6.2 F900\nG1 X46 F3000\nY94\nX154\nY46\nX110\nG0 Z5\n"
+    )
+    (shape,) = read(body).shapes
+    assert (shape.width_mm, shape.length_mm) == pytest.approx((42.0, 102.0), abs=0.001)
