@@ -22,6 +22,7 @@ ROUGH_MM = 0.016  # an edge is taken by this first; two halvings of an arc make 
 TRUE_MM = 0.00105  # how far what lies between two corners may be off at last
 OFF_MM, OFF_SHARE = 0.03, 0.012  # how far an edge may be off at first: that, and of the radius
 SHORT_MM = 0.01  # a shorter side is not halved
+LONG_MM = 10.0  # a side of which the box says little
 DEEPEST = 6  # halvings of one side
 MOST_CORNERS = 2**DEEPEST
 STEPS = 6
@@ -50,11 +51,21 @@ def list_strokes(
 ) -> Strokes:
     """Lists the strokes that bound pieces: cuts through the sheet, the ways over closed tabs with
     their bit's radius, and plunges (moves, with the same).
+
+    Lines without an arc are taken as they are drawn, where many short moves are thinned already.
     """
-    moves, index = cuts.moves, cuts.index[list_ranges(through.first, through.stop)]
-    radius = cuts.radius[list_ranges(through.first, through.stop)]
-    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
-    sides = (_list_last_sides(through), _list_sides(*closed))
+    moves, every = cuts.moves, list_ranges(through.first, through.stop)
+    bent = (moves.kind[cuts.index[every]] >= CW) & (moves.plane[cuts.index[every]] == XY)
+    curved = np.zeros(len(through), dtype=bool)
+    line = np.repeat(np.arange(len(through)), through.stop - through.first)
+    curved[line[bent]] = True
+    own = curved[line]
+    index, radius, bent = cuts.index[every[own]], cuts.radius[every[own]], bent[own]
+    sides = (
+        _list_sides(through.shape[~curved], through.radius[~curved]),
+        _list_last_sides(through.shape[curved], through.radius[curved]),
+        _list_sides(*closed),
+    )
     place = _take_points(moves, plunges[0])
     start, end, reach = (
         np.concatenate(some) for some in zip(*sides, (place, place, plunges[1]), strict=True)
@@ -90,11 +101,11 @@ def _list_sides(ways: Shapes, radius: Floats) -> tuple[Complexes, Complexes, Flo
     return place[side], place[side + 1], radius[way[of[side]]]
 
 
-def _list_last_sides(through: Lines) -> tuple[Complexes, Complexes, Floats]:
+def _list_last_sides(lines: Shapes, radius: Floats) -> tuple[Complexes, Complexes, Floats]:
     """Lists the last side of each line: it may close a line that ends short of its start."""
-    ends = [shapely.get_coordinates(shapely.get_point(through.shape, at)) for at in (-2, -1)]
+    ends = [shapely.get_coordinates(shapely.get_point(lines, at)) for at in (-2, -1)]
     start, end = (points[:, 0] + 1j * points[:, 1] for points in ends)
-    return start, end, through.radius
+    return start, end, radius
 
 
 def _plant_strokes(
@@ -304,6 +315,19 @@ def fill_edge(
     return made
 
 
+def _find_near(sides: Shapes, strokes: Strokes, reach: float) -> tuple[Ints, Ints]:
+    """Finds pairs of a side and a stroke within its reach; where the side is short also some whose
+    boxes alone are that near, which is quicker to tell.
+    """
+    boxes, short = shapely.bounds(sides), shapely.length(sides) < LONG_MM
+    x, y, x2, y2 = boxes[short].T
+    around = shapely.box(x - reach, y - reach, x2 + reach, y2 + reach)
+    near, far = np.flatnonzero(short), np.flatnonzero(~short)
+    one, stroke = strokes.tree.query(around)
+    other, stroke2 = strokes.tree.query(sides[far], predicate="dwithin", distance=reach)
+    return np.concatenate((near[one], far[other])), np.concatenate((stroke, stroke2))
+
+
 def draw_edges(rings: Shapes, strokes: Strokes) -> list[Ring]:
     """Draws the edges of rings (polygons' outlines) as exact as the strokes beside them."""
     rough = shapely.simplify(rings, ROUGH_MM, preserve_topology=False)
@@ -311,8 +335,7 @@ def draw_edges(rings: Shapes, strokes: Strokes) -> list[Ring]:
     side = np.flatnonzero(of[1:] == of[:-1])
     lines = shapely.linestrings(np.stack((points[side], points[side + 1]), axis=1))
     most = float(strokes.radius.max(initial=0.0))
-    reach = most * (1 + OFF_SHARE) + OFF_MM + DRAWN_MM
-    pair, stroke = strokes.tree.query(lines, predicate="dwithin", distance=reach)
+    pair, stroke = _find_near(lines, strokes, most * (1 + OFF_SHARE) + OFF_MM + DRAWN_MM)
     order = np.argsort(pair, kind="stable")
     stroke = np.ascontiguousarray(stroke[order]).astype(np.int64)
     stops = np.searchsorted(pair[order], np.arange(len(lines) + 1))
