@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from math import pi
 from random import Random
 
+from tests.sheets.as_cut import find_cut_sizes
 from tests.sheets.draft import SheetDraft
 from tests.sheets.faults import Marked, put_fault
 from tests.sheets.laying import LaidPart, lay_out
@@ -77,7 +78,7 @@ def write_draft(seed: int, draft: SheetDraft, marked: Marked | None = None) -> W
     return WrittenSheet(
         seed=seed, text=written.text, thickness=marked.thickness if marked else means.thickness,
         size=draft.size, zero=manner.zero, bit=None if told else means.bits[first],
-        bits=means.bits, groups=find_groups(draft), rest=draft.laying.rest,
+        bits=means.bits, groups=find_groups(draft, writer), rest=draft.laying.rest,
         fault=find_fault(draft, marked, written.lines) if marked else None,
         parts_hold=marked is None or marked.parts_hold,
         habits=(*manner.rows(), *name_parts(draft)),
@@ -103,12 +104,15 @@ def find_fault(draft: SheetDraft, marked: Marked, lines: Sequence[tuple[int, int
     return TrueFault(marked.kind, () if marked.anywhere else tuple(spans))
 
 
-def find_groups(draft: SheetDraft) -> tuple[TrueGroup, ...]:
-    """Gives the groups of equal parts; what is mirrored is a kind of its own."""
+def find_groups(draft: SheetDraft, writer: TextWriter | None = None) -> tuple[TrueGroup, ...]:
+    """Gives the groups of equal parts; what is mirrored is a kind of its own.
+
+    With the `writer` of its text their sizes are as the strokes leave them.
+    """
     kinds: dict[tuple[str, bool], list[int]] = defaultdict(list)
     for k, part in enumerate(draft.laying.parts):
         kinds[part.kind, part.frame.mirrored].append(k)
-    return tuple(find_group(draft, members) for members in kinds.values())
+    return tuple(find_group(draft, members, writer) for members in kinds.values())
 
 
 def count_turned(parts: Sequence[LaidPart], part: LaidPart) -> int:
@@ -119,7 +123,9 @@ def count_turned(parts: Sequence[LaidPart], part: LaidPart) -> int:
     return sum(p.model is part.model and p.frame.mirrored != mirrored for p in parts)
 
 
-def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
+def find_group(
+    draft: SheetDraft, members: Sequence[int], writer: TextWriter | None = None
+) -> TrueGroup:
     """Gives one group of equal parts."""
     parts = [draft.laying.parts[k] for k in members]
     model = parts[0].model
@@ -127,6 +133,7 @@ def find_group(draft: SheetDraft, members: Sequence[int]) -> TrueGroup:
     drawn = model.outline.trace(0.0).bounds()
     sizes = {(round(b[2] - b[0], 4), round(b[3] - b[1], 4)) for b in [drawn, *boxes]}
     sizes.add(find_least_box(model.outline.trace(0.0)))
+    sizes = (find_cut_sizes(draft, members[0], writer) if writer else set()) or sizes
     return TrueGroup(
         name=model.name + (" mirrored" if parts[0].frame.mirrored and model.handed else ""),
         sizes=tuple(sorted(sizes)),

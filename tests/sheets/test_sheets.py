@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from itertools import pairwise
+from math import acos, ceil, cos, pi
 from random import Random
 
 import pytest
@@ -110,3 +111,17 @@ def test_the_table_counts_what_a_reader_missed():
     assert whole.split()[1:8] == ["2", "0", str(judged), *"...."]
     whole = next(row for row in measure(2, 4, read_nothing).rows() if row.startswith("all"))
     assert "1/1" in whole
+
+
+@pytest.mark.slow
+def test_a_disc_that_is_cut_by_chords_is_as_narrow_as_their_flats():
+    """Its least box touches flats; each lies the bit's radius within a chord of the bit's way."""
+    bobbin = next(group for group in make_sheet(95011).groups if group.name == "bobbin")
+    radius = make_draft(95011).means.bits[0] / 2
+    chords = [
+        4 * ceil(pi / 2 / (2 * acos(1 - tall / (28 + radius)))) for tall in (0.01, 0.02, 0.05)
+    ]
+    flat = [2 * ((28 + radius) * cos(pi / n) - radius) for n in chords]
+    off = [min(abs(a - b) for b in flat) for a in min(bobbin.sizes)]
+    assert max(off) < 0.008  # the corners are written to 0.01
+    assert max(min(bobbin.sizes)) < 55.99

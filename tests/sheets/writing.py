@@ -169,11 +169,10 @@ class TextWriter:
         if not step.sweep:
             self.move("G1", step.to, step.z, step.feed)
             return
-        whole = Seg(begin, step.to, step.centre, step.sweep)
-        length, radius = measure_seg(whole), abs(begin - step.centre)
-        count = self._count_pieces(step.sweep, radius)
-        for k in range(count):
-            piece = cut_seg(whole, length * k / count, length * (k + 1) / count)
+        whole, radius = Seg(begin, step.to, step.centre, step.sweep), abs(begin - step.centre)
+        pieces = self._split_arc(whole)
+        count = len(pieces)
+        for k, piece in enumerate(pieces):
             z = above + (step.z - above) * (k + 1) / count
             if self.manner.arcs == "chords":
                 self.move("G1", piece.b, z, step.feed)
@@ -181,6 +180,22 @@ class TextWriter:
                 code = "G3" if step.sweep > 0 else "G2"
                 r = radius if self.manner.arcs == "radius" else 0.0
                 self.move(code, piece.b, z, step.feed, centre=step.centre, radius=r)
+
+    def split(self, whole: Seg) -> list[Seg]:
+        """Gives the segments that a segment is written as, their ends as they are rounded."""
+        if self.manner.arcs != "chords":
+            return [whole]
+        pieces = self._split_arc(whole) if whole.sweep else [whole]
+        return [Seg(self._round(piece.a), self._round(piece.b)) for piece in pieces]
+
+    def _round(self, point: complex) -> complex:
+        x, y = self.count(point.real), self.count(point.imag)
+        return complex(x, y) / self.scale
+
+    def _split_arc(self, whole: Seg) -> list[Seg]:
+        length = measure_seg(whole)
+        count = self._count_pieces(whole.sweep, abs(whole.a - whole.centre))
+        return [cut_seg(whole, length * k / count, length * (k + 1) / count) for k in range(count)]
 
     def _count_pieces(self, sweep: float, radius: float) -> int:
         turn = abs(sweep)
