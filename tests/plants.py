@@ -88,7 +88,7 @@ AT_DESK = (
           "who was switched off works on", ("tests/queries/test_settings.py",)),
     Plant(QUESTIONS, "worker and agrees(worker.pin, text)", "worker",
           "any PIN will do", PEOPLE),
-    Plant(QUESTIONS, "if left := _find_wait(draft):", "if left := timedelta():",
+    Plant(QUESTIONS, "if left := pins.find_wait(now):", "if left := timedelta():",
           "PINs may be tried for ever", ("tests/desk/test_wrong_pins.py",)),
     Plant(QUESTIONS, ">= A_MOMENT", ">= -A_MOMENT",
           "a trigger pulled twice is a yes", (*PEOPLE, "replay:11")),

@@ -11,6 +11,7 @@ POPPED = ("tests/floor/test_popping_first.py",)
 TRIMMED = ("tests/floor/test_trimming.py",)
 BATCHES = ("tests/floor/test_held_batches.py",)
 PINS = ("tests/desk/test_wrong_pins.py",)
+WRONG_PINS = "station/desk/wrong_pins.py"
 CARE = ("tests/floor/test_cautions.py",)
 OFFS = "station/queries/first_offs.py"
 HELD = "station/queries/batches.py"
@@ -152,14 +153,16 @@ BEHIND_IT = (
     Plant("station/floor/shared/counting.py",
           'return hand if counted or hand.subject in ("", batch) else hand.empty()',
           "return hand", "a refused paper leaves the other batch armed", ("replay:47",)),
-    Plant(ASKS, "if left := _find_wait(draft):\n        since",
-          "if left := timedelta():\n        since",
-          "a PIN is compared while one has to wait", PINS),
-    Plant(ASKS, "FIRST_WAIT * (1 << min(over, 10))", "FIRST_WAIT", "the wait never doubles", PINS),
-    Plant("station/desk/desk.py", "            wrong_pins=self._draft.wrong_pins,\n",
-          "", "an act forgets the wrong PINs", PINS),
-    Plant("station/desk/draft.py", 'wrong_pins=raw.get("wrong_pins", 0),', "wrong_pins=0,",
-          "a restart forgets the wrong PINs", PINS),
+    Plant(ASKS, "return Replied(draft, answer, pins.start_waiting(now))",
+          "return Replied(draft, answer)", "a clock that was set back locks for long", PINS),
+    Plant(WRONG_PINS, "FIRST_WAIT * (1 << min(over, 10))", "FIRST_WAIT",
+          "the wait never doubles", PINS),
+    Plant(WRONG_PINS, "ledger.set_local(WRONG, ", "len(", "no wrong PIN is counted", PINS),
+    Plant(WRONG_PINS, "ledger.set_local(MANY, ", "len(", "nobody is told of many wrong PINs",
+          ("tests/files/test_health.py",)),
+    Plant("station/commands/pin.py", "WrongPins() if right else pins.count_wrong(now)",
+          "WrongPins() if right else pins", "a command may try PINs for ever",
+          ("tests/commands/test_pin.py",)),
 )  # fmt: skip
 
 # what is said and left open beside it

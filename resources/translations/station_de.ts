@@ -6080,6 +6080,10 @@
       <translation>Station {id}: Die Festplatte ist fast voll, noch {n} MB</translation>
     </message>
     <message>
+      <source>Station {id}: {n} wrong PINs, the newest of {at}</source>
+      <translation>Station {id}: {n} falsche PINs, die neueste {at}</translation>
+    </message>
+    <message>
       <source>Station {station} joins the shop</source>
       <translation>Station {station} tritt der Werkstatt bei</translation>
     </message>

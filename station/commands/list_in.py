@@ -31,10 +31,11 @@ def run(options: argparse.Namespace) -> int:
     files = [
         (Path(f), list_out.find_list(n)) for n, f in zip(words[::2], words[1::2], strict=True)
     ]
+    now = make_clock(options)()
     with bootstrap.open_ledger(require_shop(options)) as ledger:
-        if not ask_for_supervisor(ledger, options.worker):
+        if not ask_for_supervisor(ledger, options.worker, now):
             raise CommandError(NO_PIN)
-        problems = _take_in(ledger, files, options.worker, make_clock(options)())
+        problems = _take_in(ledger, files, options.worker, now)
     for problem in problems:
         print(problem, file=sys.stderr)
     if not problems:

@@ -7,6 +7,7 @@ import sys
 from station import bootstrap
 from station.commands.common import CommandError, make_clock, require_shop
 from station.desk.pin import agrees, hashed, is_easy
+from station.desk.wrong_pins import WrongPins, count_minutes, keep_wrong_pins, read_wrong_pins
 from station.ledger.ledger import Ledger
 from station.queries.settings import find_supervisor, has_pin
 from station.shop.acts import Act, SetPin
@@ -79,7 +80,17 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
     return str(answer.said)
 
 
-def ask_for_supervisor(ledger: Ledger, worker: str) -> bool:
-    """Asks for a supervisor's PIN, without showing it; whether it is right."""
-    known = find_supervisor(ledger.view, worker)
-    return known is not None and agrees(known.pin, ask_pin(f"PIN of supervisor {worker}: "))
+def ask_for_supervisor(ledger: Ledger, worker: str, now: str) -> bool:
+    """Asks for a supervisor's PIN, without showing it; whether it is right.
+
+    Raises CommandError while none is taken, for too many were wrong.
+    """
+    known, pins = find_supervisor(ledger.view, worker), read_wrong_pins(ledger)
+    if left := pins.find_wait(now):
+        keep_wrong_pins(ledger, pins.start_waiting(now))
+        raise CommandError(f"Too many wrong PINs: wait {count_minutes(left)} min.")
+    if known is None:
+        return False
+    right = agrees(known.pin, ask_pin(f"PIN of supervisor {worker}: "))
+    keep_wrong_pins(ledger, WrongPins() if right else pins.count_wrong(now))
+    return right

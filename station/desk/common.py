@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 from station.desk.aside import tell_by
 from station.desk.draft import Draft, held
 from station.desk.replies import tell_gone
+from station.desk.wrong_pins import WrongPins
 from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.areas import find_first
 from station.shop.codes import Code
@@ -25,10 +26,11 @@ SECRET = ("supervisor", "pin", "new_pin")
 
 
 class Replied(NamedTuple):
-    """The draft after an input, and the answer to it."""
+    """The draft after an input, and the answer to it; the wrong PINs, where these changed."""
 
     draft: Draft
     answer: Answer
+    pins: WrongPins | None = None
 
 
 def in_every_room(

@@ -12,6 +12,7 @@ from station.desk import draft as drafts
 from station.desk.ahead import ThinkingAhead
 from station.desk.draft import Draft, OpenQuestion
 from station.desk.underway import JobUnderway
+from station.desk.wrong_pins import WrongPins, keep_wrong_pins, read_wrong_pins
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
 from station.queries.settings import find_shop, find_worker
@@ -408,7 +409,9 @@ class Desk:
         return Given(replies.THOUGHT_ANEW)
 
     def _hold(self, held: common.Replied) -> Given:
-        """Keeps the draft that an input left."""
+        """Keeps the draft that an input left, and first of all the PINs that were wrong."""
+        if held.pins is not None:
+            keep_wrong_pins(self.ledger, held.pins)
         self._keep(held.draft)
         return Given(held.answer)
 
@@ -510,8 +513,6 @@ class Desk:
             if aside.tell_counted(do.after, self.ledger.view)
             else (),
             aside=self._draft.aside,
-            wrong_pins=self._draft.wrong_pins,
-            wrong_at=self._draft.wrong_at,
         )
         step = {self._own + k: v for k, v in steps.lay_step(depth, act.id, self.hand).items()}
         recorded = self.ledger.record(act, drafts.write(after), step, self._own)
@@ -591,11 +592,12 @@ class Desk:
     def _answer_question(self, given: Input) -> Given | None:
         """An input while a question is open. None: it is no answer, and means itself."""
         code = codes.tidy(self._code)
-        done = questions.answered(self._draft, given, code, self.ledger.view)
+        view, pins = self.ledger.view, read_wrong_pins(self.ledger)
+        done = questions.answered(self._draft, given, code, view, pins)
         if isinstance(done, questions.Again):
             if done.approver:
                 self.unlocked = done.approver if self.hand.area in SUPERVISED else ""
-                self._draft = replace(self._draft, wrong_pins=0, wrong_at="")
+                keep_wrong_pins(self.ledger, WrongPins())
             self._draft = replace(self._draft, waiting=None)
             do = done.waiting.do
             if isinstance(do.args, TakeBack):

@@ -64,7 +64,6 @@ class Draft:
     made, or given back: where more is held now, or the station stands elsewhere, undo asks for
     that first. `depth` is how many acts can be taken back one by one (`desk/steps.py`).
     `counted_by` are the workers who counted what is in hand, `aside` what else was counted here.
-    `wrong_pins` counts the wrong PINs since the last right one, `wrong_at` when the newest came.
     """
 
     hand: Hand[Any]
@@ -74,8 +73,6 @@ class Draft:
     depth: int = 0
     counted_by: tuple[str, ...] = ()
     aside: tuple[LaidAside, ...] = ()
-    wrong_pins: int = 0
-    wrong_at: str = ""
 
     def with_hand(self, hand: Hand[Any]) -> "Draft":
         """The same draft with another hand and no open question."""
@@ -98,8 +95,6 @@ def write(draft: Draft) -> str:
         "depth": draft.depth,
         "counted_by": draft.counted_by,
         "aside": [[_lay_hand(a.hand), a.by, a.comes_back] for a in draft.aside],
-        "wrong_pins": draft.wrong_pins,
-        "wrong_at": draft.wrong_at,
     }
     return msgspec.json.encode(raw).decode()
 
@@ -163,8 +158,6 @@ def read(text: str, rooms: Mapping[str, Room]) -> Draft | None:
                 LaidAside(hand=reading.hand(hand), by=tuple(by), comes_back=back)
                 for hand, by, back in raw.get("aside", ())
             ),
-            wrong_pins=raw.get("wrong_pins", 0),
-            wrong_at=raw.get("wrong_at", ""),
         )
     except (ValueError, TypeError, KeyError, AttributeError):
         return None

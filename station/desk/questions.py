@@ -4,7 +4,6 @@ Pure: gives the act to run again with what is known now, the question as it stan
 input, or None when the input was no answer to it.
 """
 
-import math
 from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import NamedTuple
@@ -12,6 +11,7 @@ from typing import NamedTuple
 from station.desk.common import Replied
 from station.desk.draft import Draft, OpenQuestion
 from station.desk.pin import agrees, hashed, is_easy
+from station.desk.wrong_pins import WrongPins, count_minutes
 from station.queries.settings import find_supervisor, find_worker
 from station.shop.acts import Args, SetPin, add_known, question, refuse
 from station.shop.cards import BY_NUMBER
@@ -21,10 +21,6 @@ from station.shop.views import View
 from station.shop.words import say
 
 A_MOMENT = timedelta(seconds=2)
-MOST_TRIES = 5  # wrong PINs before the question is dropped, and one has to wait
-# From then on each wrong PIN makes the wait twice as long: common practice, no source.
-FIRST_WAIT = timedelta(minutes=1)
-LONGEST_WAIT = timedelta(hours=1)
 
 
 class Again(NamedTuple):
@@ -34,14 +30,19 @@ class Again(NamedTuple):
     approver: str = ""
 
 
-def answered(draft: Draft, given: Input, code: str, view: View) -> Again | Replied | None:
-    """What an input says to the draft's open question; `code` is its text, tidied."""
+def answered(
+    draft: Draft, given: Input, code: str, view: View, pins: WrongPins
+) -> Again | Replied | None:
+    """What an input says to the draft's open question; `code` is its text, tidied.
+
+    `pins` are the wrong PINs at this PC so far; a reply bears them where they change.
+    """
     waiting = draft.waiting
     assert waiting is not None
     if isinstance(given, Code):
         return _code(draft, waiting, given, code, view)
     if waiting.asks == "pin" and isinstance(given, Number):
-        return _pin(draft, waiting, given.text, view)
+        return _pin(draft, waiting, given.text, view, pins)
     if waiting.asks == "supervisor" and isinstance(given, Number):
         return _typed_supervisor(draft, waiting, given.text, view)
     if waiting.asks == "reason" and isinstance(given, Number):
@@ -126,36 +127,24 @@ def _typed_supervisor(
     return _approver(draft, waiting, text, view)
 
 
-def _pin(draft: Draft, waiting: OpenQuestion, text: str, view: View) -> Again | Replied:
+def _pin(
+    draft: Draft, waiting: OpenQuestion, text: str, view: View, pins: WrongPins
+) -> Again | Replied:
     """Compares a PIN, unless too many were wrong lately: then none is compared for a while."""
-    if left := _find_wait(draft):
-        since = min(draft.wrong_at, draft.hand.now)  # the clock may have been set back
-        do = say("Wait {m} min, then enter it.", m=_in_minutes(left))
-        return Replied(replace(draft, wrong_at=since), refuse(say("Too many wrong PINs"), do))
+    now = draft.hand.now
+    if left := pins.find_wait(now):
+        do = say("Wait {m} min, then enter it.", m=count_minutes(left))
+        answer = refuse(say("Too many wrong PINs"), do)
+        return Replied(draft, answer, pins.start_waiting(now))
     worker = find_supervisor(view, waiting.approver)
     if worker and agrees(worker.pin, text):
         return _with(waiting, Args(approved=worker.id))._replace(approver=worker.id)
-    wrong = replace(draft, wrong_pins=draft.wrong_pins + 1, wrong_at=draft.hand.now)
-    said, wait = say("That PIN is not right"), _find_wait(wrong)
+    wrong, said = pins.count_wrong(now), say("That PIN is not right")
+    wait = wrong.find_wait(now)
     if not wait:
-        return Replied(wrong, refuse(said, say("Enter it again.")))
-    do = say("Put down. Start again in {m} min.", m=_in_minutes(wait))
-    return Replied(replace(wrong, waiting=None), refuse(said, do))
-
-
-def _find_wait(draft: Draft) -> timedelta:
-    """Finds how long no PIN is taken at this station; nothing: one is."""
-    over = draft.wrong_pins - MOST_TRIES
-    if over < 0 or not draft.wrong_at:
-        return timedelta()
-    wait = min(LONGEST_WAIT, FIRST_WAIT * (1 << min(over, 10)))
-    gone = datetime.fromisoformat(draft.hand.now) - datetime.fromisoformat(draft.wrong_at)
-    return max(timedelta(), wait - max(gone, timedelta()))
-
-
-def _in_minutes(wait: timedelta) -> int:
-    """Says a wait in whole minutes, the begun one too."""
-    return math.ceil(wait / timedelta(minutes=1))
+        return Replied(draft, refuse(said, say("Enter it again.")), wrong)
+    do = say("Put down. Start again in {m} min.", m=count_minutes(wait))
+    return Replied(replace(draft, waiting=None), refuse(said, do), wrong)
 
 
 def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:

@@ -4,6 +4,7 @@ import shutil
 from collections.abc import Callable
 
 from station import VERSION
+from station.desk.wrong_pins import MANY, read_wrong_pins
 from station.files.backups import TROUBLE
 from station.floor.anywhere.acts import TellHealth
 from station.ledger.ledger import Ledger
@@ -45,16 +46,19 @@ class Health:
     def look(self) -> TellHealth:
         """Looks how this PC is."""
         newest = self._ledger.find_backup(self._clock())
+        pins = read_wrong_pins(self._ledger, MANY)
         return TellHealth(
             version=VERSION,
             unshared=self._ledger.not_shared(),
             free_mb=shutil.disk_usage(self._ledger.path.parent).free // 10**6,
             backup_at=newest.at if newest else "",
             trouble=self._ledger.local(TROUBLE) or "",
+            wrong_pins=pins.number,
+            pins_at=pins.at,
         )
 
 
 def _is_news(told: Station, now: TellHealth) -> bool:
     """Tells whether anything is other than was told, but for what always changes."""
-    was = (told.version, told.backup_at, told.trouble, told.free_mb < LOW_MB)
-    return was != (now.version, now.backup_at, now.trouble, now.free_mb < LOW_MB)
+    was = (told.version, told.backup_at, told.trouble, told.free_mb < LOW_MB, told.pins_at)
+    return was != (now.version, now.backup_at, now.trouble, now.free_mb < LOW_MB, now.pins_at)

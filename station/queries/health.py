@@ -5,12 +5,13 @@ from typing import NamedTuple
 
 from station.shop.facts import Station
 from station.shop.views import View
-from station.shop.words import Say, day, say
+from station.shop.words import Say, day, moment, say
 
 MOST = 200  # stations
 LOW_MB = 1000  # of a disk that is nearly full: a year of work takes a few hundred
 BACKUP_DAYS = 3  # since the newest backup: a weekend and an evening
 SILENT = timedelta(days=1)  # behind the station that told last
+TRIED = timedelta(days=1)  # so long it is told that many PINs were wrong
 
 
 class Trouble(NamedTuple):
@@ -47,8 +48,8 @@ def _find_no_backup(stations: tuple[Station, ...]) -> Trouble | None:
 
 def _find_own(station: Station, stations: tuple[Station, ...]) -> tuple[Trouble | None, ...]:
     """Finds what is not well with one PC."""
-    return (_find_full(station), _find_failed(station), _find_silent(station, stations),
-            _find_older(station, stations))  # fmt: skip
+    return (_find_full(station), _find_failed(station), _find_tries(station, stations),
+            _find_silent(station, stations), _find_older(station, stations))  # fmt: skip
 
 
 def is_full(station: Station) -> bool:
@@ -87,6 +88,16 @@ def _find_failed(station: Station) -> Trouble | None:
         return None
     words = say("Station {id} makes no backup: {why}", id=station.id, why=station.trouble)
     return Trouble(words, station.seen)
+
+
+def _find_tries(station: Station, stations: tuple[Station, ...]) -> Trouble | None:
+    """Finds that somebody tried a PIN more often than a slip of the finger explains."""
+    newest = max(other.seen for other in stations)
+    if not station.pins_at or _gone(station.pins_at, newest) > TRIED:
+        return None
+    words = say("Station {id}: {n} wrong PINs, the newest of {at}", id=station.id,
+                n=station.wrong_pins, at=moment(station.pins_at))  # fmt: skip
+    return Trouble(words, station.pins_at)
 
 
 def _find_silent(station: Station, stations: tuple[Station, ...]) -> Trouble | None:

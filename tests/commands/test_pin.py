@@ -10,6 +10,7 @@ from station import bootstrap
 from station.commands import main, pin
 from station.commands.common import CommandError
 from station.desk.pin import agrees
+from station.desk.wrong_pins import read_wrong_pins
 from station.ledger.ledger import Ledger
 from station.shop.facts import Worker
 
@@ -51,6 +52,20 @@ def test_where_nobody_types_it_is_said(ledger, monkeypatch, capsys):
     monkeypatch.setattr("sys.stdin", io.StringIO(""))
     assert main.main(["pin", "01", "--data", str(ledger.path.parent)]) == 1
     assert capsys.readouterr().err == WANTED
+
+
+def test_wrong_ones_at_a_command_are_waited_for_as_on_the_screen(ledger, monkeypatch):
+    pin.set_pin(ledger, "01", "1357", AT)
+    asked = []
+    monkeypatch.setattr(pin, "ask_pin", lambda words: asked.append(words) or "1111")
+    for _ in range(5):
+        assert not pin.ask_for_supervisor(ledger, "01", AT)
+    with pytest.raises(CommandError, match="Too many wrong PINs: wait 1 min"):
+        pin.ask_for_supervisor(ledger, "01", AT)
+    assert len(asked) == 5  # none is asked for that would not be compared
+    monkeypatch.setattr(pin, "ask_pin", lambda _words: "1357")
+    assert pin.ask_for_supervisor(ledger, "01", "2026-11-25T07:01:00")
+    assert not read_wrong_pins(ledger).number
 
 
 def test_a_second_pin_is_set_in_the_office_alone(ledger):

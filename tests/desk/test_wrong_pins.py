@@ -2,6 +2,8 @@
 
 import pytest
 
+from station import bootstrap
+from station.bootstrap import Where
 from tests.replay import PIN
 
 ASKED = ("@worker 07", "@area office", "button put_down", "button next_kind", "touch ST200-SET",
@@ -106,3 +108,17 @@ def test_a_clock_that_was_set_back_neither_shortens_the_wait_nor_locks_for_long(
     assert enter(tired, PIN).startswith("Too many wrong PINs")
     at(tired, "03:01:01")
     assert enter(tired, PIN).startswith("Batch 00001 is released")
+
+
+def test_a_text_station_beside_the_window_has_no_tries_of_its_own(tired):
+    ledger, clock = tired.ledger, tired.clock
+    beside = bootstrap.make_desk(ledger, Where(area="office"), clock, ids=tired.new_id, own="b/")
+    window, tired.desk = tired.desk, beside
+    ask(tired)
+    assert enter(tired, PIN).startswith("Too many wrong PINs")
+    at(tired, "10:02:00")
+    assert enter(tired, "1111") == "That PIN is not right | Put down. Start again in 2 min."
+    tired.desk = window
+    at(tired, "10:03:00")
+    ask(tired)
+    assert enter(tired, PIN) == "Too many wrong PINs | Wait 1 min, then enter it."

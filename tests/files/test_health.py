@@ -5,6 +5,7 @@ import shutil
 import pytest
 
 from station import bootstrap
+from station.desk.wrong_pins import WrongPins, keep_wrong_pins
 from station.files.backups import TROUBLE
 from station.files.health import Health
 from station.ledger.codec import Body, Change, keep_act, state_of
@@ -91,6 +92,24 @@ def test_a_backup_that_fails_is_told(shop):
     shop.set_local(TROUBLE, "The disk that holds shop.db is full.")
     tell(shop, DAY)
     assert raised(shop, DAY) == ["Station 1 makes no backup: The disk that holds shop.db is full."]
+
+
+def test_many_wrong_pins_are_told_for_a_day_though_a_right_one_came_after_them(shop):
+    shop.keep_backup(DAY)
+    pins = WrongPins()
+    for _ in range(4):
+        pins = pins.count_wrong(DAY)
+        keep_wrong_pins(shop, pins)
+    tell(shop, DAY)
+    assert raised(shop, DAY) == []
+    keep_wrong_pins(shop, pins.count_wrong(DAY))
+    keep_wrong_pins(shop, WrongPins())
+    tell(shop, "2026-11-25T09:01:00")
+    assert bar(shop, DAY) == "Station 1: 5 wrong PINs, the newest of 25 Nov 09:00"
+    assert raised(shop, DAY) == [bar(shop, DAY)]
+    shop.keep_backup(NEXT)
+    tell(shop, "2026-11-26T09:01:00")
+    assert raised(shop, NEXT) == []
 
 
 def test_a_station_that_is_silent_or_older_is_told(shop):

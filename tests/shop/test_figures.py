@@ -141,7 +141,7 @@ OTHERS = {
     "floor/loading/rules_off.py": "asks whether a sheet is done already",
     "queries/readings.py": "asks for a reading again",
     "queries/mailers.py": "metres of wrap, told",
-    "desk/questions.py": "waiting after wrong PINs: no shop makes it weaker",
+    "desk/wrong_pins.py": "waiting after wrong PINs: no shop makes it weaker",
     "planning/routers.py": "minutes of a plan",
     "planning/order.py": "days of a plan",
     "planning/messages.py": "the certainty of a plan, said beside each release",

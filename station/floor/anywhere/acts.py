@@ -78,3 +78,5 @@ class TellHealth(Args, frozen=True, kw_only=True):
     free_mb: int = 0
     backup_at: str = ""
     trouble: str = ""
+    wrong_pins: int = 0
+    pins_at: str = ""

@@ -223,6 +223,8 @@ def tell_health(act: Act[TellHealth], _view: View) -> Answer:
                 free_mb=told.free_mb,
                 backup_at=told.backup_at,
                 trouble=told.trouble,
+                wrong_pins=told.wrong_pins,
+                pins_at=told.pins_at,
             ),
         ),
     )

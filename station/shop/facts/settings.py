@@ -126,7 +126,8 @@ class Station(Fact):
     """How a PC of the shop was when it told last: its program, its disk, its backups.
 
     `unshared` counts the acts that the shop did not have yet; `trouble` says why its newest
-    backup could not be made.
+    backup could not be made. `wrong_pins` were entered when one last had to wait, the newest at
+    `pins_at`.
     """
 
     kind: ClassVar[str] = "station"
@@ -136,6 +137,8 @@ class Station(Fact):
     free_mb: int = 0
     backup_at: Time = ""
     trouble: str = ""
+    wrong_pins: int = 0
+    pins_at: Time = ""
 
     @property
     def shelf(self) -> Shelf:
