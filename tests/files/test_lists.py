@@ -78,7 +78,7 @@ def test_what_an_older_system_wrote_is_read_and_no_text_is_refused(ledger, tmp_p
 )
 def test_only_a_supervisor_takes_a_list_in(ledger, monkeypatch, worker, pin, may):
     monkeypatch.setattr(pins, "ask_pin", lambda _words: pin)
-    assert pins.ask_for_supervisor(ledger, worker) is may
+    assert pins.ask_for_supervisor(ledger, worker, "2026-11-25T07:00:00") is may
     assert ledger.view.get(Worker, "07").supervisor
 
 
