@@ -2004,6 +2004,10 @@
       <translation>Zuerst: Platte {n} von Los {batch} messen.</translation>
     </message>
     <message>
+      <source>First: {n} {part} from rack {place}, {lacking} short.</source>
+      <translation>Zuerst: {n} {part} von Regal {place}, {lacking} fehlen.</translation>
+    </message>
+    <message>
       <source>First: {n} {part} from rack {place}.</source>
       <translation>Zuerst: {n} {part} von Regal {place}.</translation>
     </message>
@@ -3350,6 +3354,10 @@
     <message>
       <source>Next: {field}. Type it, or save.</source>
       <translation>Weiter: {field}. Eingeben oder speichern.</translation>
+    </message>
+    <message>
+      <source>Next: {n} {part} from rack {place}, {lacking} short.</source>
+      <translation>Als Nächstes: {n} {part} von Regal {place}, {lacking} fehlen.</translation>
     </message>
     <message>
       <source>Next: {n} {part} from rack {place}.</source>
@@ -4722,10 +4730,6 @@
     <message>
       <source>Put down</source>
       <translation>Weglegen</translation>
-    </message>
-    <message>
-      <source>Put down. Start again in {m} min.</source>
-      <translation>Abgelegt. In {m} min von vorn beginnen.</translation>
     </message>
     <message>
       <source>Put down; nothing was counted</source>
@@ -11936,6 +11940,10 @@
       <translation>{leaves} · nichts fehlt</translation>
     </message>
     <message>
+      <source>{leaves} · short {n} × {part}</source>
+      <translation>{leaves} · es fehlen {n} × {part}</translation>
+    </message>
+    <message>
       <source>{leaves} · {short} owed</source>
       <translation>{leaves} · {short} offen</translation>
     </message>
@@ -12766,6 +12774,10 @@
     <message>
       <source>{n} {part} (rack {place})</source>
       <translation>{n} {part} (Regal {place})</translation>
+    </message>
+    <message>
+      <source>{n} {part} are short: “Part missing” has the ways on.</source>
+      <translation>{n} {part} fehlen: „Teil fehlt“ zeigt, wie es weitergeht.</translation>
     </message>
     <message>
       <source>{n} {part} came back</source>

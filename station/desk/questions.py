@@ -143,8 +143,9 @@ def _pin(
     wait = wrong.find_wait(now)
     if not wait:
         return Replied(draft, refuse(said, say("Enter it again.")), wrong)
-    do = say("Put down. Start again in {m} min.", m=count_minutes(wait))
-    return Replied(replace(draft, waiting=None), refuse(said, do), wrong)
+    # The question stays: what is typed next is no PIN in the form behind it.
+    do = say("Wait {m} min, then enter it.", m=count_minutes(wait))
+    return Replied(draft, refuse(said, do), wrong)
 
 
 def _new_pin(draft: Draft, waiting: OpenQuestion, text: str) -> Again | Replied:

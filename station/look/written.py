@@ -158,11 +158,14 @@ class TextPage:
             return high
         left, top, width = box
         lettering, tall = line.lettering, line.height
-        if line.width - AIR > width:
+        if wrapped := line.width - AIR > width or "\n" in line.text:
             lettering, tall = _wrap(line, max(width, 1))
         where = QRect(left, top, max(width, 1), max(tall, high))
         colour = text_colour(tone) if tone else Style.palette.ink
-        self.words.append(PlacedText(line.text, where, lettering, colour, flags | WRAP))
+        # One that just fits is not wrapped: Qt would break it for a part of a pixel, and only
+        # one line has room.
+        flags |= WRAP if wrapped else 0
+        self.words.append(PlacedText(line.text, where, lettering, colour, flags))
         return where.height()
 
     def put_below(self, words: Text, size: int, *, bold: bool = False, tone: str = "") -> None:

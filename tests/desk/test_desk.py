@@ -97,7 +97,7 @@ def test_a_worker_is_no_supervisor_and_a_wrong_pin_is_refused(stage):
     stage.send("worker 07")
     for _ in range(5):
         assert say(stage.send("1111")) == ("stop", "That PIN is not right")
-    assert stage.desk.question() == ""
+    assert stage.desk.question() == "pin"
 
 
 def test_pin_digits_are_not_shown(stage):

@@ -32,8 +32,8 @@ def tired(stage):
     ask(stage)
     for _ in range(4):
         assert enter(stage, "1111") == "That PIN is not right | Enter it again."
-    assert enter(stage, "1111") == "That PIN is not right | Put down. Start again in 1 min."
-    assert stage.desk.question() == ""
+    assert enter(stage, "1111") == "That PIN is not right | Wait 1 min, then enter it."
+    assert stage.desk.question() == "pin", "what is typed next is no text for the form behind it"
     return stage
 
 
@@ -50,7 +50,7 @@ def test_each_wrong_one_after_it_doubles_the_wait(tired):
     for clock, minutes in (("10:05:00", 2), ("10:10:00", 4), ("10:20:00", 8), ("10:40:00", 16)):
         at(tired, clock)
         ask(tired)
-        said = f"That PIN is not right | Put down. Start again in {minutes} min."
+        said = f"That PIN is not right | Wait {minutes} min, then enter it."
         assert enter(tired, "1111") == said
     at(tired, "10:55:59")
     ask(tired)
@@ -62,7 +62,7 @@ def test_it_never_waits_longer_than_an_hour(tired):
         at(tired, f"{11 + n}:30:00")
         ask(tired)
         last = enter(tired, "1111")
-    assert last == "That PIN is not right | Put down. Start again in 60 min."
+    assert last == "That PIN is not right | Wait 60 min, then enter it."
 
 
 @pytest.mark.parametrize("between", ["restart", "@area popping", "button sign_out", "@worker 01"])
@@ -81,7 +81,7 @@ def test_single_wrong_ones_are_counted_over_several_questions(stage):
         stage.send("button put_down")
         stage.send("restart")
     ask(stage)
-    assert enter(stage, "1111") == "That PIN is not right | Put down. Start again in 1 min."
+    assert enter(stage, "1111") == "That PIN is not right | Wait 1 min, then enter it."
 
 
 def test_an_act_between_forgets_nothing(tired):

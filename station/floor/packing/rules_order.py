@@ -90,6 +90,10 @@ def say_next(view: View, order: Order, done: str = "", inside: int = 0) -> Say:
         go = max(0, want.wanted - inside) if want.part.id == done else want.to_go
         if go > 0 and want.part.id != done and want.held and want.on_rack < go:
             return _say_held_there(want)
+        if go > want.on_rack > 0:
+            return say("Next: {n} {part} from rack {place}, {lacking} short.", n=want.on_rack,
+                       part=want.part.name, place=want.place_name,
+                       lacking=go - want.on_rack)  # fmt: skip
         if go > 0:
             return say("Next: {n} {part} from rack {place}.", n=go, part=want.part.name,
                        place=want.place_name)  # fmt: skip
@@ -199,6 +203,13 @@ def _say_first(view: View, order: Order) -> Say:
         return _say_all_in(view, order)
     if first.held and first.lacking:
         return _say_held_there(first)
+    if first.lacking and not first.on_rack:
+        return say("{n} {part} are short: “Part missing” has the ways on.", n=first.lacking,
+                   part=first.part.name)  # fmt: skip
+    if first.lacking:
+        return say("First: {n} {part} from rack {place}, {lacking} short.", n=first.on_rack,
+                   part=first.part.name, place=first.place_name,
+                   lacking=first.lacking)  # fmt: skip
     return say("First: {n} {part} from rack {place}.", n=first.to_go, part=first.part.name,
                place=first.place_name)  # fmt: skip
 

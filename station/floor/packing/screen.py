@@ -96,11 +96,14 @@ def _show_header(order: Order, found: tuple[Need, ...], now: str, view: View) ->
     leaves = say("leaves {due}", due=say_due(order, now))
     if is_late(order, now):
         leaves = say("late: due {due}", due=say_due(order, now))
-    note = (
-        say("{leaves} · {short} owed", leaves=leaves, short=short)
-        if short
-        else say("{leaves} · nothing short", leaves=leaves)
-    )
+    lacks = next((n for n in found if n.lacking), None)
+    if lacks:
+        note = say("{leaves} · short {n} × {part}", leaves=leaves, n=lacks.lacking,
+                   part=lacks.part.name)  # fmt: skip
+    elif short:
+        note = say("{leaves} · {short} owed", leaves=leaves, short=short)
+    else:
+        note = say("{leaves} · nothing short", leaves=leaves)
     if order.packs:
         note = say("{leaves} · closed: {packs}", leaves=leaves,
                    packs=several([closed.pack for closed in order.packs]))  # fmt: skip
@@ -331,7 +334,7 @@ def _offer_presses(
     if go:
         close = Press(label=say("Close: {n} to go", n=go), code=button("close_pack"), style="off",
                       wide=2)  # fmt: skip
-        missing = Press(label=say("Missing"), code=button("part_missing"))
+        missing = Press(label=say("Part missing"), code=button("part_missing"))
         some = any(w.inside for w in found)
         return (close, missing, back, *((PART_PACK,) if some else ()))
     whole = any(w.inside for w in found)
