@@ -143,7 +143,7 @@ class Stage:
         if words.startswith("--worker "):
             worker, typed = words.split()[1:3]
             with patch("sys.stdin", io.StringIO(f"{typed}\n")):
-                if not ask_for_supervisor(self.ledger, worker):
+                if not ask_for_supervisor(self.ledger, worker, self.clock()):
                     return refuse(say(NO_PIN))
         with tempfile.TemporaryDirectory() as folder:
             file = Path(folder) / f"{of}.csv"

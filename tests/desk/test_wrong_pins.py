@@ -117,7 +117,7 @@ def test_a_text_station_beside_the_window_has_no_tries_of_its_own(tired):
     ask(tired)
     assert enter(tired, PIN).startswith("Too many wrong PINs")
     at(tired, "10:02:00")
-    assert enter(tired, "1111") == "That PIN is not right | Put down. Start again in 2 min."
+    assert enter(tired, "1111") == "That PIN is not right | Wait 2 min, then enter it."
     tired.desk = window
     at(tired, "10:03:00")
     ask(tired)
