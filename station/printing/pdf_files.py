@@ -30,7 +30,8 @@ class Papers:
         if made is None:
             return
         self.folder.mkdir(parents=True, exist_ok=True)
-        file = self.folder / f"{kind}-{name.replace('/', '-')}.pdf"
+        about = name.replace("/", "-")
+        file = self.folder / f"{'-'.join(filter(None, (kind, about)))}.pdf"
         file.write_bytes(made.write_pdf())
         self.made.append(file)
         self.out(made, file)

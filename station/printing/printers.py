@@ -83,11 +83,17 @@ class Printers:
         view: Callable[[Path], object] = open_file,
     ) -> None:
         self.ledger, self.parent, self.tell = ledger, parent, tell
-        self.told = False  # that there is no printer, once is enough
+        # that there is no printer: once is enough where an act has papers, which are not what it
+        # is about
+        self.told = False
         self.attached, self.ask, self.send, self.view = attached, ask or ask_printer, send, view
 
-    def try_to_print(self, page: Page, file: Path) -> None:
-        """Prints one paper; whatever goes wrong is told, and written down."""
+    def try_to_print(self, page: Page, file: Path, *, alone: bool = False) -> None:
+        """Prints one paper; whatever goes wrong is told, and written down.
+
+        `alone`: nothing but the paper was asked for, so where it went is always told.
+        """
+        self.told = self.told and not alone
         try:
             self(page, file)
         except Exception:
@@ -120,7 +126,7 @@ def say_none_attached(file: Path) -> Answer:
         say(
             "{file} is kept as PDF in {folder} and opened.",
             file=file.name,
-            folder=file.parent.name,
+            folder=str(file.parent),
         ),
     )
 
@@ -133,7 +139,7 @@ def say_not_there(name: str, size: str, file: Path) -> Answer:
             "{file} is kept as PDF in {folder}. Plug the printer in and print it from there, or "
             "choose another: station printer {size}",
             file=file.name,
-            folder=file.parent.name,
+            folder=str(file.parent),
             size=size,
         ),
     )
@@ -146,7 +152,7 @@ def say_not_printed(name: str, file: Path) -> Answer:
         say(
             "Look at its paper and its lamps. {file} is kept as PDF in {folder}.",
             file=file.name,
-            folder=file.parent.name,
+            folder=str(file.parent),
         ),
     )
 
@@ -155,7 +161,7 @@ def say_not_sent(file: Path) -> Answer:
     """Says that something went wrong on the way to the printer."""
     return attention(
         say("{file} was not printed", file=file.name),
-        say("It is kept as PDF in {folder}: print it from there.", folder=file.parent.name),
+        say("It is kept as PDF in {folder}: print it from there.", folder=str(file.parent)),
     )
 
 

@@ -92,8 +92,11 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
         def tell(news: "Answer") -> None:
             session.say_news(news)  # there is a session before any paper
 
+        def is_alone() -> bool:
+            return desk.recorded is None  # nothing was done but that a paper was asked for
+
         printers = Printers(ledger, window, tell)
-        papers = Papers(ledger, data / "papers", at, print_later(printers))
+        papers = Papers(ledger, data / "papers", at, print_later(printers, is_alone))
         desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
         session.when_quiet = keep_house(ledger, at)
@@ -237,9 +240,16 @@ def find_application() -> QApplication:
     return made
 
 
-def print_later(printers: "Printers") -> "Callable[[Page, Path], None]":
+def print_later(
+    printers: "Printers", is_alone: "Callable[[], bool]"
+) -> "Callable[[Page, Path], None]":
     """Prints when the answer to the scan stands on the screen, which never waits for paper."""
-    return lambda page, file: QTimer.singleShot(0, lambda: printers.try_to_print(page, file))
+
+    def begin(page: "Page", file: Path) -> None:
+        alone = is_alone()
+        QTimer.singleShot(0, lambda: printers.try_to_print(page, file, alone=alone))
+
+    return begin
 
 
 def log_into(file: Path) -> None:

@@ -87,6 +87,14 @@ def test_what_is_said_when_it_does_not_print(
         assert not said.refused
 
 
+def test_where_a_paper_went_is_told_each_time_that_only_it_was_asked_for(ledger, tmp_path):
+    bench, file = Bench(ledger, []), tmp_path / "papers" / "card-014.pdf"
+    for alone in (False, False, True, True):
+        bench.printers.try_to_print(samples.a_traveller(), file, alone=alone)
+    assert len(bench.told) == 3, "an act's papers once; a card asked for by itself each time"
+    assert str(file.parent) in str(bench.told[-1].do)
+
+
 def test_the_pdf_is_kept_before_anything_is_sent(ledger, tmp_path):
     def broken(_page, file):
         assert file.read_bytes().startswith(b"%PDF")
@@ -95,7 +103,7 @@ def test_the_pdf_is_kept_before_anything_is_sent(ledger, tmp_path):
     papers = Papers(ledger, tmp_path / "papers", lambda: samples.NOW, broken)
     with pytest.raises(OSError):  # noqa: PT011 - any
         papers("badges", "")
-    assert (tmp_path / "papers" / "badges-.pdf").exists()
+    assert (tmp_path / "papers" / "badges.pdf").exists()
 
 
 def test_the_question_offers_every_printer_and_the_file(qapp):
