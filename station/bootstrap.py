@@ -242,9 +242,10 @@ def set_up_shop(ledger: Ledger, at: str, *, routers: int = 1) -> None:
         return
     if ledger.shared:
         return
+    new = import_module("station.queries.routers").NEW
     machines = tuple(
         fact
         for n in range(1, routers + 1)
-        for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n), zero="a new router"))
+        for fact in (Router(id=str(n), name=f"Router {n}"), Bed(id=str(n), zero=new))
     )
     seed_shop(ledger, (*first.first_facts(), *machines), at)

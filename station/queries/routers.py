@@ -8,6 +8,7 @@ from station.shop.moves import BOARD, WEAR
 from station.shop.times import count_seconds
 from station.shop.views import View, by_batch, total
 
+NEW = "a new router"  # why its zero must be set
 TAKE_OUT = "take it out"  # how a bit that a worker entered is settled, where it is not approved
 
 
@@ -23,8 +24,8 @@ def name_router(view: View, id: str) -> str:
 
 
 def find_bed(view: View, router: str) -> Bed:
-    """Finds what a router does now; one that was never used is free."""
-    return view.get(Bed, router) or Bed(id=router)
+    """Finds what a router does now; one that was never used is free, and its zero is not set."""
+    return view.get(Bed, router) or Bed(id=router, zero=NEW)
 
 
 def list_beds(view: View) -> tuple[tuple[Router, Bed], ...]:

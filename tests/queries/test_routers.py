@@ -23,7 +23,8 @@ BED = Bed(id="1", state="cutting", batch="00412", sheet=2, started=LATE, minutes
 def test_a_router_that_nobody_entered_has_a_name_and_a_free_bed():
     view = FakeView.of(ONE)
     assert [routers.name_router(view, r) for r in ("1", "7")] == ["Router 1", "Router 7"]
-    assert routers.find_bed(view, "7") == Bed(id="7")
+    bed = routers.find_bed(view, "7")
+    assert (bed.state, bed.zero) == ("free", "a new router"), "nobody has set its zero"
 
 
 def test_only_routers_in_use_are_offered_but_every_bed_is_told():

@@ -39,6 +39,7 @@ from station.queries.routers import find_bit_in, name_router
 from station.queries.settings import list_reasons
 from station.queries.shortage import list_waiting_for
 from station.queries.underway import list_queue
+from station.queries.unmade import list_unmade
 from station.shop.cards import button
 from station.shop.codes import write_touch
 from station.shop.faces import (
@@ -205,7 +206,8 @@ def _make_primary(name: str) -> Press:
 
 
 def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
-    """Shows that all sheets are cut; where some are spoiled, one more is offered."""
+    """Shows that all sheets are cut; where one is not made good yet, one more is offered."""
+    owed = len(list_unmade(here.view, batch))
     label = say("Cut one more sheet")
     more = Press(label=label, code=button("one_more_sheet"), style="primary", wide=2)
     return Face(
@@ -216,13 +218,15 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
             Hint(
                 title=say("All {sheets} {sheets|sheet is|sheets are} cut", sheets=batch.sheets),
                 right=say("{spoiled} spoiled", spoiled=batch.spoiled),
-                note=say("Cut one more to make good, or take the next batch."),
-                tone="attention" if batch.spoiled else "good",
+                note=say("Cut one more to make good, or take the next batch.")
+                if owed
+                else say("Take the next batch."),
+                tone="attention" if owed else "good",
             ),
             show_queue(here, 3, say("Next on this router")),
         ),
         presses=(
-            *((more,) if batch.spoiled else ()),
+            *((more,) if owed else ()),
             Press(label=say("Put it down"), code=button("put_down")),
             *offer_other_router(here),
         ),
