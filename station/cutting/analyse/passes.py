@@ -21,7 +21,7 @@ from station.cutting.model import (
 )
 from station.shop.words import length, say, speed
 
-PLUNGE_MM, TOUCH_MM = 0.5, 0.01
+PLUNGE_MM, TOUCH_MM = 0.25, 0.01
 TWICE_SHARE = 0.9
 AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
 SAME_SIZE_MM = 0.02  # but are as long, and as bent

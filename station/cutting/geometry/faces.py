@@ -15,6 +15,7 @@ QUARTER_CHORDS = 16  # of the bit's own round, off by 0.0036 mm at 6 mm, less th
 DUST_MM2 = 0.5  # less is no piece of anything
 THIN_SHARE = 0.5  # of the bit's diameter: a leftover thinner than that is dust too
 SKELETON = -1
+NARROW = 2.02  # times the bit's radius: what is left within is dust
 MOST_FILLED = 3  # points of a line that is not halved any more
 
 
@@ -28,9 +29,12 @@ def widen_shapes(lines: Shapes, radius: Floats, quarter: int = QUARTER_CHORDS) -
 
     Where two ends of a line nearly meet, the library may at times fill what a line goes around:
     no stroke takes more than its length times its width and its ends, so that shows, and the line
-    is widened in halves.
+    is widened in halves. Where a line goes around no more than the bit takes, it may leave a slit.
     """
     made: Shapes = shapely.buffer(lines, radius, quad_segs=quarter)
+    for n in _pick_narrow(lines, radius).tolist():
+        inside = shapely.polygonize([shapely.node(lines[n])])
+        made[n] = shapely.union(made[n], shapely.buffer(inside, radius[n], quad_segs=quarter))
     most = 2 * radius * shapely.length(lines) + np.pi * radius**2
     for n in np.flatnonzero(shapely.area(made) > most * (1 + 1e-6)).tolist():
         points = shapely.get_coordinates(lines[n])
@@ -42,6 +46,14 @@ def widen_shapes(lines: Shapes, radius: Floats, quarter: int = QUARTER_CHORDS) -
             widen_shapes(np.array(halves, dtype=object), np.full(2, radius[n]), quarter)
         )
     return made
+
+
+def _pick_narrow(lines: Shapes, radius: Floats) -> Ints:
+    """Picks closed lines around no more than the bit takes from both sides, or hardly more."""
+    x, y, x2, y2 = shapely.bounds(lines).T
+    wide = np.minimum(x2 - x, y2 - y)
+    closed = shapely.is_closed(lines) & (wide > 0)
+    return np.flatnonzero(closed & (wide < NARROW * radius))
 
 
 def unite(shapes: Sequence[Shapes]) -> Shapes:
