@@ -162,10 +162,10 @@ class Desk:
         self.look_ahead()
         return given
 
-    def touch(self, x_mm: float, y_mm: float) -> Given:
-        """A touch on the drawn sheet."""
+    def touch(self, x_mm: float, y_mm: float, near_mm: float = 0.0) -> Given:
+        """A touch on the drawn sheet, and how far a finger reaches there."""
         self._code = ""
-        return self._still(self._safely(lambda: self._dispatch(Point(x_mm, y_mm))))
+        return self._still(self._safely(lambda: self._dispatch(Point(x_mm, y_mm, near_mm))))
 
     def drop(self, paths: tuple[str, ...]) -> Given:
         """Files dropped on the window; "" stands for what is no file of this PC."""

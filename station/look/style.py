@@ -16,6 +16,7 @@ from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics
 BASE = (1366, 768)  # px, the smallest screen; every size in the code is meant on it
 TARGET = 60  # px, the least height of what is touched with gloves on
 GAP = 12  # px between things to touch
+FINGER = 24  # px: what lies this near to a touch on a drawing is hit
 # thin rows of a long list, from which scale on: to a finger nearly as large as on the smallest
 ROWS = ((1.8, 18), (1.3, 16))
 FEWEST_ROWS = 12

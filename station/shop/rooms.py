@@ -168,10 +168,19 @@ class Weighed(NamedTuple):
 
 
 class Point(NamedTuple):
-    """A place on the drawn sheet that was touched, mm from its lower left."""
+    """A place on the drawn sheet that was touched, mm from its lower left.
+
+    A finger hits what lies within `near_mm` of it, as closely as the sheet is drawn; 0: not told.
+    """
 
     x_mm: float
     y_mm: float
+    near_mm: float = 0.0
+
+    @property
+    def place(self) -> tuple[float, float]:
+        """Gives x and y."""
+        return self.x_mm, self.y_mm
 
 
 class Typed(NamedTuple):

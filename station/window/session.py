@@ -30,7 +30,7 @@ from station.window.own_number import OwnNumber
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
-PLACE = "@place "  # what a touch on a drawn sheet sends, with x and y in mm
+PLACE = "@place "  # what a touch on a drawn sheet sends: x, y, how near, mm
 LOOK_MS = 200  # between two looks at work beside the screen
 QUIET = 60  # seconds without an input, until what may take a second is done
 SOON = 8  # ms after an answer until it is shared: it is painted by then
@@ -184,8 +184,7 @@ class Session(QObject):
 
     def _decide(self, text: str) -> Given:
         if text.startswith(PLACE):
-            x, y = (float(part) for part in text.split()[1:3])
-            return self.desk.touch(x, y)
+            return self.desk.touch(*(float(part) for part in text.split()[1:4]))
         return self.desk.take(text)
 
     def _follow_choices(self) -> None:

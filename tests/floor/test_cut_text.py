@@ -149,6 +149,9 @@ def test_a_touch_where_no_problem_lies_says_so(stage):
     read_text(stage, plate(*FAULTS))
     office(stage, "button new", "button new")
     assert str(stage.desk.touch(1000, 900).answer.said) == "No problem lies there"
+    x, y = next(p.at for p in read(stage).told if p.at)
+    assert str(stage.desk.touch(x + 20, y, 15).answer.said) == "No problem lies there"
+    assert str(stage.desk.touch(x + 20, y, 25).answer.said) != "No problem lies there"
 
 
 def test_hold_downs_are_proposed_moved_and_kept(stage):
@@ -162,8 +165,11 @@ def test_hold_downs_are_proposed_moved_and_kept(stage):
     assert str(stage.desk.touch(x + 9, y).answer.said) == "Hold-down 1"
     assert str(stage.desk.touch(1500, 800).answer.said) == "Hold-down 1 is moved"
     assert read(stage).revision.hold_downs == ((1500.0, 800.0), *proposed[1:])
+    assert str(stage.desk.touch(1530, 800, 20).answer.said) != "Hold-down 1"
+    stage.desk.touch(1530, 800, 20)  # taken, and taken away
+    stage.desk.touch(1530, 800, 20)
     for _ in range(2):
-        stage.desk.touch(1500, 800)
+        stage.desk.touch(1500, 800, 20)
     assert read(stage).revision.hold_downs == proposed[1:]
     stage.desk.touch(1300, 900)
     office(stage, "button hold_downs", "button new", "button save")

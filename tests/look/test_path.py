@@ -156,10 +156,36 @@ def test_closer_goes_to_the_place_that_was_touched(block: PathBlock, window: Win
     at = place(block, 800, 400).toPoint()
     QTest.mouseClick(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
     (code,) = sent
-    x, y = (float(word) for word in code.split()[1:])
+    x, y, near = (float(word) for word in code.split()[1:])
     assert (x, y) == pytest.approx((800, 400), abs=2)
+    assert near * block.view.pixels_per_mm(QRectF(block.picture)) == pytest.approx(24, rel=0.02)
     show(window, asked=(1, "in"))
     assert (block.view.middle.x(), block.view.middle.y()) == pytest.approx((800, 400), abs=2)
+
+
+def find_middle(block: PathBlock) -> tuple[float, float]:
+    return block.view.middle.x(), block.view.middle.y()
+
+
+def test_closer_without_a_touch_goes_to_the_first_problem_unless_the_sheet_was_moved(
+    block: PathBlock, window: Window
+) -> None:
+    marks = tuple(NumberMark(number=n, x_mm=100 * n, y_mm=90) for n in (2, 1, 3))
+    show(window, marks=marks, asked=(1, "in"))
+    assert find_middle(block) == pytest.approx((100, 90))
+    at = block.picture.center()
+    QTest.mousePress(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, at)
+    to = at - QPoint(40, 30)
+    QTest.mouseMove(block, to)
+    QTest.mouseRelease(block, Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier, to)
+    moved = find_middle(block)
+    assert moved != pytest.approx((100, 90))
+    show(window, marks=marks, asked=(2, "in"))
+    assert find_middle(block) == pytest.approx(moved)
+    show(window, marks=marks, asked=(3, "all"))
+    chosen = (replace(marks[2], chosen=True), *marks[:2])
+    show(window, marks=chosen, asked=(4, "in"))
+    assert find_middle(block) == pytest.approx((300, 90))
 
 
 def test_a_problem_that_is_looked_at_stands_in_the_middle(

@@ -9,7 +9,7 @@ from station.shop.acts import Answer, good, refuse
 from station.shop.rooms import Input, Point, Took
 from station.shop.words import say
 
-NEAR_MM = 60.0  # from a hold-down: a finger on the drawing of a whole sheet
+NEAR_MM = 60.0  # from a hold-down, where it is not told how far a finger reaches
 MOST = 24  # hold-downs of a sheet
 Places = tuple[tuple[float, float], ...]
 
@@ -34,8 +34,9 @@ def handle_holding(hand: OfficeHand, read: ReadText, given: Input, name: str) ->
     if not isinstance(given, Point):
         return None
     places, chosen = read.revision.hold_downs, hand.work.intake.held
-    near = min(range(len(places)), key=lambda n: math.dist(places[n], given), default=None)
-    on_one = near is not None and math.dist(places[near], given) <= NEAR_MM
+    at, reach = given.place, given.near_mm or NEAR_MM
+    near = min(range(len(places)), key=lambda n: math.dist(places[n], at), default=None)
+    on_one = near is not None and math.dist(places[near], at) <= reach
     if on_one and chosen is None:
         held = replace(hand.work.intake, held=near)
         do = say("Touch where it is to stand; touch it again to take it away.")

@@ -13,7 +13,7 @@ from station.shop.rooms import Point, Took
 from station.shop.words import say
 
 PAGE = 3  # problems on a page of the list
-NEAR_MM = 120.0  # from a problem's place: a finger on the drawing of a whole sheet
+NEAR_MM = 120.0  # from a problem's place, where it is not told how far a finger reaches
 
 
 def look_at_row(hand: OfficeHand, read: ReadText, row: int) -> Took:
@@ -29,12 +29,13 @@ def look_at_next(hand: OfficeHand) -> Took:
     return _look_at(hand, held.read, held.problem % len(held.read.told) + 1)
 
 
-def look_at_place(hand: OfficeHand, read: ReadText, place: Point) -> Took | None:
+def look_at_place(hand: OfficeHand, read: ReadText, given: Point) -> Took | None:
     """Looks at the problem nearest to a place on the sheet; again: at the next one there."""
+    reach = given.near_mm or NEAR_MM
     near = [
-        (math.dist(p.at, place), number)
+        (math.dist(p.at, given.place), number)
         for number, p in enumerate(read.told, 1)
-        if p.at and math.dist(p.at, place) <= NEAR_MM
+        if p.at and math.dist(p.at, given.place) <= reach
     ]
     if not near:
         do = say("Touch a number.")

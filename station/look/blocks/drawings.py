@@ -17,7 +17,7 @@ from station.look.blocks.pieces import (
     shade_recess,
 )
 from station.look.language import translate
-from station.look.style import palette, px, tone_colour
+from station.look.style import FINGER, palette, px, tone_colour
 from station.look.widgets import PaintedBlock, Send
 from station.look.written import TextPage
 from station.shop.faces import PartDrawing, SheetDrawing
@@ -129,7 +129,8 @@ class SheetBlock(PaintedBlock[SheetDrawing]):
         place = self._map_onto().inverted()[0].map(event.position())
         x, y = place.x(), place.y()
         if 0 <= x <= self.block.revision.length_mm and 0 <= y <= self.block.revision.width_mm:
-            self.send(f"@place {x:.0f} {y:.0f}")
+            near = px(FINGER) / self.pixels_per_mm()
+            self.send(f"@place {x:.0f} {y:.0f} {near:.0f}")
 
 
 def _draw_hold_downs(painter: QPainter, revision: Revision, scale: float) -> None:

@@ -19,7 +19,7 @@ from station.look.blocks.pieces import (
 from station.look.language import Text, translate
 from station.look.marks import draw_bar, draw_tick
 from station.look.shop_time import SHOP_TIME
-from station.look.style import GAP, TARGET, palette, px
+from station.look.style import FINGER, GAP, TARGET, palette, px
 from station.look.widgets import PaintedBlock, Send, Touch
 from station.look.written import CENTRE, LEFT, TextPage, write_line
 from station.shop.faces import PathDrawing
@@ -71,6 +71,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.layers: list[LayerKey] = []
         self.picture, self.time_line, self._bar = QRect(), QRect(), QRect()
         self.touched: QPointF | None = None  # mm: what comes closer then
+        self._moved = False  # by hand: then what is in the middle
         self._since, self._dragged, self._pressed = 0.0, QPointF(), QPointF()
         self._pinched = False  # two fingers: no touch and no drag
         self.timer = QTimer(self, interval=EACH_MS)
@@ -150,9 +151,9 @@ class PathBlock(PaintedBlock[PathDrawing]):
             self.go_to(self.at_s + self.block.seconds * (STEP if name == "on" else -STEP))
         elif name == "all":
             self.view.show_whole()
-            self.touched = None
+            self.touched, self._moved = None, False
         elif name == "look":
-            self.touched = None
+            self.touched, self._moved = None, False
             self.view.look_at(self._find_focus(), CLOSE)
         else:
             self.view.move_to(self._find_focus())
@@ -161,16 +162,18 @@ class PathBlock(PaintedBlock[PathDrawing]):
         self.update()
 
     def _find_focus(self) -> QPointF:
-        """Finds what comes closer: the bit while it is played, the place that was touched, the
-        problem that is looked at.
+        """Finds what comes closer: the bit while it is played, the place that was touched, what
+        was moved into the middle, the problem that is looked at, the first one.
         """
-        chosen = [m for m in self.block.marks if m.chosen] if self.block else []
         point = self.find_point() if self.timer.isActive() else None
         if found := point or self.touched:
             return found
-        if chosen:
-            return QPointF(chosen[0].x_mm, chosen[0].y_mm)
-        return self.view.middle
+        marks = (
+            sorted(self.block.marks, key=lambda m: (not m.chosen, m.number)) if self.block else []
+        )
+        if not marks or self._moved:
+            return self.view.middle
+        return QPointF(marks[0].x_mm, marks[0].y_mm)
 
     def _play_or_pause(self) -> None:
         if self.timer.isActive() or self.block is None:
@@ -331,14 +334,15 @@ class PathBlock(PaintedBlock[PathDrawing]):
         if block is None or not self.picture.contains(at.toPoint()):
             return
         if moved > px(DRAGGED) or self._pinched:
-            self.touched = None  # what is in the middle now comes closer
+            self.touched, self._moved = None, self.view.zoom > 1.0
             self.update()
             return
         place = self.view.to_mm(at, QRectF(self.picture))
         if 0 <= place.x() <= block.length_mm and 0 <= place.y() <= block.width_mm:
-            self.touched = place
+            self.touched, self._moved = place, False
             self.update()
-            self.send(f"@place {place.x():.1f} {place.y():.1f}")
+            near = px(FINGER) / self.view.pixels_per_mm(QRectF(self.picture))
+            self.send(f"@place {place.x():.1f} {place.y():.1f} {near:.1f}")
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Moves the sheet, or the time."""
@@ -355,6 +359,7 @@ class PathBlock(PaintedBlock[PathDrawing]):
         """Zooms, the place under the pointer staying where it is."""
         notches = event.angleDelta().y() / NOTCH
         self.view.zoom_by(ZOOM ** (notches / 2), event.position(), QRectF(self.picture))
+        self.touched, self._moved = None, self.view.zoom > 1.0
         self.update()
         event.accept()
 

@@ -54,7 +54,9 @@ def test_a_slim_leaf_keeps_its_points(half, high):
 
 def test_a_hole_of_twice_the_bit_has_no_slit_to_its_middle():
     """Its bit goes around with its edge at the middle, which the library may leave a slit to."""
-    hole = "G91\nG2 X1.299 Y-2.25 R1.5 F900\nG2 X-2.598 Y0 R1.5\nG2 X1.299 Y2.25 R1.5\nG90\nG0 Z5\n"
+    hole = (
+        "G91\nG2 X1.299 Y-2.25 R1.5 F900\nG2 X-2.598 Y0 R1.5\nG2 X1.299 Y2.25 R1.5\nG90\nG0 Z5\n"
+    )
     plate = "G0 X33.75 Y60\nG1 Z-6.2 F900\nX93.75 F3000\nY125\nX33.75\nY60\nG0 Z5\n"
     got = read(f"G0 X63.75 Y92.25\nG1 Z-6.2 F300\n{hole}{plate}", 3.0)
     assert [perimeter_of(h) for h in got.pieces[0].holes] == pytest.approx([6 * math.pi], abs=0.01)
