@@ -9896,6 +9896,10 @@
       <translation>zeigt sich kaum: zählen</translation>
     </message>
     <message>
+      <source>may stay empty</source>
+      <translation>darf leer bleiben</translation>
+    </message>
+    <message>
       <source>measure it</source>
       <translation>messen</translation>
     </message>
@@ -11036,6 +11040,10 @@
       <translation>nachzubessern, Versuch {n} von {most} · {here} {here|Teil|Teile}</translation>
     </message>
     <message>
+      <source>to be said</source>
+      <translation>noch zu sagen</translation>
+    </message>
+    <message>
       <source>to rework</source>
       <translation>zur Nacharbeit</translation>
     </message>
@@ -11666,6 +11674,10 @@
     <message>
       <source>{field}: type it and press Enter.</source>
       <translation>{field}: tippen und Eingabe drücken.</translation>
+    </message>
+    <message>
+      <source>{field}: type it as {example}.</source>
+      <translation>{field}: so eintippen: {example}.</translation>
     </message>
     <message>
       <source>{field}: which column is it?</source>
@@ -13446,6 +13458,10 @@
     <message>
       <source>{thing} is still in use: {use}</source>
       <translation>{thing} wird noch gebraucht: {use}</translation>
+    </message>
+    <message>
+      <source>{thing}, page {page} of {pages}</source>
+      <translation>{thing}, Seite {page} von {pages}</translation>
     </message>
     <message>
       <source>{title} · page {page} of {count}</source>

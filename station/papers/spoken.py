@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from station.shop.cautions import say_local
 from station.shop.facts import Shop
 from station.shop.lengths import THOUSANDS
 from station.shop.words import Say, fill_in
@@ -33,7 +34,7 @@ def tell(words: Text) -> str:
 
 def tell_caution(shop: Shop) -> str:
     """Tells the shop's own caution; the one that a shop starts with in the paper's language."""
-    return tell(Say(shop.caution)) if shop.caution == Shop(id="shop").caution else shop.caution
+    return tell(say_local(shop))
 
 
 def join(*words: Text, by: str = " · ") -> str:

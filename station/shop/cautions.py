@@ -6,6 +6,7 @@ rules, its safety lead and licensed practice come first: its own words stand bes
 
 from typing import NamedTuple
 
+from station.shop.facts import Shop
 from station.shop.words import Say, say
 
 COMMON = "common practice, no source"
@@ -183,12 +184,17 @@ CAUTIONS: dict[str, Caution] = {
 }
 
 
-def say_cautions(names: tuple[str, ...], local: str) -> Say:
+def say_local(shop: Shop) -> Say | str:
+    """Says the shop's own words; those that every shop starts with are translated."""
+    return Say(shop.caution) if shop.caution == Shop(id=shop.id).caution else shop.caution
+
+
+def say_cautions(names: tuple[str, ...], shop: Shop) -> Say:
     """Says some cautions in a row, and the shop's own words last."""
     said = CAUTIONS[names[0]].line
     for name in names[1:]:
         said = say("{first} {next}", first=said, next=CAUTIONS[name].line)
-    return say("{said} {local}", said=said, local=local)
+    return say("{said} {local}", said=said, local=say_local(shop))
 
 
 def list_cautions(area: str) -> tuple[Caution, ...]:

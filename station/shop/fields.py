@@ -25,6 +25,7 @@ class FactField:
     start: object = ""
     columns: tuple["FactField", ...] = ()
     record: type | None = None
+    must: bool = False  # a new fact has nothing there: it is to be said
 
     @property
     def label(self) -> Say:
@@ -83,7 +84,7 @@ def _make_fields(cls: type) -> dict[str, FactField]:
         missing = each.default is dataclasses.MISSING
         default = "" if missing and issubclass(cls, Fact) else each.default  # nothing typed yet
         if field := _make_field(each.name, hints[each.name], default):
-            found[field.name] = field
+            found[field.name] = dataclasses.replace(field, must=missing)
     return found
 
 

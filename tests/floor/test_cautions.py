@@ -18,7 +18,7 @@ def test_a_touch_shows_all_of_them(stage, area):
         stage.send(line)
     (shown,) = stage.desk.face().main
     assert isinstance(shown, Cards)
-    assert shown.title == Shop(id="shop").caution
+    assert str(shown.title) == Shop(id="shop").caution
     assert [(e.big, e.line1) for e in shown.entries] == [
         (c.at, c.line) for c in list_cautions(area)
     ]

@@ -125,6 +125,7 @@ NEW = (
     "Shop's health", f"[{button('health')}]",
     "Bit sizes", f"[{button('list_bit_size')}]", "On its way", f"[{button('list_purchase')}]",
     "One of two", f"[{button('part_pack')}]",
+    "to be said", "may stay empty",  # in a form
     "Own pushes", f"[{button('list_push')}]", "Postage", f"[{button('list_postage')}]",
 )  # fmt: skip
 # what trimming says of sizes stands in rows to touch by now
@@ -174,6 +175,8 @@ BLIND = "may not show: count"  # and the parts of which one that lacks may not
 # a line that says more by now
 WHOLE = {
     "0 packs": "0 packs, last left 08:30",
+    "Missing": "Part missing",
+    "Material new": "Material new, page 1 of 2",
     "The new PIN": "The same PIN once more",  # kept where it was entered once
     "A file tells by its first line which list it is. All of it is taken in, or nothing.": (
         "A file tells by its first line which list it is, or you say so. What it changes is "

@@ -22,7 +22,7 @@ from station.queries.stock import name_place
 from station.queries.underway import MOST, list_waiting, list_waiting_batches, list_with_paper
 from station.shop.areas import AREAS, button_of
 from station.shop.cards import BUTTONS, IN_MENU, button
-from station.shop.cautions import list_cautions
+from station.shop.cautions import list_cautions, say_local
 from station.shop.codes import usable, write
 from station.shop.faces import (
     Asked,
@@ -99,7 +99,9 @@ def _show_cautions(hand: Hand[Work], view: View) -> Face:
         title=TITLES["care"],
         main=(
             Cards(
-                title=find_shop(view).caution, entries=entries, empty=say("Ask the safety lead.")
+                title=say_local(find_shop(view)),
+                entries=entries,
+                empty=say("Ask the safety lead."),
             ),
         ),
         presses=(Press(label=say("Leave it"), code=button("put_down")),),

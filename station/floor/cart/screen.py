@@ -203,5 +203,5 @@ def _whose(pack: Pack, view: View) -> Cell:
 
 def _care(view: View) -> Remark:
     title = say("Take care: {at}", at=CAUTIONS["cart"].at)
-    text = say_cautions(("cart",), find_shop(view).caution)
+    text = say_cautions(("cart",), find_shop(view))
     return Remark(tone="attention", title=title, text=text, code=button("care"))

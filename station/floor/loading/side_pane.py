@@ -27,7 +27,7 @@ from station.queries.settings import find_shop
 from station.queries.stock import list_stored_lots
 from station.queries.underway import list_cut, list_queue
 from station.shop.cards import button
-from station.shop.cautions import CAUTIONS
+from station.shop.cautions import CAUTIONS, say_local
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Material, Reason, Revision
@@ -225,7 +225,7 @@ def show_care(here: Now) -> Remark:
     names = list_moments(here)
     lines = [_say_caution(here, name) for name in names]
     said = lines[0] if len(lines) == 1 else say("{first} {next}", first=lines[0], next=lines[1])
-    words = say("{said} {local}", said=said, local=find_shop(here.view).caution)
+    words = say("{said} {local}", said=said, local=say_local(find_shop(here.view)))
     title = say("Take care: {at}", at=CAUTIONS[names[-1]].at)
     return Remark(tone="attention", title=title, text=words, code=button("care"))
 

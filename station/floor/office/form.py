@@ -21,6 +21,7 @@ from station.floor.office.lists import (
     read_row,
 )
 from station.floor.office.sound import (
+    EXAMPLES,
     find_wrong_beside_others,
     find_wrong_number,
     find_wrong_value,
@@ -108,6 +109,8 @@ def choose_field(hand: OfficeHand, field: FactField, view: View) -> Took:
     if field.columns:
         return lines.open_rows(hand, field, view)
     do = say("{field}: type it and press Enter.", field=field.label)
+    if example := EXAMPLES.get(field.about.written):
+        do = say("{field}: type it as {example}.", field=field.label, example=example)
     if offer_things(field, view):
         do = say("{field}: touch one, or type it.", field=field.label)
     after = replace(hand, work=replace(hand.work, field=field.name))

@@ -51,6 +51,6 @@ def rank_popping(popping: tuple[int, ...]) -> tuple[int, ...]:
 def _remind_care(read: ReadText, view: View) -> Remark:
     """Reminds of what may come loose under the bit, and of clamps in its way."""
     names = (*(("flying",) if read.laying.flying else ()), "hold_downs")
-    text = say_cautions(names, find_shop(view).caution)
+    text = say_cautions(names, find_shop(view))
     title = say("Take care: {at}", at=CAUTIONS[names[0]].at)
     return Remark(tone="attention", title=title, text=text, code=button("care"))

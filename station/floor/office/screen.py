@@ -212,16 +212,14 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
             code=button(f"row_{n}"),
             selected=field == chosen,
             known=_write_known(hand, field, view) if field == chosen else None,
-            cells=(
-                Cell(
-                    text=_shorten(say_value(field, find_value(hand, field, view), view)),
-                    bold=field.name in typed,
-                ),
-            ),
+            cells=(_show_value(hand, field, view, bold=field.name in typed),),
         )
         for n, field in enumerate(typed_fields(of.kind)[first : first + FIELDS], 1)
     )
     title = say("{kind} {id}", kind=of.one, id=fact.id if fact else say("new"))
+    if (pages := -(-len(typed_fields(of.kind)) // FIELDS)) > 1:
+        title = say("{thing}, page {page} of {pages}", thing=title, page=hand.work.page + 1,
+                    pages=pages)  # fmt: skip
     return Face(
         title=say("Office"),
         where=of.words,
@@ -230,6 +228,15 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
         presses=_list_form_presses(chosen, saving=bool(typed)),
         weights=(50, 0, 50),
     )
+
+
+def _show_value(hand: OfficeHand, field: FactField, view: View, *, bold: bool) -> Cell:
+    """Shows what stands in a field; of an empty one of a new thing, whether it may stay so."""
+    text = _shorten(say_value(field, find_value(hand, field, view), view))
+    if text or find_chosen(hand, view):
+        return Cell(text=text, bold=bold)
+    must = field.must and not field.about.may_be_empty
+    return Cell(text=say("to be said") if must else say("may stay empty"), tone="quiet")
 
 
 def _shorten(text: Text) -> Text:

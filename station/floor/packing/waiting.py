@@ -328,5 +328,5 @@ def ask_which_label(hand: PackingHand, view: View) -> Face:
 def remind_care(view: View) -> Remark:
     """Reminds of knife and back; a touch shows all of it."""
     title = say("Take care: {at}", at=CAUTIONS["pack"].at)
-    text = say_cautions(("pack", "pack_lift"), find_shop(view).caution)
+    text = say_cautions(("pack", "pack_lift"), find_shop(view))
     return Remark(tone="attention", title=title, text=text, code=button("care"))

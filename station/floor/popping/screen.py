@@ -184,5 +184,5 @@ def _remind_care(batch: Batch | None, view: View) -> Remark:
     heavy = material is not None and material.sheet_kg >= shop.two_people_kg
     names = ("pop", *(("pop_sheet",) if heavy else ()), "pop_dust")
     title = say("Take care: {at}", at=CAUTIONS["pop"].at)
-    text = say_cautions(names, shop.caution)
+    text = say_cautions(names, shop)
     return Remark(tone="attention", title=title, text=text, code=button("care"))

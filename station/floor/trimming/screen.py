@@ -221,5 +221,5 @@ def _remind_care(part: Part | None, view: View) -> Remark:
     """Reminds of eyes, ears, hands and lungs at the router table; a touch shows all of it."""
     names = ("table", "table_feed", *(("table_small",) if part is None or part.small else ()))
     title = say("Take care: {at}", at=CAUTIONS["table"].at)
-    text = say_cautions(names, find_shop(view).caution)
+    text = say_cautions(names, find_shop(view))
     return Remark(tone="attention", title=title, text=text, code=button("care"))
