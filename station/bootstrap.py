@@ -230,12 +230,12 @@ def set_up_shop(ledger: Ledger, at: str, *, routers: int = 1) -> None:
     """Sets an empty ledger up with what every shop starts with.
 
     One that is set up is brought up to what the first facts say by now; where PCs share,
-    station 1 alone does so, or each would.
+    the first of the office alone does so, or each would.
     """
     first = import_module("station.shop.first_facts")
     shop = ledger.view.get(Shop, "shop")
     if shop is not None:
-        if shop.first < first.ISSUE and ledger.station == FIRST_STATION:
+        if shop.first < first.ISSUE and ledger.station == [*ledger.office, FIRST_STATION][0]:
             args = RenewFirstFacts()
             act = Act(id=make_id(), kind=args.kind, at=at, station=ledger.station, args=args)
             ledger.record(act)

@@ -233,7 +233,8 @@ def _rate(work: list[Callable[[int], None]]) -> float:
     return count * clients / (perf_counter() - began)
 
 
-BODY = json.dumps({"said": "x" * 400})
+SAID = "x" * 400
+BODY = json.dumps({"said": SAID})
 
 
 def _plain(shop: Shop, name: str) -> Callable[[int], None]:
@@ -268,7 +269,9 @@ def _pushing(shop: Shop, client: int, name: str) -> Callable[[int], None]:
 
     def push(n: int) -> None:
         id_ = f"{name}.{client}-{n}"
-        row = SharedRow(id_, "", (f"act/{id_}", f"batch/{client}"), BODY)
+        act = {"id": id_, "station": str(client + 2)}
+        sets = [[f"batch/{client}", None, None]]
+        row = SharedRow(id_, "", (), json.dumps({"act": act, "said": SAID, "sets": sets}))
         done = link.push(at[0], at[1], 1, [f"batch/{client}x"], [row])
         at[:] = [done.number, done.digest]  # type: ignore[union-attr]
 

@@ -3888,6 +3888,10 @@
       <translation>Nichts wartet.</translation>
     </message>
     <message>
+      <source>Nothing was changed. Do it at that PC; the database's owner may add this one.</source>
+      <translation>Nichts wurde geändert. Dort ändern; wem die Datenbank gehört, kann diesen PC dazunehmen.</translation>
+    </message>
+    <message>
       <source>Nothing was counted</source>
       <translation>Nichts wurde gezählt</translation>
     </message>
@@ -4522,6 +4526,10 @@
     <message>
       <source>Passed on today</source>
       <translation>Heute weitergegeben</translation>
+    </message>
+    <message>
+      <source>People, PINs, reasons and settings are changed at {n|station|stations} {stations} alone</source>
+      <translation>Personen, PINs, Gründe und Einstellungen werden nur an {n|Station|Station} {stations} geändert</translation>
     </message>
     <message>
       <source>Pick it up again to go on with it.</source>
@@ -6826,6 +6834,10 @@
     <message>
       <source>The shop knows all that it starts with</source>
       <translation>Die Werkstatt kennt alles, womit sie beginnt</translation>
+    </message>
+    <message>
+      <source>The shop's database refuses an act of this PC</source>
+      <translation>Die Datenbank der Werkstatt weist etwas von diesem PC ab</translation>
     </message>
     <message>
       <source>The spindle has a bit of {there} mm; this remark asks for {asked} mm.</source>

@@ -11,6 +11,7 @@ from station.commands.shop_database import (
     copy_shop,
     read_owner,
     say_left_open,
+    say_office,
 )
 from station.papers.join_cards import JoinCard, make_join_cards
 from station.sharing import founding
@@ -29,6 +30,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--card", metavar="STATION", help="only a new join card for this station")
     parser.add_argument("--block", metavar="STATION", help="only shuts this station out")
     parser.add_argument(
+        "--office",
+        metavar="STATIONS",
+        help="only says at which PCs people, PINs, reasons and settings are changed, as 1,3",
+    )
+    parser.add_argument(
         "--put-back", action="store_true", help="confirms that an older day was put back"
     )
     parser.add_argument(
@@ -44,6 +50,8 @@ def run(options: argparse.Namespace) -> int:
         check_output(options.pdf, options)
     if options.put_back:
         confirm_put_back(options.url)
+    elif options.office:
+        name_office(options.url, options.office)
     elif options.block:
         block_station(options.url, options.block)
     elif options.close:
@@ -71,6 +79,7 @@ def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) 
         founding.close(address, password, now, print)
     else:
         print("Every station has joined: no card is wanted.")
+    say_office(address, password)
     say_left_open(address, password)
 
 
@@ -97,6 +106,14 @@ def confirm_put_back(url: str) -> None:
     address = read_owner(url)
     number = founding.put_back(address, ask_password(address))
     print(f"Confirmed: it ends at entry {number}. The stations share again what is newer.")
+
+
+def name_office(url: str, stations: str) -> None:
+    """Names the PCs of the office."""
+    address = read_owner(url)
+    password = ask_password(address)
+    founding.name_office(address, password, sorted({n.strip() for n in stations.split(",")}))
+    say_office(address, password)
 
 
 def block_station(url: str, station: str) -> None:

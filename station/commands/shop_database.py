@@ -69,6 +69,16 @@ def _begin_with_closing(ledger: Ledger, link: PostgresLink) -> None:
         return  # copying says so in a moment
 
 
+def say_office(address: Address, password: str) -> None:
+    """Says at which PCs people, PINs and settings are changed, and how others are added."""
+    office = founding.read_office(address, password)
+    where = f"station {', '.join(office)} alone" if office else "every station"
+    print(
+        f"People, PINs, reasons and settings are changed at {where}. To name the stations for "
+        "that: station share URL --office 1,3."
+    )
+
+
 def say_left_open(address: Address, password: str) -> None:
     """Says how to close what the owner of the database could not."""
     if statements := founding.left_open(address, password):

@@ -2,7 +2,7 @@
 
 import argparse
 
-from station.commands.shop_database import ask_password, read_owner, say_left_open
+from station.commands.shop_database import ask_password, read_owner, say_left_open, say_office
 from station.sharing import founding
 
 
@@ -17,5 +17,6 @@ def run(options: argparse.Namespace) -> int:
     password = ask_password(address)
     founding.update(address, password)
     print(f"{address} is up to date.")
+    say_office(address, password)
     say_left_open(address, password)
     return 0

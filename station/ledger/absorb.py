@@ -122,6 +122,23 @@ def absorb(
     return turned
 
 
+def decide_anew(history: History, rules: Rules) -> list[Turned]:
+    """Decides all that is pending again, where what may be done here has changed."""
+    steps = _take_under(history, rules, again.waiting(history), (), ())
+    try:
+        with quiet(), history.store.writing():
+            while True:
+                try:
+                    next(steps)
+                except StopIteration as done:
+                    turned: list[Turned] = done.value
+                    break
+    except BaseException:
+        history.after_a_stop()
+        raise
+    return turned
+
+
 Steps = Generator[None, None, list[Turned]]
 
 

@@ -23,6 +23,7 @@ from station.ledger.codec import (
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
 from station.ledger.newest import Newest
+from station.ledger.office import refuse_elsewhere
 from station.ledger.sound import MOST
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
@@ -136,7 +137,7 @@ class History:
         `kept` is the act as it is written down already.
         """
         view = NotingView(self.reader, rule.reads)
-        answer = rule.decide(act, view)
+        answer = self.refuse_elsewhere(act) or rule.decide(act, view)
         if answer.refused:
             return Decided(answer, None, view.reads)
         effects.check_moves(answer.moves)
@@ -151,10 +152,17 @@ class History:
             router=answer.router,
             readings=tuple(map(keep_reading, answer.readings)),
         )
+        if elsewhere := self.refuse_elsewhere(act, body):
+            return Decided(elsewhere, None, view.reads)
         if why := _find_unfit(answer):
             do = say("Nothing was counted. Look at what was entered, and do it again.")
             return Decided(refuse(why, do), None, view.reads)
         return Decided(answer, body, view.reads)
+
+    def refuse_elsewhere(self, act: Act[Any], body: Body | None = None) -> Answer | None:
+        """Refuses what only the office's PCs may do; without a body the kind of act is asked."""
+        keys = [change.key for change in body.sets] if body else ()
+        return refuse_elsewhere(self.store.values, act.station, act.kind, keys)
 
     def append(
         self,

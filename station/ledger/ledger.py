@@ -11,6 +11,7 @@ from station.ledger import backup, check, closing, kept, old, rebuild, reports, 
 from station.ledger.absorb import FOREVER
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
+from station.ledger.office import read_office
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
@@ -65,7 +66,8 @@ class Ledger:
         self.view: View = OpenView(self._history.reader)
         self._handed: dict[str, str] = {}  # local values to be written with the next commit
         self._supply = Supply(self._history, station, ids, self._handed)
-        self._sharing = Sharing(self._history, rules)
+        self._sharing = Sharing(self._history, rules, station)
+        self._sharing.renumber()
         self._is_level = False  # whether all of the shop was here once since it was opened
 
     # --- recording
@@ -175,6 +177,19 @@ class Ledger:
         """Where this station stands, and its oldest acts that are not shared yet."""
         return self._sharing.offer()
 
+    @property
+    def office(self) -> tuple[str, ...]:
+        """The stations where people, PINs, reasons and settings are changed; none: every one."""
+        return read_office(self._store.values)
+
+    def has_to_share(self) -> bool:
+        """Tells whether there is an act that this station may share now."""
+        return self._sharing.has_to_share()
+
+    def hear_office(self, office: tuple[str, ...] | None) -> list[Turned]:
+        """Takes in which stations are the office's; gives the acts that do not hold any more."""
+        return self._sharing.hear_office(office)
+
     def count_step(self, entries: Sequence[SharedEntry]) -> int:
         """Counts how many of the entries that came are taken in at once; none: ask once more."""
         return self._sharing.count_step(entries)
@@ -196,11 +211,14 @@ class Ledger:
         None: it has to be called with the same news again. A scan in between finds all as it was
         before, and this begins anew.
         """
+        heard = list[Turned]()
         if not self.is_taking_in:
             self._give_up_foreign(news)
+            heard = self.hear_office(news.office)
         turned = self._sharing.take(news, until)
         if turned is None:
             return None
+        turned = heard + turned
         self._is_level = self._is_level or (news.state == "shared" and not news.more)
         self._history.note_newest()
         if changed := self._supply.settle():

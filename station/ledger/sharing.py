@@ -2,13 +2,18 @@
 
 import logging
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import takewhile
 from typing import Literal
 
+from msgspec import structs
+
 from station.ledger import again, closing, effects, statements
-from station.ledger.absorb import Absorbing, absorb, count_step
+from station.ledger.absorb import Absorbing, absorb, count_step, decide_anew
 from station.ledger.again import Turned
-from station.ledger.codec import read_body
+from station.ledger.codec import read_body, write_body
 from station.ledger.history import SHOP, History, pending_row
+from station.ledger.office import OFFICE, read_office, write_office
 from station.ledger.rebuild import closed, fill
 from station.ledger.shop_link import SharedEntry, SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
@@ -18,21 +23,22 @@ from station.shop.views import Rules
 
 log = logging.getLogger(__name__)
 Verdict = Literal["", "asking", "holds", "look"]
+WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
 EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
 
 
 class Sharing:
     """Makes offers and takes news for one history."""
 
-    def __init__(self, history: History, rules: Rules) -> None:
-        self._history, self._rules = history, rules
+    def __init__(self, history: History, rules: Rules, station: str) -> None:
+        self._history, self._rules, self._station = history, rules, station
         self._store = history.store
         self._taking: Absorbing | None = None  # news that were begun to be taken in
         self._found: tuple[Mark, ...] = ()  # the marks of the newest offer
 
     def start(self, site: str, epoch: int = 1) -> None:
         """From now on acts wait until the shop has them."""
-        values = {SHOP: site, EPOCH: str(epoch)}
+        values = {SHOP: site, EPOCH: str(epoch), WORKED_AS: self._station}
         with self._store.writing():
             for key, value in values.items():
                 self._store.put(key, value)
@@ -43,16 +49,62 @@ class Sharing:
         """Where this station stands, and its oldest acts that are not shared yet."""
         mended = self._store.values.get(MENDED)  # they are decided again first
         acts = [] if mended else again.waiting(self._history, limit)
-        rows = tuple(_row(act.text) for act in acts)
+        rows = self._rows(acts)
         return Offer(
             site=self._store.values.get(SHOP, ""),
             epoch=self._epoch(),
             format=statements.FORMAT,
             head=Mark(self._history.number, self._history.digest),
-            reads=tuple(sorted(frozenset[str]().union(*(a.reads for a in acts)))),
+            reads=tuple(sorted(frozenset[str]().union(*(a.reads for a in acts[: len(rows)])))),
             rows=rows,
             marks=self._marks(),
         )
+
+    def _rows(self, acts: Sequence[again.Waiting]) -> tuple[SharedRow, ...]:
+        """The acts as they are pushed, up to the first of another station.
+
+        After an older day was put back that one is brought again by its own, or by the office.
+        """
+        office = read_office(self._store.values)
+        brings_all = not office or self._station in office
+        return tuple(
+            SharedRow(act.id, act.body.verdict, tuple(effects.writes(act.body)), act.text)
+            for act in takewhile(lambda a: brings_all or self._is_own(a), acts)
+        )
+
+    def _is_own(self, act: again.Waiting) -> bool:
+        return act.body.act.station == self._station
+
+    def has_to_share(self) -> bool:
+        """Tells whether there is an act that this station may share now."""
+        return bool(self._rows(again.waiting(self._history, 1)))
+
+    def renumber(self) -> None:
+        """What is not shared yet goes along where this PC has joined under another number."""
+        was = self._store.values.get(WORKED_AS)
+        if not self._history.shared or was == self._station:
+            return
+        with self._store.writing():
+            for act in again.waiting(self._history) if was else ():
+                if act.body.act.station == was:
+                    mine = replace(act.body.act, station=self._station)
+                    body = structs.replace(act.body, act=mine)
+                    self._store.run(statements.DROP_PENDING, (act.seq,))
+                    row = pending_row(act.seq, body, write_body(body), act.reads)
+                    self._store.run(statements.ADD_PENDING, row)
+            self._store.put(WORKED_AS, self._station)
+        self._store.values[WORKED_AS] = self._station
+        self._history.reader.forget()
+
+    def hear_office(self, office: tuple[str, ...] | None) -> list[Turned]:
+        """Takes in which stations are the office's; gives the acts that do not hold any more."""
+        if office is None or office == read_office(self._store.values):
+            return []
+        kept = write_office(office)
+        with self._store.writing():
+            self._store.put(OFFICE, kept)
+        self._store.values[OFFICE] = kept
+        return decide_anew(self._history, self._rules)
 
     def count_step(self, entries: Sequence[SharedEntry]) -> int:
         """Counts how many of the entries are taken in at once; none: it has to be asked again."""
@@ -70,7 +122,7 @@ class Sharing:
 
         Gives the acts of this station that do not hold any more.
         """
-        self._history.reached = news.state in ("shared", "behind", "put back")
+        self._history.reached = news.state in ("shared", "behind", "put back", "refused")
         if news.state == "put back":
             self._step_back(news.common, news.epoch)
             return []
@@ -176,8 +228,3 @@ class Sharing:
             except StopIteration as done:
                 turned: list[Turned] = done.value
                 return turned
-
-
-def _row(text: str) -> SharedRow:
-    body = read_body(text)
-    return SharedRow(body.act.id, body.verdict, tuple(effects.writes(body)), text)

@@ -13,6 +13,10 @@ class Away(Fault):
     """The shop's database cannot be reached, or did not answer in time; the text says why."""
 
 
+class Refused(Away):
+    """The shop's database takes no such act from this station; the text says why."""
+
+
 class NoShop(Away):
     """A database answers, and no shop is in it: another one, or one that is being put back."""
 
@@ -21,7 +25,8 @@ class Head(NamedTuple):
     """Where the shared history ends, and what the database asks of a station.
 
     `epoch` counts how often an older day was put back; `format` is the lowest it takes;
-    `clock` its own time in seconds since 1970, whatever its zone.
+    `clock` its own time in seconds since 1970, whatever its zone; `office` the stations where
+    people, PINs, reasons and settings are changed: every one where none is named.
     """
 
     site: str
@@ -30,6 +35,7 @@ class Head(NamedTuple):
     digest: bytes
     format: int
     clock: float = 0.0
+    office: tuple[str, ...] = ()
 
 
 class SharedRow(NamedTuple):

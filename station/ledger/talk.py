@@ -16,6 +16,7 @@ from station.ledger.shop_link import (
     HistoryDiffers,
     NoShop,
     Pushed,
+    Refused,
     SharedEntry,
     SharedRow,
     ShopLink,
@@ -26,7 +27,16 @@ PAGE = 500  # entries that come at once
 ROWS = 200  # acts that are pushed at once
 
 State = Literal[
-    "shared", "behind", "away", "too old", "differs", "another", "empty", "put back", "twin"
+    "shared",
+    "behind",
+    "away",
+    "too old",
+    "differs",
+    "another",
+    "empty",
+    "put back",
+    "twin",
+    "refused",
 ]
 
 
@@ -62,12 +72,18 @@ class News(NamedTuple):
     epoch: int = 0
     common: Mark = Mark(0, b"")
     clock: float = 0.0  # the server's time in seconds since 1970; 0 where it was not asked
+    office: tuple[str, ...] | None = None  # its stations; None where it was not asked
 
 
 def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
     """Takes an offer to the shop. Never raises for what the network or the shop does."""
     try:
-        return _push(link, offer) or _pull(link, offer, page)
+        try:
+            return _push(link, offer) or _pull(link, offer, page)
+        except Refused as refused:
+            news = _pull(link, offer, page)
+            told = news._replace(state="refused", why=str(refused))
+            return told if news.state == "behind" else news
     except NoShop as empty:
         return News("empty", why=str(empty))
     except Away as away:
@@ -122,7 +138,7 @@ def _pull(link: ShopLink, offer: Offer, page: int) -> News:
         return _differing(link, offer, head)
     more = bool(entries and entries[-1].number < head.number)
     state: State = "behind" if offer.rows else "shared"
-    return News(state, entries, more, epoch=head.epoch, clock=head.clock)
+    return News(state, entries, more, epoch=head.epoch, clock=head.clock, office=head.office)
 
 
 def _follows(head: Mark, entry: SharedEntry) -> bool:

@@ -62,7 +62,10 @@ def decide_undo(history: History, id: str, act: KeptAct) -> Decided:
     if why := _gone_on(history, body) or _set_since(history, body):
         return _no(id, why, _MEND)
     answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Scan your work."))
-    return Decided(answer, _reversal(act, body, answer), {*effects.writes(body), f"undone/{id}"})
+    reversal = _reversal(act, body, answer)
+    if elsewhere := history.refuse_elsewhere(act, reversal):
+        return Decided(elsewhere, None, {f"act/{id}", f"undone/{id}"})
+    return Decided(answer, reversal, {*effects.writes(body), f"undone/{id}"})
 
 
 def _no(id: str, said: Say, do: Say) -> Decided:

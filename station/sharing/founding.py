@@ -1,7 +1,7 @@
 """A shop's database is founded: made by who owns the server, once, and again without harm."""
 
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -40,7 +40,7 @@ def share(
     """
     with opened(address, password, make=True) as admin:
         names = _names(admin, ledger)
-        _found(admin, lambda: _session(address, password), names, address.database)
+        _found(admin, lambda: _session(address, password), names, address.database, ledger.station)
         _bring(admin, names, ledger)
         _join_here(admin, names, folder, replace(address, user=""), ledger.station)
         if not ledger.shared:
@@ -76,9 +76,11 @@ def put_back(address: Address, password: str) -> int:
     """The owner confirms that an older day was put back: every station shares again what is
     missing. Gives the number of the last entry that is there. Raises NotShared.
     """
+    update(address, password)  # what was put back may be of an older program
     with opened(address, password) as admin, admin.transaction():
         names = Names(_site_of(admin))
-        roles.as_owner(admin, names, "UPDATE shop.site SET epoch = epoch + 1")
+        again = "UPDATE shop.site SET epoch = epoch + 1, put_back_at = clock_timestamp()"
+        roles.as_owner(admin, names, again)
         return int(admin.execute("SELECT number FROM shop.site").fetchall()[0][0])
 
 
@@ -89,6 +91,30 @@ def close(address: Address, password: str, now: str, tell: Callable[[str], None]
     """
     with opened(address, password) as admin:
         return closings.make(admin, Names(_site_of(admin)), now, tell)
+
+
+def name_office(address: Address, password: str, stations: Sequence[str]) -> None:
+    """Names the stations where people, PINs, reasons and settings are changed, and no other.
+
+    Raises NotShared.
+    """
+    with opened(address, password) as admin:
+        names = Names(_site_of(admin))
+        known = {
+            str(row[0]) for row in admin.execute("SELECT number FROM shop.station").fetchall()
+        }
+        if strange := [number for number in stations if number not in known]:
+            raise NotShared(f"There is no station {strange[0]}. Name stations as 1,3.")
+        with admin.transaction():
+            office = "UPDATE shop.site SET office = {office}"
+            roles.as_owner(admin, names, office, office=list(stations))
+
+
+def read_office(address: Address, password: str) -> list[str]:
+    """Reads which stations those are; none: every one. Raises NotShared."""
+    with opened(address, password) as admin:
+        _site_of(admin)
+        return list(admin.execute("SELECT office FROM shop.site").fetchall()[0][0])
 
 
 def block(address: Address, password: str, station: str) -> None:
@@ -195,7 +221,9 @@ def _site_of(admin: Session, missing: str | None = None) -> str:
     return missing
 
 
-def _found(admin: Session, session: Callable[[], Session], names: Names, database: str) -> None:
+def _found(
+    admin: Session, session: Callable[[], Session], names: Names, database: str, here: str
+) -> None:
     with admin.transaction():
         roles.make_owner(admin, names, database)
     schema.up_to_date(session, names)
@@ -203,9 +231,11 @@ def _found(admin: Session, session: Callable[[], Session], names: Names, databas
         roles.as_owner(
             admin,
             names,
-            "INSERT INTO shop.site (id, format) VALUES ({site}, {format}) ON CONFLICT DO NOTHING",
+            "INSERT INTO shop.site (id, format, office) VALUES ({site}, {format}, {office})"
+            " ON CONFLICT DO NOTHING",
             site=names.site,
             format=FORMAT,
+            office=[here],
         )
 
 

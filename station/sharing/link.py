@@ -4,6 +4,7 @@ Nothing here waits without an end: connecting, every statement and every answer 
 time, also where the network swallows everything without a word.
 """
 
+import json
 import logging
 from collections.abc import Callable, Sequence
 from threading import Lock
@@ -22,6 +23,7 @@ from station.ledger.shop_link import (
     NoShop,
     Outcome,
     Pushed,
+    Refused,
     SharedEntry,
     SharedRow,
     TooOld,
@@ -40,7 +42,7 @@ OURS = {
     "application_name": "station",
     "target_session_attrs": "read-write",  # of several hosts the one that takes pushes
     "client_encoding": "utf8",
-    "options": "-c statement_timeout=4s -c lock_timeout=3s",
+    "options": "-c statement_timeout=4s -c lock_timeout=2s",
 }
 ALIVE = {
     "keepalives_idle": "5",
@@ -49,9 +51,11 @@ ALIVE = {
     "tcp_user_timeout": "8000",
 }
 
+# A database that is not brought up to date yet has no office.
 HEAD = (
     "SELECT id, epoch, number, digest, format,"
-    " extract(epoch FROM clock_timestamp())::float8 FROM shop.site"
+    " extract(epoch FROM clock_timestamp())::float8,"
+    " coalesce(to_jsonb(s) ->> 'office', '[]') FROM shop.site s"
 )
 # No more than 8 MB at once but for one entry, whatever somebody may have pushed. Numbers are
 # dense, so a range bounds what is read: behind a LIMIT a server that has no statistics of the
@@ -73,6 +77,7 @@ PUSH = (
     " ARRAY(SELECT json_array_elements_text(%s::json)),"
     " ARRAY(SELECT json_array_elements_text(%s::json)))"
 )
+CUT_OFF = "SELECT shop.cut_off()"
 
 CLOSING = (
     "SELECT number, digest, length(books) FROM shop.closing"
@@ -86,6 +91,15 @@ UNPROVED = (
     "channel binding", "certificate verify failed", "server certificate", "root certificate",
     "server did not complete authentication", "incorrect server signature", "malformed SCRAM",
 )  # fmt: skip
+# What `push` says where it takes no entry for whose it is, by its own codes.
+REFUSALS = {
+    "SH001": "The shop's database takes no act of another station from this PC.",
+    "SH002": "The shop's database takes people, PINs, reasons and settings from the office alone.",
+    "SH003": (
+        "This station held sharing up and is cut off for a minute. If this PC did nothing of the "
+        "kind, its password is in wrong hands: tell who owns the database."
+    ),
+}
 PIECE = 2**20  # bytes of a closing that come at once: each piece has its time
 # No table, no schema, no row for the site: what a database without a shop says to a station.
 NOTHING_THERE = (
@@ -125,7 +139,8 @@ class PostgresLink:
         row = self._ask(HEAD, ())
         if not row:
             raise NoShop(empty(self.address))
-        return Head(*row[0])
+        *known, office = row[0]
+        return Head._make((*known, tuple(json.loads(office))))
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
         """Entries in order from behind a number. Raises Away."""
@@ -177,7 +192,9 @@ class PostgresLink:
             try:
                 try:
                     return self._run(statement, values)
-                except psycopg.OperationalError:
+                except psycopg.OperationalError as error:
+                    if isinstance(error, psycopg.errors.LockNotAvailable) and self._cut_off():
+                        return self._run(statement, values)
                     if not used or self._alive():
                         raise
                     self._drop()
@@ -191,6 +208,16 @@ class PostgresLink:
 
     def _run(self, statement: str, values: Sequence[object]) -> list[tuple[Any, ...]]:
         return self._open().cursor(binary=True).execute(statement, values, prepare=True).fetchall()
+
+    def _cut_off(self) -> bool:
+        """Cuts off who holds everybody's sharing up, where there is one; tells whether it did."""
+        try:
+            ((held,),) = self._run(CUT_OFF, ())
+        except psycopg.errors.UndefinedFunction:  # a database that is not brought up to date yet
+            return False
+        if held:
+            log.warning("station %s held sharing up and was cut off", held)
+        return bool(held)
 
     def _alive(self) -> bool:
         """Whether the connection still stands: then the server was slow, not gone."""
@@ -258,6 +285,11 @@ def _away(error: psycopg.Error, address: Address) -> Away:
         )
     if isinstance(error, NOTHING_THERE):
         return NoShop(empty(address))
+    if told := REFUSALS.get(error.sqlstate or ""):
+        log.error("the shop's database refused: %s", text)
+        return Refused(told)
+    if isinstance(error, psycopg.errors.LockNotAvailable):
+        return Away("Somebody holds the shop's database up. It is tried again.")
     if why := set_up_wrong(error, address):
         return Away(why)
     if isinstance(error, psycopg.OperationalError | psycopg.InterfaceError):

@@ -33,7 +33,7 @@ MOST_BEGUN = 100  # times that taking in is begun, and put off by a scan, before
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
 BEHIND = (0.005, 0.02, 0.05, 0.1)  # at most, when others had written first
-STOPPED = ("too old", "differs", "another", "empty", "twin")
+STOPPED = ("too old", "differs", "another", "empty", "twin", "refused")
 
 
 class Twin(Fault):
@@ -167,19 +167,21 @@ class Loop:
             self.state = news.state
         if news.state == "shared" and not news.entries:
             self.fault = None
+        for act in self.ledger.hear_office(news.office):
+            self.turned(act)
 
     def _pause(self, news: News) -> float:
         """Seconds until the next round; by chance, so that stations do not march in step."""
         chance = random.random()  # noqa: S311 - a pause, no secret
         if news.state == "away":
             return AWAY[min(self._tries, len(AWAY)) - 1] * (1 + chance)
-        if news.state in STOPPED:
+        if news.state in STOPPED and not news.more:
             return EVERY * 5
         if news.more or news.state == "put back":
             return 0.0
         if news.state == "behind":
             return BEHIND[min(self._behind, len(BEHIND)) - 1] * chance
-        return EVERY * (1 + 0.2 * chance) if not self.ledger.not_shared() else 0.0
+        return 0.0 if self.ledger.has_to_share() else EVERY * (1 + 0.2 * chance)
 
     def _part(self, count: int) -> News:
         """So many of the entries that came."""
@@ -253,5 +255,5 @@ def catch_up(ledger: Ledger, link: ShopLink) -> News:
                 continue
             if news.state not in ("shared", "behind", "put back"):
                 return news
-            if news.state == "shared" and not news.more and not ledger.not_shared():
+            if news.state == "shared" and not news.more and not ledger.has_to_share():
                 return news

@@ -136,6 +136,7 @@ def make_station(admin: Session, names: Names, number: str) -> str:
     if not exists(admin, role):
         as_owner(admin, names, "CREATE ROLE {} NOLOGIN CONNECTION LIMIT 4", role)
         as_owner(admin, names, "GRANT {} TO {}", names.stations, role)
+        as_owner(admin, names, "GRANT {} TO {}", role, names.owner)  # so that it may cut it off
     as_owner(
         admin,
         names,

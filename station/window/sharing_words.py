@@ -18,6 +18,7 @@ STOPPED = {
     "differs": say("Another history in the shop"),
     "another": say("Another shop's database"),
     "twin": say("Another PC works as this station"),
+    "refused": say("The shop's database refuses an act of this PC"),
     "empty": say("An empty database, not the shop's"),
 }
 DISK = say("This PC's disk fails")

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 import psycopg
 
 from station.ledger import tables
+from station.ledger.codec import digest
 from station.sharing import roles, schema
 from station.sharing.roles import IssuedCard, Names
 from tests.server import Server
@@ -42,6 +43,22 @@ class Shop:
     def by_card(self, card: IssuedCard) -> psycopg.Connection[tuple[object, ...]]:
         """A connection with the card's one-time code."""
         return self.server.connect(self.database, roles.card_role(card.code), card.code)
+
+    def put(self, *entries: tuple[str, str]) -> None:
+        """Puts entries there, by id and body, as a database of before took them: unlooked at."""
+        add = "INSERT INTO shop.entry VALUES (%s, %s, %s, '', '{}', %s, %s, 'of before', now())"
+        with self.admin() as admin, admin.transaction():
+            asked = "SELECT id, number, digest FROM shop.site FOR UPDATE"
+            ((site, number, link),) = admin.execute(asked).fetchall()
+            for id_, body in entries:
+                number, link = number + 1, digest(link, id_, body)
+                admin.execute(add, (site, number, id_, body, link))
+            admin.execute("UPDATE shop.site SET number = %s, digest = %s", (number, link))
+
+    def confirm_put_back(self) -> None:
+        """The owner confirms that an older day was put back."""
+        with self.admin() as admin:
+            admin.execute("UPDATE shop.site SET epoch = epoch + 1, put_back_at = now()")
 
     def station(self, number: str = "2") -> psycopg.Connection[tuple[object, ...]]:
         """A connection as a station that has joined."""

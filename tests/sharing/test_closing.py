@@ -28,9 +28,6 @@ __all__ = ["address"]  # the fixture
 OLD, LATE, NOW = "2026-03-04T10:00:00", "2026-11-20T10:00:00", "2026-11-25T10:42:00"
 
 
-PUSHED = "SELECT shop.push(%s, %s, 1, '{}', ARRAY['x'], ARRAY[''], ARRAY['[]'], ARRAY['{'])"
-
-
 def quiet(_words):
     """Nobody listens."""
 
@@ -234,9 +231,7 @@ def test_who_has_anything_does_not_begin_anew(full, fresh, shop):
 
 def test_what_is_left_out_behind_a_closing_is_alike(full, fresh, shop):
     close(shop, "2027-11-25T10:42:00")
-    with shop.station("3") as link:
-        head = link.execute("SELECT number, digest FROM shop.site").fetchone()
-        link.execute(PUSHED, head)
+    shop.put(("x", "{"))
     new = begun(fresh())
     alike(full, new)
     assert [c.since for c in new.ledger.facts(Concern)] == [LATE]
@@ -247,8 +242,7 @@ def test_an_older_day_than_its_beginning_stops_it_until_the_others_have_shared(f
     new = begun(fresh())
     alike(full, new)
     put_back(shop, 5)
-    with shop.admin() as admin:
-        admin.execute("UPDATE shop.site SET epoch = epoch + 1")
+    shop.confirm_put_back()
     assert new.share().state == "differs"
     assert new.ledger.not_shared() == 0
     assert new.do("scanning goes on", batch="00001").entry
@@ -264,8 +258,7 @@ def test_a_day_put_back_behind_its_beginning_is_shared_again(full, fresh, shop):
     new.do("mine", batch="00001")
     alike(full, new)
     put_back(shop, 10)
-    with shop.admin() as admin:
-        admin.execute("UPDATE shop.site SET epoch = epoch + 1")
+    shop.confirm_put_back()
     new.share()
     full.share()
     alike(full, new)

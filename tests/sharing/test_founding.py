@@ -2,6 +2,7 @@
 
 import stat
 import sys
+from dataclasses import replace
 
 import psycopg
 import pytest
@@ -330,7 +331,7 @@ def test_a_shop_moves_to_another_server_with_all_it_has(
     two = Ledger(other / bootstrap.FILE, RULES, station="2")
     two.share_with(membership.of(other).site)
     assert catch_up(two, membership.of(other).link(other)).state == "shared"
-    two.record(act("not shared before the move", batch="00999"))
+    two.record(replace(act("not shared before the move", batch="00999"), station="2"))
     with server.connect() as admin:
         admin.execute(f'ALTER DATABASE "{address.database}" ALLOW_CONNECTIONS false')
     there = read(elsewhere.url("shop"))

@@ -19,11 +19,15 @@ from station.ledger.shop_link import (
 from station.sharing.address import Address
 from station.sharing.link import PULL, PostgresLink
 from tests.server import free_port
-from tests.sharing.test_push import chained
+from tests.sharing.test_push import body_of, chained
 
 pytestmark = pytest.mark.slow  # asks a whole server
 
-ROW = SharedRow("a", "", ("w", "act/a"), '{"said":"½ ×"}')
+ROW = SharedRow("a", "", (), body_of("a", said="½ ×"))
+
+
+def row(id):
+    return SharedRow(id, "", (), body_of(id))
 
 
 def link_of(shop, number="2", port=0):
@@ -54,12 +58,12 @@ def test_what_is_pushed_is_pulled(shop):
 def test_what_became_of_a_push(shop, head, digest, format, reads, outcome):
     link = link_of(shop)
     link.push(0, b"", 1, [], [ROW])
-    assert link.push(head, digest, format, reads, [ROW._replace(id="b")]) == outcome
+    assert link.push(head, digest, format, reads, [row("b")]) == outcome
 
 
 def test_pages_follow_each_other(shop):
     link = link_of(shop)
-    link.push(0, b"", 1, [], [ROW._replace(id=f"{n}") for n in range(7)])
+    link.push(0, b"", 1, [], [row(f"{n}") for n in range(7)])
     pages = [link.pull(after, 3) for after in (0, 3, 6)]
     assert [e.number for page in pages for e in page] == [1, 2, 3, 4, 5, 6, 7]
 

@@ -12,7 +12,6 @@ import pytest
 from station import bootstrap
 from station.bootstrap import Where
 from station.clock import Clock
-from station.ledger.shop_link import SharedRow
 from station.shop.areas import AREAS
 from station.shop.facts import KINDS
 from station.shop.plain import to_plain
@@ -120,13 +119,6 @@ def stations(tmp_path, server):
         station.close()
 
 
-def push_by_hand(station, rows):
-    while True:
-        head = station.link.head()
-        if hasattr(station.link.push(head.number, head.digest, 1, [], rows), "digest"):
-            return
-
-
 def faces(station):
     """Every room's screen, and Shop today with all that needs a look, one by one."""
     clock = Clock("2026-11-25T10:00:00")
@@ -154,8 +146,8 @@ def test_no_station_stops_and_all_agree(seed, stations):
                 body = odd_fact(chance.choice(chance.choice(by_kind)), f"bent {n}", chance)
             else:
                 body = bent(chance.choice(bodies), f"bent {n}", chance)
-            rows.append(SharedRow(f"bent {n}", "", ("x",), body))
-        push_by_hand(one, rows)
+            rows.append((f"bent {n}", body))
+        one.shop.put(*rows)
         healed(one, two)
         desk = faces(two)
         assert desk.take(replay.code_of("traveller 00900", two.ledger)).answer.said

@@ -1,6 +1,7 @@
 """What the push function does, seen from SQL alone."""
 
 import hashlib
+import json
 import threading
 
 import psycopg
@@ -14,11 +15,17 @@ LIST = "%s::text[]"
 PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
 
 
+def body_of(id, station="2", **more):
+    """The smallest body that a station may push: it writes a fact `w`."""
+    return json.dumps({"act": {"id": id, "station": station}, "sets": [["w", None, None]], **more})
+
+
 def push(
-    link, head=0, digest=b"", *, format=1, reads=(), ids=("a",), writes='["w"]', body="{}",
-    verdict="",
+    link, head=0, digest=b"", *, format=1, reads=(), ids=("a",), body=None, verdict="",
 ):  # fmt: skip
-    rows = (list(ids), *([text] * len(ids) for text in (verdict, writes, body)))
+    station = link.info.user.rpartition("_")[2]
+    bodies = [body_of(id_, station) if body is None else body for id_ in ids]
+    rows = (list(ids), [verdict] * len(ids), ["[]"] * len(ids), bodies)
     return link.execute(PUSH, (head, digest, format, list(reads), *rows)).fetchone()
 
 
@@ -33,16 +40,25 @@ def numbers(shop):
         return [r[0] for r in link.execute("SELECT number FROM shop.entry ORDER BY 1").fetchall()]
 
 
+BOTH = chained(*((id_, body_of(id_)) for id_ in "ab"))
+
+
 def test_entries_are_dense_and_chained(shop):
     with shop.station() as link:
-        assert push(link, ids=("a", "b"))[:3] == ("pushed", 2, chained(("a", "{}"), ("b", "{}")))
+        assert push(link, ids=("a", "b"))[:3] == (
+            "pushed",
+            2,
+            BOTH,
+        )
         found = link.execute("SELECT number, id, pushed_by FROM shop.entry ORDER BY 1").fetchall()
     role = shop.names.station("2")
     assert found == [(1, "a", role), (2, "b", role)]
 
 
 def test_the_chain_is_over_the_bytes_of_the_text_as_on_the_station(shop):
-    body = '{"said":"×\\u0000 ½ 板"}'
+    body = body_of("a", said="×\0 ½ 板")
+    assert "\\u0000" in body
+    body = body.replace("\\u00d7", "×")
     with shop.station() as link:
         assert push(link, body=body)[2] == chained(("a", body))
 
@@ -104,10 +120,11 @@ def at(link):
         {"ids": ("",)},
         {"ids": ("x" * 81,)},
         {"ids": ("a", "a")},
-        {"writes": "no json"},
-        {"writes": '{"no": "list"}'},
+        {"body": "no json"},
+        {"body": "[]"},
+        {"body": '{"act": "a"}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "sets": 1}'},
         {"body": "x" * (16 * 2**20 + 1)},
-        {"writes": f'["{"x" * (16 * 2**20)}"]'},
         {"verdict": "x" * 4001},
         {"body": "\0"},
         {"body": "\ud800"},

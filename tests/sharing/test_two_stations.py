@@ -174,8 +174,7 @@ def test_the_shop_put_back_to_an_older_day(pair, shop):
     assert one.talk()[0].state == "differs"
     assert two.talk()[0].state == "differs"
     one.do("meanwhile")
-    with shop.admin() as admin:
-        admin.execute("UPDATE shop.site SET epoch = epoch + 1")
+    shop.confirm_put_back()
     healed(one, two)
     assert sorted(one.ids()) == sorted([*(f"a{n}" for n in range(6)), "late", "meanwhile"])
     assert one.ledger.view.get(Batch, "00412").cut == 8

@@ -1,0 +1,177 @@
+"""People, PINs, reasons and settings are changed at the office's PCs, which the owner names."""
+
+from dataclasses import replace
+
+import pytest
+
+from station import bootstrap
+from station.desk.pin import hashed
+from station.sharing import founding, roles
+from station.sharing.address import Address
+from station.sharing.migrations.versions import second
+from station.shop.acts import Act, SetPin
+from station.shop.facts import Concern, Worker
+from tests import replay
+from tests.ledger.toy import act
+from tests.server import ADMIN, PASSWORD
+from tests.sharing.test_two_stations import put_back
+from tests.sharing.two import Station, healed
+
+pytestmark = pytest.mark.slow  # asks a whole server
+
+AT = "2026-11-25T10:00:00"
+
+
+@pytest.fixture
+def pair(tmp_path, shop):
+    """Station 2 of the office, and 3, which is not; a supervisor 07 has a PIN."""
+    made = [Station(tmp_path, shop, n, rules=bootstrap.load_rules()) for n in "23"]
+    bootstrap.seed_shop(made[0].ledger, replay.small_shop(), AT, stock=replay.START)
+    healed(*made)
+    name(shop, "2")
+    healed(*made)
+    yield made
+    for station in made:
+        station.close()
+
+
+def name(shop, *stations):
+    address = Address("127.0.0.1", shop.server.port, shop.database, ADMIN)
+    founding.name_office(address, PASSWORD, stations)
+
+
+def set_pin(station, id="pin", hash=hashed("4711")):
+    asked = Act(
+        id=id, kind=SetPin.kind, at=AT, worker="07", station=station.number,
+        subject="worker/07", args=SetPin(hash=hash, approved="07"),
+    )  # fmt: skip
+    return station.ledger.record(asked).answer
+
+
+def pin_of(station):
+    return station.ledger.view.get(Worker, "07").pin
+
+
+def test_a_pin_is_changed_in_the_office_alone(pair):
+    office, other = pair
+    before = pin_of(other)
+    for given in ("", hashed("4711")):  # before it is typed, and however it came
+        answer = set_pin(other, hash=given)
+        assert answer.refused
+        assert not answer.asks
+        assert str(answer.said).endswith("are changed at station 2 alone")
+        assert "at that PC" in str(answer.do)
+    assert (other.ledger.not_shared(), pin_of(other)) == (0, before)
+    assert not set_pin(office).refused
+    healed(*pair)
+    assert pin_of(other) != before
+
+
+def test_who_is_named_later_may_from_then_on(pair, shop):
+    _, other = pair
+    assert set_pin(other).refused
+    name(shop, "2", "3")
+    healed(*pair)
+    assert not set_pin(other).refused
+    healed(*pair)
+
+
+def test_nobody_undoes_such_a_change_elsewhere(pair):
+    office, other = pair
+    assert not set_pin(office).refused
+    healed(*pair)
+    back = other.undo("pin", "back").answer
+    assert back.refused
+    assert "station 2" in str(back.said)
+
+
+def test_what_was_changed_before_it_was_known_needs_a_look_and_stops_nothing(pair, shop):
+    office, other = pair
+    name(shop, "2", "3")
+    healed(*pair)
+    before = pin_of(office)
+    assert not set_pin(other).refused
+    name(shop, "2")
+    assert other.talk()[0].state == "refused"
+    healed(*pair)
+    assert pin_of(office) == pin_of(other) == before
+    (told,) = [c for c in office.ledger.facts(Concern) if not c.settled]
+    assert "are changed at station 2 alone" in str(told.now)
+
+
+def test_a_number_that_is_no_station_is_told(pair, shop):
+    with pytest.raises(founding.NotShared, match="no station 9"):
+        name(shop, "2", "9")
+
+
+def test_what_is_not_shared_goes_along_under_a_new_number(tmp_path, shop):
+    """A PC that joins anew, with a card of another number, brings along what it has."""
+    one, two = (Station(tmp_path, shop, n) for n in "23")
+    healed(one, two)
+    two.do("mine")
+    two.close()
+    again = Station(tmp_path, shop, "4")
+    again.close()
+    again.path = two.path
+    again.open()
+    again.do("after")
+    healed(one, again)
+    with shop.admin() as admin:
+        rows = admin.execute("SELECT id, pushed_by FROM shop.entry ORDER BY number").fetchall()
+    assert rows == [(id_, shop.names.station("4")) for id_ in ("mine", "after")]
+    assert [e.said for e in one.ledger.entries()] == [e.said for e in again.ledger.entries()]
+    one.close()
+    again.close()
+
+
+def test_after_an_older_day_each_brings_its_own_and_the_office_what_is_left(tmp_path, shop):
+    """What a PC did that is gone is brought by the office, in its old order."""
+    one, two, gone = (Station(tmp_path, shop, n) for n in "234")
+    name(shop, "2")
+    one.do("first")
+    healed(one, two, gone)
+    for n, station in enumerate((two, gone, two, gone)):
+        station.do(f"{n}", batch="00413")
+        healed(one, two, gone)
+    gone.close()
+    put_back(shop, 1)
+    shop.confirm_put_back()
+    for _ in range(2):
+        two.share()
+    assert two.link.head().number == 2
+    assert two.ledger.not_shared() == 3
+    healed(one, two)
+    healed(two, one)
+    assert two.ids() == ["first", "0", "1", "2", "3"]
+    assert not list(one.ledger.facts(Concern))
+    one.close()
+    two.close()
+
+
+def test_the_office_brings_what_others_did_after_an_older_day_alone(tmp_path, shop):
+    """At any other time the office's password forges no act of another station."""
+    one = Station(tmp_path, shop, "2")
+    name(shop, "2")
+    one.ledger.record(replace(act("forged"), station="3"))
+    assert one.talk()[0].state == "refused"
+    one.close()
+
+
+def test_the_office_of_a_shop_of_before_is_where_it_was_set_up(shop):
+    """Where such things came from until now, and the PC that brought the history along."""
+    with shop.admin() as admin:
+        for number in "1234":
+            roles.make_station(admin, shop.names, number)
+        rows = [
+            ("station 1", "batch/00001"),
+            (shop.names.station("3"), "worker/07"),
+            (shop.names.station("4"), "worker's/07"),
+            (shop.names.station("4"), "shelf/worker/x"),
+        ]
+        for n, (by, name) in enumerate(rows, 1):
+            admin.execute(
+                "INSERT INTO shop.entry SELECT id, %s, %s, '', ARRAY[%s], '{}', '', %s, now()"
+                " FROM shop.site", (n, f"{n}", name, by)
+            )  # fmt: skip
+        admin.execute(second.OFFICE_OF_BEFORE)
+        assert admin.execute("SELECT office FROM shop.site").fetchone() == (["1", "3"],)
