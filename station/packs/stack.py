@@ -28,6 +28,7 @@ AGAIN = 4  # heights that are tried one after another
 MOST_TALL = 6  # heights of a layer that are tried
 MOST_ENDS = 3  # pairs of outer layers that are tried, but for that of single pieces
 FEW_PIECES = 12  # with more of them, no bases are drawn: they find one as they are laid
+MOST_LAYERS = 1000  # of a stack that nothing takes: with more, equal ones are told as one
 FEW_PARTS = 12  # with more of them, fewer ways are tried for each layer
 
 
@@ -212,7 +213,10 @@ def _rise(
 
 
 def lay_single(parts: Sequence[PackPart], gap: float) -> Layers:
-    """Stacks the parts as narrow as they can: on the box of the longest and the widest."""
+    """Stacks the parts as narrow as they can: on the box of the longest and the widest.
+
+    Where that is more layers than anybody counts, equal ones are told as one of high piles.
+    """
     length = max(max(p[1:3]) for p in parts)
     width = max(min(p[1:3]) for p in parts)
     layers, left = [], [p.pieces for p in parts]
@@ -221,9 +225,19 @@ def lay_single(parts: Sequence[PackPart], gap: float) -> Layers:
         filling = LayerFilling(parts, [part], parts[part].thick_mm, gap)
         while left[part]:
             filled = filling.fill((0.0, 0.0, length, width), left)
-            layers.append(filling.list_piles(filled.blocks, left))
-            left = filled.left
-    return tuple(layers)
+            layer = filling.list_piles(filled.blocks, left)
+            times = left[part] // (left[part] - filled.left[part])
+            layers.append((layer, times))
+            left[part] -= times * (left[part] - filled.left[part])
+    if sum(times for _, times in layers) > MOST_LAYERS:
+        return tuple(_heap_up(layer, times) for layer, times in layers)
+    return tuple(layer for layer, times in layers for _ in range(times))
+
+
+def _heap_up(layer: PackLayer, times: int) -> PackLayer:
+    """Gives a layer that is so many times as high."""
+    piles = tuple(pile._replace(pieces=pile.pieces * times) for pile in layer.piles)
+    return PackLayer(layer.height_mm * times, piles)
 
 
 def _settle(ask: StackAsk, layers: Layers, most: float) -> Layers | None:

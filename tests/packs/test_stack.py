@@ -6,6 +6,9 @@ import msgspec
 import pytest
 
 from station.commands.pack import PackingProblem, solve_problem
+from station.packs.choose import choose_mailer
+from station.packs.messages import PackAnswer, PackPart, PackProblem
+from station.packs.stack import MOST_LAYERS, lay_single
 from tests.packs.drawn import draw_problem
 from tests.packs.test_ship import check
 
@@ -37,3 +40,20 @@ def test_a_height_that_only_two_layers_of_nine_have_is_found():
     raw["services"] = [{"service": "s", "steps": [{"to_g": 1000, "price": 3}]}]
     answer = solve_problem(msgspec.convert(raw, PackingProblem))
     assert [pack["thickness"] for pack in answer["packs"]] == [18]
+
+
+@pytest.mark.parametrize("count", [3, 40, 999_999])
+def test_a_stack_that_nothing_takes_is_told_however_many_pieces_there_are(count):
+    """It took half a minute of the screen to lay a million layers that nobody looks at."""
+    large = PackPart("large", 300.0, 100.0, 6.0, count, small=False)
+    small = PackPart("small", 120.0, 45.0, 6.0, 4 * count + 1, small=True)
+    layers = lay_single((large, small), 0.0)
+    assert len(layers) <= MOST_LAYERS
+    for part in (large, small):
+        piles = (p for layer in layers for p in layer.piles if p.part == part.name)
+        assert sum(pile.pieces for pile in piles) == part.pieces
+    four_a_layer = count + 1  # the small ones: two by two, and one that is left
+    assert PackAnswer(layers=layers).size_mm == (300.0, 100.0, 6.0 * (count + four_a_layer))
+    assert choose_mailer(PackProblem(parts=(large, small), mailers=())).size_mm[2] == 6.0 * (
+        2 * count + 1
+    )
