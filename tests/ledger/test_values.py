@@ -8,7 +8,7 @@ import pytest
 from station.ledger.codec import read_fact, write_fact
 from station.ledger.shop_link import SharedRow
 from station.shop.acts import Args, good
-from station.shop.facts import Batch, Bed, Concern, Order, Pace
+from station.shop.facts import Batch, Bed, BitSize, Concern, Order, Pace, Revision
 from station.shop.moves import move
 from station.shop.plain import to_plain
 from station.shop.views import Rule
@@ -24,6 +24,12 @@ WRONG = {
     "15 MB of title": Concern(id="c1", what="short", text="x" * 15_000_000, since=AT),
     "a due time that is none": Order(id="3306", due="soon", lines=()),
     "sheets of no length, which no pace follows from": Pace(id="1", sheets=((0.0, 300.0),) * 3),
+    "days until it comes, which nobody lives to see": BitSize(
+        id="1", name="6 mm", diameter_mm=6.0, lead_days=10**9
+    ),
+    "a sheet that is cut for 2000 years": Revision(
+        id="1.A", cut_file="1", letter="A", material="1", minutes=1e9
+    ),
     "a list without an end": replace(BATCH, holds=("damp",) * 20_001),
 }
 

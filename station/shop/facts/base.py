@@ -13,6 +13,8 @@ Time = Annotated[str, Limit(written="time")]  # empty: not yet
 Sheets = Annotated[int, Limit(least=0, most=9999)]
 Times = Annotated[int, Limit(least=0, most=9999)]  # how often something was done
 Minutes = Annotated[float, Limit(least=0, most=1e6)]
+# worked days from an order until it is there; 0: not known
+LeadDays = Annotated[int, About(say("lead days"), least=0, most=999)]
 InUse = Annotated[bool, About(say("in use"))]  # false: retired, and kept
 # where something lies or presses on a bed or a sheet, from its lower left
 PlaceOnBed = tuple[

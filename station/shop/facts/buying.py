@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
 from station.shop.facts.about import About
-from station.shop.facts.base import Fact, InUse, Name, Shelf
+from station.shop.facts.base import Fact, InUse, LeadDays, Name, Shelf
 from station.shop.words import say
 
 
@@ -20,8 +20,7 @@ class BitSize(Fact):
     diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
     # good ones, below which new ones are bought
     mark: Annotated[int, About(say("mark"), least=0, most=9999)] = 0
-    # worked days from an order until it is there
-    lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
+    lead_days: LeadDays = 0
     # that come together; 0: any number
     pack: Annotated[int, About(say("come together"), least=0)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one

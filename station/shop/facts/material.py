@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar
 
 from station.shop.facts.about import About
-from station.shop.facts.base import RETIRED, Fact, InUse, Name, Shelf
+from station.shop.facts.base import RETIRED, Fact, InUse, LeadDays, Name, Shelf
 from station.shop.words import say
 
 
@@ -20,8 +20,7 @@ class Material(Fact):
     length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2440.0
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1220.0
     density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³")] = 700.0
-    # worked days from an order until it is there; 0: not known
-    lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
+    lead_days: LeadDays = 0
     # that come together; 0: any number
     pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of a sheet; 0: not known

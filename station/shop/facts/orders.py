@@ -4,7 +4,17 @@ from dataclasses import dataclass
 from typing import Annotated, ClassVar, Literal, NamedTuple
 
 from station.shop.facts.about import About
-from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, Shelf, Time, Times
+from station.shop.facts.base import (
+    RETIRED,
+    Description,
+    Fact,
+    InUse,
+    LeadDays,
+    Name,
+    Shelf,
+    Time,
+    Times,
+)
 from station.shop.words import Say, say
 
 # owed: it left, and all of it is owed
@@ -89,8 +99,7 @@ class Mailer(Fact):
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
     mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
-    # worked days from an order until it is there; 0: not known
-    lead_days: Annotated[int, About(say("lead days"), least=0)] = 0
+    lead_days: LeadDays = 0
     # that come together; 0: any number
     pack: Annotated[int, About(say("come together"), least=0)] = 0
     active: InUse = True

@@ -178,7 +178,7 @@ class Revision(Fact):
     cut_file: Annotated[str, About(say("cut file"), points_at="cutfile")]
     letter: Annotated[str, About(say("letter"))]
     material: Annotated[str, About(say("material"), points_at="material")]
-    minutes: Annotated[float, About(say("minutes"), above=0)]
+    minutes: Annotated[float, About(say("minutes"), above=0, most=9999)]
     # ids that can run it; empty: every one
     routers: Annotated[
         tuple[Annotated[str, About(say("router"), points_at="router")], ...],
