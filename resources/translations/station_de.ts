@@ -2744,6 +2744,10 @@
       <translation>So lassen</translation>
     </message>
     <message>
+      <source>Leave it and mend the file; or go on, with a reason.</source>
+      <translation>Lassen und die Datei in Ordnung bringen; oder weiter, mit einem Grund.</translation>
+    </message>
+    <message>
       <source>Leave it out, or let the batch go on first.</source>
       <translation>Weglassen, oder erst das Los weitergehen lassen.</translation>
     </message>
@@ -8260,6 +8264,10 @@
       <translation>Warum steht {router} still?</translation>
     </message>
     <message>
+      <source>Why is it cut all the same? Scan or touch a reason.</source>
+      <translation>Warum wird trotzdem gefräst? Einen Grund scannen oder berühren.</translation>
+    </message>
+    <message>
       <source>Why is it settled so?</source>
       <translation>Warum wird es so geklärt?</translation>
     </message>
@@ -11052,6 +11060,10 @@
       <translation>nachzubessern, Versuch {n} von {most} · {here} {here|Teil|Teile}</translation>
     </message>
     <message>
+      <source>to be mended</source>
+      <translation>in Ordnung zu bringen</translation>
+    </message>
+    <message>
       <source>to be said</source>
       <translation>noch zu sagen</translation>
     </message>
@@ -12772,6 +12784,10 @@
       <translation>{n} {n|bleibt|bleiben} in Regal {place}.</translation>
     </message>
     <message>
+      <source>{n} {n|stops|stop} it: mend the file. Do not cut it so.</source>
+      <translation>{n} {n|hält|halten} sie auf: Datei in Ordnung bringen, so nicht fräsen.</translation>
+    </message>
+    <message>
       <source>{n} {n|tab|tabs} instead of {old}.</source>
       <translation>{n} {n|Steg|Stege} statt {old}.</translation>
     </message>
@@ -12782,6 +12798,10 @@
     <message>
       <source>{n} {n|thing needs|things need} a look</source>
       <translation>{n} {n|Sache ist|Sachen sind} anzusehen</translation>
+    </message>
+    <message>
+      <source>{n} {n|thing|things} in its file must be mended first</source>
+      <translation>{n} {n|Sache|Sachen} in der Datei zuerst in Ordnung bringen</translation>
     </message>
     <message>
       <source>{n} {n|value|values}, wanted: {wanted}</source>

@@ -217,7 +217,7 @@ def _to_work(read: CutFileRead) -> ReadText:
     """Turns what was read into work in hand."""
     return ReadText(
         file=read.file,
-        revision=read.revision,
+        revision=replace(read.revision, stops=sum(p.grade == "stop" for p in read.problems)),
         sizes=read.sizes,
         unnamed=tuple(read.unnamed),
         found=read.found,
@@ -238,6 +238,9 @@ def _say_read(read: CutFileRead) -> Answer:
         if new
         else say("Look it over, then take it in.")
     )
+    stops = sum(p.grade == "stop" for p in read.problems)
+    if stops and not new:
+        do = say("{n} {n|stops|stop} it: mend the file. Do not cut it so.", n=stops)
     if read.problems:
         found = say("{file}: {n} {n|thing|things} to look at", file=read.file, n=read.found)
         return attention(found, do)

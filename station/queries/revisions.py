@@ -1,12 +1,14 @@
-"""What differs between two revisions of a cut file, part by part, as sentences."""
+"""What a revision of a cut file makes, and what differs between two, as sentences."""
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 from dataclasses import replace
 
+from station.queries.batches import find_revision
 from station.queries.shapes import list_hole_differences, list_recess_differences
-from station.shop.facts import Placed, Revision, Shape
+from station.shop.facts import Batch, Part, Placed, Revision, Shape
 from station.shop.on_sheet import OnSheet, Points
+from station.shop.views import View
 from station.shop.words import Say, figure, length, say
 
 SIZE_MM = 0.02  # below this two sizes are one: the reader's own grid is 0.01 mm
@@ -100,6 +102,24 @@ def _same_tabs(one: Points, other: Points) -> bool:
         for there, here in ((one, other), (other, one))
         for c, d in here
     )
+
+
+def find_as_cut(view: View, part: Part, batch: Batch) -> Part:
+    """Finds a part as a batch's sheets were cut: with the outline and tabs of its revision."""
+    revision = find_revision(view, batch)
+    shape = dict(revision.shapes).get(part.id) if revision else None
+    return replace(part, shape=shape) if shape else part
+
+
+def count_tabs(view: View, revision: Revision) -> int:
+    """Counts the tabs on one sheet: as placed, else as the part's outline has them."""
+    shapes, found = dict(revision.shapes), 0
+    for name in revision.makes():
+        pieces = _places(revision, name)
+        found += sum(len(piece.tabs) for piece in pieces)
+        if name not in shapes and (part := view.get(Part, name)):
+            found += sum(part.tabs for piece in pieces if not piece.tabs)
+    return found
 
 
 def _places(revision: Revision, part: str) -> list[Placed]:

@@ -3,7 +3,7 @@
 import pytest
 
 from station.shop.faces import Listing, Pairs, PartDrawing, PathDrawing, SheetDrawing, Table
-from station.shop.facts import Part, ReadAs, Revision
+from station.shop.facts import CutFile, Part, ReadAs, Revision
 from tests.floor.test_intake import folder_with, new_cut_file, office
 from tests.look_at_sheets import Text
 
@@ -152,6 +152,21 @@ def test_a_touch_where_no_problem_lies_says_so(stage):
     x, y = next(p.at for p in read(stage).told if p.at)
     assert str(stage.desk.touch(x + 20, y, 15).answer.said) == "No problem lies there"
     assert str(stage.desk.touch(x + 20, y, 25).answer.said) != "No problem lies there"
+
+
+def test_what_must_be_mended_is_not_approved_by_one_touch(stage):
+    off_the_bed = ("G0 Z5", "G0 X9000 Y300", "G1 Z-6.8 F1200", "G1 X9100", "G0 Z5")
+    number = read_text(stage, plate(*off_the_bed))
+    office(stage, "button new")
+    assert read(stage).revision.stops
+    take = next(p for p in stage.desk.face().presses if str(p.label) == "Take it in")
+    assert take.style == "plain"
+    assert office(stage, "button save") == ("good", "Revision A of NEW-SET is in")
+    assert office(stage, "button approve")[1].endswith("in its file must be mended first")
+    assert office(stage, "button yes")[0] == "ask", "a reason is asked for, too"
+    assert not stage.ledger.view.get(CutFile, number).approved
+    office(stage, "reason 43")
+    assert stage.ledger.view.get(CutFile, number).approved == "A"
 
 
 def test_hold_downs_are_proposed_moved_and_kept(stage):

@@ -316,7 +316,10 @@ def test_a_resumed_form_stands_on_its_own_list_when_one_is_added_in_front(view, 
     monkeypatch.setattr(lists, "LISTS", (more, *LISTS))
     resumed = drafts.read(json.dumps(raw), load_rooms()).hand
     shown = screen.screen(replace(resumed, now="2026-11-25T10:00:00"), view)
-    assert (str(shown.where), str(shown.main[0].title)) == ("Materials", "Material new, page 1 of 2")
+    assert (str(shown.where), str(shown.main[0].title)) == (
+        "Materials",
+        "Material new, page 1 of 2",
+    )
     assert str(shown.main[0].rows[1].cells[0].text) == FORM["name"]
 
 

@@ -23,6 +23,7 @@ from station.queries.batches import describe_batch, find_approved_letter, find_r
 from station.queries.first_offs import find_unsettled
 from station.queries.hold_downs import find_wrong_on
 from station.queries.pace import find_fit
+from station.queries.revisions import count_tabs
 from station.queries.routers import (
     count_cutting_s,
     count_metres_left,
@@ -36,8 +37,7 @@ from station.queries.settings import find_shop
 from station.queries.underway import list_queue
 from station.shop.cards import button
 from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
-from station.shop.facts import Batch, BitUse, Material, Part, Revision
-from station.shop.views import View
+from station.shop.facts import Batch, BitUse, Material, Revision
 from station.shop.words import MM, Say, length, metres, say, together
 
 
@@ -61,22 +61,12 @@ def show_header(here: Now, batch: Batch, revision: Revision) -> Header:
             material=name_material(here.view, revision.material),
             sheets=batch.sheets,
             count=count,
-            tabs=_count_tabs(here.view, revision),
+            tabs=count_tabs(here.view, revision),
         ),
         right_label=say("Sheet"),
         right=str(n),
         right_small=of,
     )
-
-
-def _count_tabs(view: View, revision: Revision) -> int:
-    """Counts the tabs on one sheet: as placed, else as the part's outline has them."""
-    shapes = dict(revision.shapes)
-    each = {p: len(shapes[p].tabs) if p in shapes else 0 for p in revision.makes()}
-    for name, count in each.items():
-        part = view.get(Part, name)
-        each[name] = count or (part.tabs if part else 0)
-    return sum(len(p.tabs) or each[p.part] for p in revision.placed)
 
 
 def draw_sheet(here: Now, revision: Revision) -> SheetDrawing:

@@ -133,7 +133,7 @@ def _show_read(hand: OfficeHand, read: ReadText, view: View) -> Face:
         label=say("Take it in"),
         code=button("save"),
         wide=2,
-        style="off" if unnamed else "primary",
+        style="off" if unnamed else "plain" if revision.stops else "primary",
     )
     drawing = SheetDrawing(
         revision=revision,

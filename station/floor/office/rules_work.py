@@ -23,6 +23,7 @@ from station.queries.unmade import DROP, list_unmade, settle_unmade
 from station.shop.acts import (
     Act,
     Answer,
+    ask,
     ask_why,
     attention,
     good,
@@ -144,9 +145,11 @@ def approve_revision(act: Act[ApproveRevision], view: View) -> Answer:
         return asked
     cut_file = view.get(CutFile, act.subject.partition("/")[2])
     letter = act.args.letter
-    revision = cut_file and view.get(Revision, Revision.id_of(cut_file.id, letter))
+    revision = view.get(Revision, Revision.id_of(cut_file.id, letter)) if cut_file else None
     if cut_file is None or revision is None:
         return refuse(say("There is no revision {letter}", letter=letter))
+    if doubted := _doubt_stops(act, revision, view):
+        return doubted
     held = tuple(
         replace(b, holds=(*b.holds, f"revision {letter} is approved now"))
         for b in list_queued(view)
@@ -162,6 +165,18 @@ def approve_revision(act: Act[ApproveRevision], view: View) -> Answer:
         else NEXT,
         sets=(replace(cut_file, approved=letter), *held),
     )
+
+
+def _doubt_stops(act: Act[ApproveRevision], revision: Revision, view: View) -> Answer | None:
+    """Asks twice, and for a reason, before what its reading says must be mended is cut."""
+    if not revision.stops:
+        return None
+    said = say("{n} {n|thing|things} in its file must be mended first", n=revision.stops)
+    if not act.args.sure:
+        return ask(said, say("Leave it and mend the file; or go on, with a reason."), "sure")
+    if find_reason(view, act.args.reason, "overrule") is None:
+        return ask(said, say("Why is it cut all the same? Scan or touch a reason."), "reason")
+    return None
 
 
 def release_batch(act: Act[ReleaseBatch], view: View) -> Answer:

@@ -1,10 +1,11 @@
 """What a screen shows of counting by exception, as popping and trimming share it."""
 
 from station.floor.shared.counting import NOWHERE, CountingHand, Tally, Where, name_faults
+from station.queries.revisions import find_as_cut
 from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Block, Cell, Listing, Press, Row, Table
-from station.shop.facts import Part
+from station.shop.facts import Batch, Part
 from station.shop.views import View
 from station.shop.words import Say, say, together
 
@@ -24,6 +25,8 @@ def build_table(came: Say, tallies: tuple[Tally, ...], hand: CountingHand, view:
 
 def _build_row(t: Tally, hand: CountingHand, view: View, *, some: bool) -> Row:
     part, code = view.get(Part, t.part), write("part", t.part)
+    if part and (batch := view.get(Batch, hand.subject)):
+        part = find_as_cut(view, part, batch)
     chosen = hand.work.part == t.part
     first = "" if chosen else f"{code}|"
     return Row(

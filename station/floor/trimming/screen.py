@@ -9,6 +9,7 @@ from station.floor.trimming.rules_master import find_doubt
 from station.floor.trimming.tabs import name_tab_places
 from station.floor.trimming.work import TrimmingHand
 from station.queries.batches import describe_batch, find_hold, find_order
+from station.queries.revisions import find_as_cut
 from station.queries.settings import find_shop
 from station.queries.stock import list_on_rack
 from station.shop.cards import button
@@ -42,6 +43,7 @@ def screen(hand: TrimmingHand, view: View) -> Face:
     parts = dialogue.count_here(hand, view)
     tallies = counting.tally_parts(hand, parts)
     part = view.get(Part, counting.find_part(hand, parts) or next(iter(parts), ""))
+    part = find_as_cut(view, part, batch) if part else None
     return Face(
         title=say("Trimming"),
         where=_say_where(hand),
@@ -82,7 +84,9 @@ def _show_waiting(hand: TrimmingHand, view: View) -> Face:
 
 
 def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Header:
-    stubs = sum(t.here * (p.tabs if (p := view.get(Part, t.part)) else 0) for t in tallies)
+    stubs = sum(
+        t.here * find_as_cut(view, p, batch).tabs for t in tallies if (p := view.get(Part, t.part))
+    )
     here = sum(t.here for t in tallies)
     note = say(
         "{here} {here|part|parts} here · {stubs} {stubs|tab stub|tab stubs} to trim",

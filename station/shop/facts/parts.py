@@ -198,6 +198,8 @@ class Revision(Fact):
     ] = ()
     note: Annotated[str, About(say("note"))] = ""
     read_as: ReadAs = ReadAs()  # what was said of its text, and holds for the next one
+    # what the reading found that must be mended before it is cut: approving it is asked twice
+    stops: Annotated[int, About(say("to be mended"), typed=False, least=0, most=9999)] = 0
     # the name of the file that was read, to be opened at the router; empty: not known
     file: Annotated[str, About(say("file"), typed=False)] = ""
 
