@@ -182,6 +182,14 @@ def lay_pockets() -> Job:
     return _lay("pockets", Style(), Manner(), (plain, pocketed, replace(pocketed, depth=5.0)))
 
 
+def lay_engraved() -> Job:
+    """Engraves many strokes before few outlines: most of the file is shallow."""
+    marks = tuple(((x, -20.0), (x, 20.0), (x + 8.0, 0.0)) for x in range(-60, 61, 15))
+    return _lay(
+        "mostly engraved", Style(), Manner(), (Shape(170.0, 90.0, 8.0, shallow=marks, depth=0.6),)
+    )
+
+
 def lay_drilled() -> Job:
     """Drills holes by cycles, whole and pecked, before the outlines."""
     job = Job("drilled by cycles").open()
@@ -295,6 +303,7 @@ OTHERS: tuple[Callable[[], Job], ...] = (
     lay_combs,
     lay_notches,
     lay_pockets,
+    lay_engraved,
     lay_drilled,
     lay_helix_holes,
     lay_subprogram,

@@ -12,7 +12,7 @@ FAULTY = {f"{n} {job.name}": job for n, job in enumerate(make_faulty())}
 pytestmark = pytest.mark.slow
 
 
-@pytest.mark.parametrize("name", ["absolute centres", "combs", "six passes"])
+@pytest.mark.parametrize("name", ["absolute centres", "combs", "six passes", "mostly engraved"])
 def test_clean_files_are_read_as_they_are(name, tmp_path):
     assert compare(CLEAN[name], read_job(CLEAN[name], tmp_path)) == []
 

@@ -104,8 +104,9 @@ def _infer_zero(
 ) -> str:
     """Finds where Z is zero, at the face or the spoilboard, and says by what.
 
-    A remark tells it; else the spoilboard where most runs end near zero, and cuts or all
-    rapids run well above it. One run that is too deep turns nothing.
+    A remark tells it; else the face where most runs end deep, and the spoilboard where more is
+    cut above zero than far below it. One run that is too deep turns nothing, unless all are below
+    zero and it goes halfway through the sheet: then the others engrave.
     """
     if program.zero_said:
         said.append(f"Z is zero at the {program.zero_said}, as a remark says.")
@@ -118,8 +119,10 @@ def _infer_zero(
     usual = _find_usual_low(z, moves.kind != RAPID)
     if (thick is None and deepest < DEEP_MM) or (thick and usual < -thick / 2):
         zero = "face"
-    elif (z[cuts] > ABOVE_MM).any():
+    elif geo.flat[cuts & (z > ABOVE_MM)].sum() > geo.flat[cuts & (z < DEEP_MM)].sum():
         zero = "spoilboard"
+    elif thick and deepest < -thick / 2:
+        zero = "face"
     else:
         over = thick is not None and cuts.any() and rapids.any()
         zero = "spoilboard" if over and float(z[rapids].max()) > (thick or 0.0) else "face"
