@@ -6492,6 +6492,10 @@
       <translation>Das passt nicht zu diesem Schritt: {kind}</translation>
     </message>
     <message>
+      <source>The PIN of worker {id} was set anew at station {station} without the old one</source>
+      <translation>Die PIN von Mitarbeiter {id} wurde an Station {station} ohne die alte neu gesetzt</translation>
+    </message>
+    <message>
       <source>The arc's ends lie {apart} mm further apart than its radius reaches.</source>
       <translation>Die Enden des Bogens liegen {apart} mm weiter auseinander, als sein Radius reicht.</translation>
     </message>
@@ -9612,6 +9616,10 @@
       <translation>es wurde geändert</translation>
     </message>
     <message>
+      <source>it was forgotten</source>
+      <translation>sie war vergessen</translation>
+    </message>
+    <message>
       <source>its digest does not match</source>
       <translation>seine Prüfsumme stimmt nicht</translation>
     </message>
@@ -10050,6 +10058,10 @@
     <message>
       <source>no. {bit}</source>
       <translation>Nr. {bit}</translation>
+    </message>
+    <message>
+      <source>nobody here did it</source>
+      <translation>niemand hier war es</translation>
     </message>
     <message>
       <source>nobody near</source>

@@ -17,16 +17,22 @@ from station.shop.facts import Worker
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the argument of the command."""
     parser.add_argument("worker", help="the supervisor's number")
+    parser.add_argument(
+        "--forgotten",
+        action="store_true",
+        help="sets it anew without the old one, at the shop's first PC: everybody is told",
+    )
 
 
 def run(options: argparse.Namespace) -> int:
     """Sets a supervisor's PIN, asked for without showing it."""
     with bootstrap.open_ledger(require_shop(options)) as ledger:
-        print(ask_and_set_pin(ledger, options.worker, make_clock(options)()))
+        at = make_clock(options)()
+        print(ask_and_set_pin(ledger, options.worker, at, forgotten=options.forgotten))
     return 0
 
 
-def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
+def ask_and_set_pin(ledger: Ledger, worker: str, at: str, *, forgotten: bool = False) -> str:
     """Asks for the PIN twice, without showing it, and sets it; gives what to say.
 
     Raises CommandError where none was set.
@@ -34,13 +40,19 @@ def ask_and_set_pin(ledger: Ledger, worker: str, at: str) -> str:
     known = ledger.view.get(Worker, worker)
     if known is None:
         raise CommandError(f"There is no worker {worker}.")
-    if has_pin(ledger.view):
-        raise CommandError("This shop has a supervisor's PIN: others are set in the office.")
+    if has_pin(ledger.view) and not forgotten:
+        raise CommandError(
+            "This shop has a supervisor's PIN: others are set in the office. Where nobody knows "
+            f"one: station pin {worker} --forgotten"
+        )
+    owners = ledger.office or (bootstrap.FIRST_STATION,)
+    if forgotten and ledger.station not in owners:
+        raise CommandError(f"A forgotten PIN is set at station {owners[0]}: do it there.")
     first, second = ask_pin("New PIN: "), ask_pin("Again: ")
     if first != second:
         raise CommandError("The two are not the same: nothing was changed.")
     try:
-        return set_pin(ledger, worker, first, at)
+        return set_pin(ledger, worker, first, at, forgotten=forgotten)
     except ValueError as wrong:
         raise CommandError(str(wrong)) from None
 
@@ -58,7 +70,7 @@ def ask_pin(words: str) -> str:
     return typed
 
 
-def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
+def set_pin(ledger: Ledger, worker: str, pin: str, at: str, *, forgotten: bool = False) -> str:
     """Sets a PIN; gives what to say.
 
     Raises ValueError for a PIN that is none, CommandError where it is refused.
@@ -72,7 +84,7 @@ def set_pin(ledger: Ledger, worker: str, pin: str, at: str) -> str:
         worker=worker,
         station=ledger.station,
         subject=f"worker/{worker}",
-        args=SetPin(hash=hashed(pin)),
+        args=SetPin(hash=hashed(pin), forgotten=forgotten),
     )
     answer = ledger.record(act).answer
     if answer.refused:

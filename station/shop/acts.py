@@ -55,6 +55,8 @@ class SetPin(Args, frozen=True, kw_only=True):
     kind: ClassVar[str] = "set_pin"
 
     hash: str = ""  # of the PIN, as argon2 writes it
+    # the old one is, and nobody else has one: set by who looks after the shop's first PC
+    forgotten: bool = False
 
 
 A_co = TypeVar("A_co", covariant=True)

@@ -12,7 +12,7 @@ from station.commands.common import CommandError
 from station.desk.pin import agrees
 from station.desk.wrong_pins import read_wrong_pins
 from station.ledger.ledger import Ledger
-from station.shop.facts import Worker
+from station.shop.facts import Concern, Worker
 
 AT = "2026-11-25T07:00:00"
 WANTED = "A PIN is wanted: type it in a terminal, or send it as a line.\n"
@@ -45,6 +45,25 @@ def test_a_pin_is_asked_for_twice(ledger, monkeypatch):
     monkeypatch.setattr(pin, "ask_pin", lambda _words: "1357")
     assert pin.ask_and_set_pin(ledger, "01", AT) == "Worker 01 has a new PIN"
     assert agrees(ledger.view.get(Worker, "01").pin, "1357")
+
+
+def test_a_forgotten_one_is_set_anew_and_everybody_is_told(ledger, monkeypatch):
+    pin.set_pin(ledger, "01", "1357", AT)
+    monkeypatch.setattr(pin, "ask_pin", lambda _words: "8642")
+    with pytest.raises(CommandError, match="station pin 01 --forgotten"):
+        pin.ask_and_set_pin(ledger, "01", AT)
+    assert agrees(ledger.view.get(Worker, "01").pin, "1357")
+    pin.ask_and_set_pin(ledger, "01", AT, forgotten=True)
+    assert agrees(ledger.view.get(Worker, "01").pin, "8642")
+    (told,) = ledger.view.shelf(Concern, "open", 9)
+    assert str(told.text).endswith("without the old one")
+
+
+def test_a_forgotten_one_is_set_at_no_other_pc(ledger, monkeypatch):
+    pin.set_pin(ledger, "01", "1357", AT)
+    monkeypatch.setattr(ledger, "station", "3")
+    with pytest.raises(CommandError, match="is set at station 1: do it there"):
+        pin.ask_and_set_pin(ledger, "01", AT, forgotten=True)
 
 
 def test_where_nobody_types_it_is_said(ledger, monkeypatch, capsys):

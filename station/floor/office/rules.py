@@ -259,7 +259,8 @@ def set_pin(act: Act[SetPin], view: View) -> Answer:
     worker = view.get(Worker, act.subject.partition("/")[2])
     if worker is None:
         return refuse(say("There is no such worker"), say("Open a worker first."))
-    if has_pin(view) and (asked := ask_supervisor(act)):
+    forgotten = act.args.forgotten and has_pin(view)
+    if has_pin(view) and not forgotten and (asked := ask_supervisor(act)):
         return asked
     hashed = act.args.hash
     if not hashed:
@@ -270,11 +271,27 @@ def set_pin(act: Act[SetPin], view: View) -> Answer:
         )
     if not hashed.startswith("$argon2"):
         return refuse(say("A PIN is kept only as its hash"), say("Set it in the office."))
+    told = (_tell_forgotten(act, worker),) if forgotten else ()
     return good(
         say("Worker {id} has a new PIN", id=worker.id),
         NEXT,
-        sets=(replace(worker, supervisor=True, pin=hashed),),
+        sets=(replace(worker, supervisor=True, pin=hashed), *told),
     )
+
+
+def _tell_forgotten(act: Act[SetPin], worker: Worker) -> Concern:
+    """Tells everybody of a PIN that was set without the old one: it may be nobody's friend."""
+    return Concern(
+        id=f"pin-{act.id}",
+        what="pin",
+        since=act.at,
+        about=worker.key,
+        text=say("The PIN of worker {id} was set anew at station {station} without the old one",
+                 id=worker.id, station=act.station),
+        choices=("it was forgotten", "nobody here did it"),
+        station=act.station,
+        worker=worker.id,
+    )  # fmt: skip
 
 
 def restore_backup(act: Act[RestoreBackup], _view: View) -> Answer:
@@ -305,7 +322,7 @@ RULES: Rules = by_kind(
     Rule(args=SetFact, reads=_EVERY_KIND, decide=set_fact),
     Rule(args=SetList, reads=_EVERY_KIND, decide=set_list),
     Rule(args=SetLists, reads=_EVERY_KIND, decide=set_lists),
-    Rule(args=SetPin, reads=_ANY, decide=set_pin),
+    Rule(args=SetPin, reads=_ANY | {Concern}, decide=set_pin),
     Rule(args=TakeInFile, reads=_ANY | {Part}, decide=take_in_file),
     Rule(args=ApproveRevision, reads=_ANY, decide=approve_revision),
     Rule(args=ReleaseBatch, reads=_ANY, decide=release_batch),
