@@ -300,6 +300,8 @@ def _touched(acts: Sequence[Waiting], bodies: Sequence[Body]) -> list[Waiting]:
 
     All others commute with what comes: they stay as they are.
     """
+    if not acts:
+        return []
     names = {name for body in bodies for name in effects.writes(body)}
     marks = {name for body in bodies for name in effects.rests_on(body)}
     ids, hit = {body.act.id for body in bodies}, list[Waiting]()

@@ -20,6 +20,7 @@ from station.ledger.effects import (
 )
 from station.ledger.sound import LEFT_OUT
 from station.shop.conflicts import left_out
+from station.shop.moves import Move
 from station.shop.places import balances
 from station.shop.words import Say, say
 
@@ -43,9 +44,8 @@ class Books:
 
         Where it is `trusted`, what came before has gaps and nothing is held against it.
         """
-        changes = net(body.moves)
-        spots = self.spots(changes)
-        why = why or (NOTHING if trusted else self._unfit(body, changes, spots))
+        spots = self._after(body.moves)
+        why = why or (NOTHING if trusted else self._unfit(body, spots))
         if why:
             self.carry_out(instead(body, why))
         else:
@@ -54,7 +54,7 @@ class Books:
 
     def carry_out(self, body: Body) -> None:
         """Takes an entry in as it is."""
-        self._carry_out(body, self.spots(net(body.moves)))
+        self._carry_out(body, self._after(body.moves))
 
     def _carry_out(self, body: Body, spots: Mapping[SpotKey, int]) -> None:
         id_ = body.act.id
@@ -62,12 +62,26 @@ class Books:
             self.set_fact(change.key, row_of(change.after, id_))
         self.set_spots(spots)
         self.count(tally_rows(body))
-        self.reading.update((row[:-1], row[-1]) for row in reading_rows(body))
+        if body.readings:
+            self.reading.update((row[:-1], row[-1]) for row in reading_rows(body))
 
-    def spots(self, changes: Mapping[SpotKey, int]) -> dict[SpotKey, int]:
-        """The pieces at spots after changes."""
-        here = self.balance
-        return {key: here.get(key, 0) + more for key, more in changes.items()}
+    def _after(self, moves: Iterable[Move]) -> dict[SpotKey, int]:
+        """The pieces at all spots that moves touch, after these."""
+        spots, here, find = dict[SpotKey, int](), self.balance.get, self._find
+        for part, qty, (place, batch), (to_place, to_batch) in moves:
+            for key, more in (
+                ((batch, part, place), -qty),
+                ((to_batch, part, to_place), qty),
+            ):
+                now = spots.get(key)
+                if now is None and (now := here(key)) is None:
+                    now = find(key)
+                spots[key] = now + more
+        return spots
+
+    def _find(self, _key: SpotKey) -> int:
+        """Finds the pieces at a spot that is not in `balance`."""
+        return 0
 
     def set_spots(self, spots: Mapping[SpotKey, int]) -> None:
         """Sets the pieces at spots; none are no row."""
@@ -129,18 +143,15 @@ class Books:
 
         A state is known by who set it: the same text from two programs may differ in a blank.
         """
-        changes = net(body.moves)
-        return self._unfit(body, changes, self.spots(changes))
+        return self._unfit(body, self._after(body.moves))
 
-    def _unfit(
-        self, body: Body, changes: Mapping[SpotKey, int], spots: Mapping[SpotKey, int]
-    ) -> Say:
+    def _unfit(self, body: Body, spots: Mapping[SpotKey, int]) -> Say:
         for change in body.sets:
             now, before = self.row(change.key), change.before
             if (now[3] if now else None) != (before.entry if before else None):
                 return say("the state before of {key} is another", key=change.key)
         for key, left in spots.items():
-            if left < 0 and changes[key] < 0 and not balances(key[2]):
+            if left < 0 and not balances(key[2]) and net(body.moves).get(key, 0) < 0:
                 batch, part, place = key
                 return say(
                     "{n} of {part} too many leave {place} ({batch})",

@@ -60,17 +60,22 @@ def _checks_of(kind: type) -> tuple[tuple[str, Check], ...]:
     if kind not in _checks:
         hints = typing.get_type_hints(kind, include_extras=True)
         names = [f.name for f in fields(kind)] if is_dataclass(kind) else list(hints)
-        made = ((name, _make_check(hints[name])) for name in names)
+        made = ((name, make_check(hints[name])) for name in names)
         _checks[kind] = tuple((name, check) for name, check in made if check)
     return _checks[kind]
 
 
-def _make_check(hint: Any) -> Check | None:  # noqa: ANN401 - the type of any field
+def part_hint(hint: Any) -> tuple[Any, Limit]:  # noqa: ANN401 - the type of any field
+    """Parts an annotated type into the type and its limits."""
+    if typing.get_origin(hint) is not typing.Annotated:
+        return hint, _NONE
+    of, *beside = typing.get_args(hint)
+    return of, next((one for one in beside if isinstance(one, Limit)), _NONE)
+
+
+def make_check(hint: Any) -> Check | None:  # noqa: ANN401 - the type of any field
     """Makes the check of a field from its annotated type; None where any value of it can be."""
-    of, limit = hint, _NONE
-    if typing.get_origin(hint) is typing.Annotated:
-        of, *beside = typing.get_args(hint)
-        limit = next((one for one in beside if isinstance(one, Limit)), _NONE)
+    of, limit = part_hint(hint)
     if choices(of) or of is bool:
         return None
     if of is str:
@@ -102,15 +107,15 @@ def _make_union_check(kinds: tuple[Any, ...]) -> Check | None:
     """Makes the check of a sentence or text, or of what may be missing."""
     if Say in kinds:
         return lambda words: len(str(words)) <= LONGEST_SENTENCE
-    within = _make_check(kinds[0])
+    within = make_check(kinds[0])
     return within and (lambda value: value is None or within(value))
 
 
 def _make_tuple_check(kinds: tuple[Any, ...]) -> Check:
     if kinds[-1] is Ellipsis:
-        each = _make_check(kinds[0])
+        each = make_check(kinds[0])
         return lambda values: len(values) <= MOST_ROWS and (each is None or all(map(each, values)))
-    checks = [(n, check) for n, kind in enumerate(kinds) if (check := _make_check(kind))]
+    checks = [(n, check) for n, kind in enumerate(kinds) if (check := make_check(kind))]
     return lambda values: all(check(values[n]) for n, check in checks)
 
 

@@ -4,6 +4,7 @@ A place is a short text, a kind and often a number behind a slash: ``rack/014``.
 between places is told in `station.shop.moves`.
 """
 
+from functools import lru_cache
 from typing import NamedTuple
 
 from station.shop.moves import head, tail
@@ -92,6 +93,7 @@ def kind_of(place: str) -> PlaceKind:
     return KINDS.get(head(place), UNKNOWN)
 
 
+@lru_cache(maxsize=8192)  # as `head`: each move from where things come from asks it
 def balances(place: str) -> bool:
     """Says whether a place balances the books and so may go below zero."""
     return head(place) in BALANCING

@@ -7,6 +7,7 @@ import pytest
 
 from station.ledger.codec import read_fact, write_fact
 from station.ledger.shop_link import SharedRow
+from station.ledger.sound import taken_in
 from station.shop.acts import Args, good
 from station.shop.facts import Batch, Bed, BitSize, Concern, Order, Pace, Revision
 from station.shop.moves import move
@@ -77,6 +78,21 @@ def test_from_elsewhere_it_is_left_out_and_told_and_the_rest_goes_on(two, name):
     assert same(*two)
 
 
+def test_a_text_is_judged_by_what_it_is_said_to_be(two):
+    """Read as another kind, which passes its fields over, the same text may well be sound."""
+    text = {"id": "1", "state": "cutting", "started": "yesterday", "label": "x"}
+    sound = entry(sets=[["numbers/1", None, [text, None, ""]]])
+    wrong = {"act": {"id": "worse", "kind": "save_fact", "at": AT}, "tone": "good"}
+    wrong["sets"] = [["bed/1", None, [text, "bed/all", "1"]]]
+    two[0].link.shop.add(sound)
+    two[0].link.shop.add(SharedRow("worse", "", (), json.dumps(wrong)))
+    for station in two:
+        assert station.share() == "shared"
+        assert station.ledger.view.get(Concern, "bad") is None
+        assert "started of bed 1" in str(station.ledger.view.get(Concern, "worse").now)
+    assert same(*two)
+
+
 @pytest.mark.parametrize(
     "wrong",
     [
@@ -91,6 +107,35 @@ def test_what_stands_beside_the_facts_is_judged_too(two, wrong):
         assert station.share() == "shared"
         assert station.ledger.view.get(Concern, "bad").what == "left-out"
     assert same(*two)
+
+
+MOVE = ["014", 1, ["cut", ""], ["popping/1", "00412"]]
+LONG, LONGEST, MOST = "x" * 201, "x" * 200, 10**9
+
+
+@pytest.mark.parametrize("moves", ["moves", "wanted"])
+@pytest.mark.parametrize(
+    ("at", "value", "why"),
+    [
+        (0, LONG, "a name in it is too long"),
+        (2, [LONG, ""], "a name in it is too long"),
+        (2, ["cut", LONG], "a name in it is too long"),
+        (3, [LONG, ""], "a name in it is too long"),
+        (3, ["store", LONG], "a name in it is too long"),
+        (1, 0, "it moves a number that cannot be"),
+        (1, MOST + 1, "it moves a number that cannot be"),
+        (1, "six", "it cannot be read"),
+        (0, LONGEST, ""),
+        (3, ["store", LONGEST], ""),
+        (1, MOST, ""),
+    ],
+)
+def test_a_move_is_held_against_its_limits(moves, at, value, why):
+    """And what the move's reading alone decides is told in the same words as ever."""
+    wrong = [*MOVE[:at], value, *MOVE[at + 1 :]]
+    body, told = taken_in("bad", entry(**{moves: [MOVE, wrong]}).body)
+    assert str(told) == why
+    assert why or len(body.moves + body.wanted) == 2
 
 
 @pytest.mark.parametrize("name", WRONG)
