@@ -11,7 +11,9 @@ from station.commands import main, pin
 from station.commands.common import CommandError
 from station.desk.pin import agrees
 from station.desk.wrong_pins import read_wrong_pins
+from station.floor.shared.settling import SettleConcern
 from station.ledger.ledger import Ledger
+from station.shop.acts import Act
 from station.shop.facts import Concern, Worker
 
 AT = "2026-11-25T07:00:00"
@@ -47,7 +49,8 @@ def test_a_pin_is_asked_for_twice(ledger, monkeypatch):
     assert agrees(ledger.view.get(Worker, "01").pin, "1357")
 
 
-def test_a_forgotten_one_is_set_anew_and_everybody_is_told(ledger, monkeypatch):
+@pytest.mark.parametrize("how", ["it was forgotten", "nobody here did it"])
+def test_a_forgotten_one_is_set_anew_and_everybody_is_told(ledger, monkeypatch, how):
     pin.set_pin(ledger, "01", "1357", AT)
     monkeypatch.setattr(pin, "ask_pin", lambda _words: "8642")
     with pytest.raises(CommandError, match="station pin 01 --forgotten"):
@@ -57,6 +60,12 @@ def test_a_forgotten_one_is_set_anew_and_everybody_is_told(ledger, monkeypatch):
     assert agrees(ledger.view.get(Worker, "01").pin, "8642")
     (told,) = ledger.view.shelf(Concern, "open", 9)
     assert str(told.text).endswith("without the old one")
+    assert how in told.choices
+    settled = SettleConcern(how=how, approved="01", reason="51")
+    act = Act(id="t", kind=settled.kind, at=AT, worker="01", station="1",
+              subject=told.key, args=settled)  # fmt: skip
+    assert ledger.record(act).entry
+    assert ledger.view.shelf(Concern, "open", 9) == ()
 
 
 def test_a_forgotten_one_is_set_at_no_other_pc(ledger, monkeypatch):

@@ -137,6 +137,8 @@ def raised_in_the_program():
 def test_every_kind_and_choice_has_its_story():
     found = raised_in_the_program()
     assert found.pop("shop._concern") is None  # what sharing brings
+    # by a command, settled in `tests/commands/test_pin.py`
+    assert found.pop("office._tell_forgotten") == ("it was forgotten", "nobody here did it")
     assert found.pop("shop.missing_work") == ("looked at",)  # what a damage costs, below
     assert found == {name: choices for name, (_, choices) in STORIES.items()}
     assert {what for what, _, _ in RAISED.values()} == set(conflicts.SHARED)
