@@ -9,11 +9,12 @@ import sys
 import uuid
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from station.desk import draft as drafts
 from station.desk.desk import Desk
 from station.floor.office.acts import (
     FoundShop,
@@ -26,7 +27,7 @@ from station.ledger.ledger import Ledger
 from station.ledger.private import make_folder, make_private
 from station.ledger.salvage import BACKUPS
 from station.shop.acts import Act
-from station.shop.areas import ANYWHERE, AREAS
+from station.shop.areas import ANYWHERE, AREAS, SUPERVISED
 from station.shop.facts import Bed, Fact, Router, Shop
 from station.shop.plain import to_plain
 from station.shop.rooms import Begin, Hand, Room, Work
@@ -206,6 +207,17 @@ def make_desk(
     if desk.resumed and where.worker and desk.hand.worker != where.worker:
         desk.sign_in(where.worker)
     return desk
+
+
+def find_left(ledger: Ledger, where: Where) -> Where:
+    """Finds where a screen was when it closed: one PC may stand at several areas in a day.
+
+    From the office or Shop today, which are only looked at, it comes back to its own area.
+    """
+    kept = drafts.read(ledger.draft(), load_rooms())
+    if kept is None or kept.hand.area in (*SUPERVISED, "today", where.area):
+        return where
+    return replace(where, area=kept.hand.area, router=kept.hand.router, bench=kept.hand.bench)
 
 
 def seed_shop(

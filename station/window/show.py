@@ -88,6 +88,7 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
         where = first_run.find_where(ledger, window, at())
         if where is None:
             return 0
+        where = bootstrap.find_left(ledger, where)
 
         def tell(news: "Answer") -> None:
             session.say_news(news)  # there is a session before any paper

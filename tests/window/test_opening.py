@@ -147,6 +147,18 @@ def test_a_station_opens_and_closes(tmp_path, qtbot, monkeypatch):
     assert "a fault of ours" in (tmp_path / "station.log").read_text(encoding="utf-8")
 
 
+@pytest.mark.parametrize(
+    ("was", "now"),
+    [("loading", "loading"), ("cart", "cart"), ("today", "popping"), ("office", "popping")],
+)
+def test_a_screen_comes_back_where_it_was_left(stage, was, now):
+    stage.send("@worker 02")
+    stage.send(f"@area {was}")
+    stage.send("@router R2")
+    left = bootstrap.find_left(stage.ledger, Where(area="popping", bench="1"))
+    assert (left.area, left.router) == (now, "2" if now != "popping" else "")
+
+
 @pytest.mark.parametrize("prepared", [False, True])
 def test_a_pc_gets_ready_to_read_cut_files_at_its_first_opening(qtbot, monkeypatch, prepared):
     begun, stopped = [], []
