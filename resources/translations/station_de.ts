@@ -11628,6 +11628,10 @@
       <translation>{day}.{month}{year}</translation>
     </message>
     <message>
+      <source>{do} Only looked at? Undo.</source>
+      <translation>{do} Nur angesehen? Rückgängig.</translation>
+    </message>
+    <message>
       <source>{do} Then order {order}: {then}</source>
       <translation>{do} Dann Auftrag {order}: {then}</translation>
     </message>

@@ -378,6 +378,16 @@ def test_a_new_bit_makes_zero_and_first_off_due_and_frees_the_old_one() -> None:
     assert (new.router, old.router) == ("1", "")
 
 
+def test_a_bit_that_was_only_looked_at_and_put_back_names_the_first_off() -> None:
+    view = small_shop(GOOD, replace(BED, seen=("11",)))
+    answer = decide(view, "change_bit", "router/1", bit="17")
+    assert "Undo" in str(answer.do), "the card of a spare one was scanned to check it"
+    decide(view, "change_bit", "router/1", bit="11")
+    bed = view.get(Bed, "1")
+    assert bed
+    assert bed.first_off == "new bit 11", "17 is out again"
+
+
 def test_a_bit_change_in_the_middle_of_a_sheet_wears_the_bit_that_comes_out() -> None:
     revision = small_shop().get(Revision, f"{GAUGES}.C")
     assert revision

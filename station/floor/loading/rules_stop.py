@@ -156,7 +156,7 @@ def put_bit_in(act: Act[Args], view: View, bed: Bed, bit: Bit, pocket: int) -> A
     changed = replace(
         bed,
         bits=tuple(sorted({**dict(bed.bits), pocket: bit.id}.items())),
-        first_off=bed.first_off if known else why,
+        first_off=_name_due(bed, old, why) if known else why,
         zero=why,
         zero_since=bed.zero_since if known else act.at,
         seen=tuple(dict.fromkeys((*bed.seen, bit.id))),
@@ -172,7 +172,14 @@ def put_bit_in(act: Act[Args], view: View, bed: Bed, bit: Bit, pocket: int) -> A
     do = say("Set zero before the next sheet.")
     if changed.first_off:
         do = say("Set zero. Its first sheet is measured.")
+    if old and old.state == "good":  # a card scanned to check it may be another bit's
+        do = say("{do} Only looked at? Undo.", do=do)
     return good(said, do, moves=moves, sets=sets)
+
+
+def _name_due(bed: Bed, old: Bit | None, why: str) -> str:
+    """Names why a first-off is due: by the bit that is in, not by one that is out again."""
+    return why if old and bed.first_off == f"new bit {old.id}" else bed.first_off
 
 
 def _is_next(view: View, bed: Bed, bit: Bit) -> bool:
