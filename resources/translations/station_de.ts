@@ -6076,6 +6076,10 @@
       <translation>Station</translation>
     </message>
     <message>
+      <source>Station {id} held sharing up, {at}: is its password in wrong hands?</source>
+      <translation>Station {id} hielt das Teilen auf, {at}: Ist ihr Passwort in falschen Händen?</translation>
+    </message>
+    <message>
       <source>Station {id} is at work</source>
       <translation>Station {id} arbeitet</translation>
     </message>
@@ -13686,6 +13690,10 @@
     <message>
       <source>{word} stands twice; the last one is used.</source>
       <translation>{word} steht zweimal; das letzte gilt.</translation>
+    </message>
+    <message>
+      <source>{worker} at {station}</source>
+      <translation>{worker} an {station}</translation>
     </message>
     <message>
       <source>{work}: {run}</source>

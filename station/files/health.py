@@ -47,6 +47,7 @@ class Health:
         """Looks how this PC is."""
         newest = self._ledger.find_backup(self._clock())
         pins = read_wrong_pins(self._ledger, MANY)
+        held, held_at = self._ledger.held
         return TellHealth(
             version=VERSION,
             unshared=self._ledger.not_shared(),
@@ -55,10 +56,13 @@ class Health:
             trouble=self._ledger.local(TROUBLE) or "",
             wrong_pins=pins.number,
             pins_at=pins.at,
+            held=held,
+            held_at=held_at,
         )
 
 
 def _is_news(told: Station, now: TellHealth) -> bool:
     """Tells whether anything is other than was told, but for what always changes."""
-    was = (told.version, told.backup_at, told.trouble, told.free_mb < LOW_MB, told.pins_at)
-    return was != (now.version, now.backup_at, now.trouble, now.free_mb < LOW_MB, now.pins_at)
+    was = (told.version, told.backup_at, told.trouble, told.pins_at, told.held_at)
+    is_ = (now.version, now.backup_at, now.trouble, now.pins_at, now.held_at)
+    return was != is_ or (told.free_mb < LOW_MB) != (now.free_mb < LOW_MB)

@@ -15,7 +15,7 @@ from station.ledger.office import read_office
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
-from station.ledger.sharing import Sharing, Verdict
+from station.ledger.sharing import HELD, Sharing, Verdict
 from station.ledger.shop_link import SharedEntry
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
@@ -186,9 +186,15 @@ class Ledger:
         """Tells whether there is an act that this station may share now."""
         return self._sharing.has_to_share()
 
-    def hear_office(self, office: tuple[str, ...] | None) -> list[Turned]:
-        """Takes in which stations are the office's; gives the acts that do not hold any more."""
-        return self._sharing.hear_office(office)
+    def hear(self, news: News) -> list[Turned]:
+        """Hears what the shop tells of its stations; gives acts that do not hold any more."""
+        return self._sharing.hear(news)
+
+    @property
+    def held(self) -> tuple[str, str]:
+        """The station that held sharing up last and was cut off, and when; or nothing."""
+        by, _, at = (self.local(HELD) or "").partition(" ")
+        return by, at
 
     def count_step(self, entries: Sequence[SharedEntry]) -> int:
         """Counts how many of the entries that came are taken in at once; none: ask once more."""
@@ -214,7 +220,7 @@ class Ledger:
         heard = list[Turned]()
         if not self.is_taking_in:
             self._give_up_foreign(news)
-            heard = self.hear_office(news.office)
+            heard = self.hear(news)
         turned = self._sharing.take(news, until)
         if turned is None:
             return None

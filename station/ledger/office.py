@@ -25,7 +25,7 @@ def read_office(values: Mapping[str, str]) -> tuple[str, ...]:
 
 def write_office(office: Collection[str]) -> str:
     """Writes the stations of the office as a station keeps them."""
-    return msgspec.json.encode(tuple(office)).decode()
+    return msgspec.json.encode(tuple(office)).decode() if office else ""
 
 
 def is_of_office(key: str) -> bool:

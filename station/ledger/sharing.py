@@ -24,6 +24,7 @@ from station.shop.views import Rules
 log = logging.getLogger(__name__)
 Verdict = Literal["", "asking", "holds", "look"]
 WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
+HELD = "held"  # local: the station that held sharing up last, and when
 EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
 
 
@@ -96,15 +97,23 @@ class Sharing:
         self._store.values[WORKED_AS] = self._station
         self._history.reader.forget()
 
-    def hear_office(self, office: tuple[str, ...] | None) -> list[Turned]:
-        """Takes in which stations are the office's; gives the acts that do not hold any more."""
-        if office is None or office == read_office(self._store.values):
+    def hear(self, news: News) -> list[Turned]:
+        """Hears which stations are the office's and which was cut off.
+
+        Gives the acts that do not hold any more.
+        """
+        if news.office is None:
             return []
-        kept = write_office(office)
+        told = {OFFICE: write_office(news.office), HELD: " ".join(news.held).strip()}
+        values = self._store.values
+        if all(values.get(key, "") == value for key, value in told.items()):
+            return []
+        same = news.office == read_office(values)
         with self._store.writing():
-            self._store.put(OFFICE, kept)
-        self._store.values[OFFICE] = kept
-        return decide_anew(self._history, self._rules)
+            for key, value in told.items():
+                self._store.put(key, value)
+        values.update(told)
+        return [] if same else decide_anew(self._history, self._rules)
 
     def count_step(self, entries: Sequence[SharedEntry]) -> int:
         """Counts how many of the entries are taken in at once; none: it has to be asked again."""

@@ -26,7 +26,8 @@ class Head(NamedTuple):
 
     `epoch` counts how often an older day was put back; `format` is the lowest it takes;
     `clock` its own time in seconds since 1970, whatever its zone; `office` the stations where
-    people, PINs, reasons and settings are changed: every one where none is named.
+    people, PINs, reasons and settings are changed: every one where none is named; `held` the
+    station that held sharing up last and was cut off, and when (shop-local), where one did.
     """
 
     site: str
@@ -36,6 +37,7 @@ class Head(NamedTuple):
     format: int
     clock: float = 0.0
     office: tuple[str, ...] = ()
+    held: tuple[str, str] = ("", "")
 
 
 class SharedRow(NamedTuple):

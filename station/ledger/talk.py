@@ -73,6 +73,7 @@ class News(NamedTuple):
     common: Mark = Mark(0, b"")
     clock: float = 0.0  # the server's time in seconds since 1970; 0 where it was not asked
     office: tuple[str, ...] | None = None  # its stations; None where it was not asked
+    held: tuple[str, str] = ("", "")  # the station that was cut off last, and when
 
 
 def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
@@ -138,7 +139,8 @@ def _pull(link: ShopLink, offer: Offer, page: int) -> News:
         return _differing(link, offer, head)
     more = bool(entries and entries[-1].number < head.number)
     state: State = "behind" if offer.rows else "shared"
-    return News(state, entries, more, epoch=head.epoch, clock=head.clock, office=head.office)
+    told = News(state, entries, more, epoch=head.epoch, clock=head.clock)
+    return told._replace(office=head.office, held=head.held)
 
 
 def _follows(head: Mark, entry: SharedEntry) -> bool:

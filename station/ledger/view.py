@@ -145,7 +145,7 @@ class Reader:
     def _told(self, number: int, body: Body) -> Told:
         act = body.act
         said, undone = lift_say(body.said), self.undone(act.id)
-        return Told(number, act.id, act.at, act.worker, act.subject, said, undone)
+        return Told(number, act.id, act.at, act.worker, act.subject, said, undone, act.station)
 
     def passed(self, since: str, until: str) -> tuple[Passed, ...]:
         """Sums of moves by hour."""

@@ -11,6 +11,7 @@ MOST = 200  # stations
 LOW_MB = 1000  # of a disk that is nearly full: a year of work takes a few hundred
 BACKUP_DAYS = 3  # since the newest backup: a weekend and an evening
 SILENT = timedelta(days=1)  # behind the station that told last
+HELD_TOLD = timedelta(days=7)  # so long it is told that a station held sharing up
 TRIED = timedelta(days=1)  # so long it is told that many PINs were wrong
 
 
@@ -29,8 +30,20 @@ def list_stations(view: View) -> tuple[Station, ...]:
 def list_troubles(view: View) -> tuple[Trouble, ...]:
     """Lists what is not well with the shop's PCs, the gravest first."""
     stations = list_stations(view)
-    found = (_find_no_backup(stations), *(t for s in stations for t in _find_own(s, stations)))
+    own = (t for s in stations for t in _find_own(s, stations))
+    found = (_find_held(stations), _find_no_backup(stations), *own)
     return tuple(trouble for trouble in found if trouble)
+
+
+def _find_held(stations: tuple[Station, ...]) -> Trouble | None:
+    """Finds that a station held everybody's sharing up; each PC tells of it."""
+    told = max(stations, key=lambda s: s.held_at, default=None)
+    newest = max((station.seen for station in stations), default="")
+    if told is None or not told.held_at or _gone(told.held_at, newest) > HELD_TOLD:
+        return None
+    words = say("Station {id} held sharing up, {at}: is its password in wrong hands?",
+                id=told.held, at=moment(told.held_at))  # fmt: skip
+    return Trouble(words, told.held_at)
 
 
 def _find_no_backup(stations: tuple[Station, ...]) -> Trouble | None:

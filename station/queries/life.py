@@ -13,13 +13,17 @@ PAGE = 12  # lines of a life on one page
 
 
 class LifeStep(NamedTuple):
-    """One line of a life: when, who, what was done; `own` is about the thing itself."""
+    """One line of a life: when, who, what was done; `own` is about the thing itself.
+
+    `station` is the one that shared it; empty where nothing was written down.
+    """
 
     at: str
     worker: str
     said: Say
     own: bool
     undone: bool = False
+    station: str = ""
 
 
 class LifePage(NamedTuple):
@@ -54,7 +58,7 @@ def _cut_page(steps: list[LifeStep], page: int) -> LifePage:
 
 
 def _step(told: Told, *, own: bool) -> LifeStep:
-    return LifeStep(told.at, told.worker, told.said, own, told.undone)
+    return LifeStep(told.at, told.worker, told.said, own, told.undone, told.station)
 
 
 def _list_unwritten(view: View, thing: Thing, steps: list[LifeStep]) -> list[LifeStep]:

@@ -7,6 +7,7 @@ time, also where the network swallows everything without a word.
 import json
 import logging
 from collections.abc import Callable, Sequence
+from datetime import datetime
 from threading import Lock
 from typing import Any, TypeVar
 
@@ -51,11 +52,11 @@ ALIVE = {
     "tcp_user_timeout": "8000",
 }
 
-# A database that is not brought up to date yet has no office.
+# A database that is not brought up to date yet has fewer columns: it tells which it has.
 HEAD = (
     "SELECT id, epoch, number, digest, format,"
     " extract(epoch FROM clock_timestamp())::float8,"
-    " coalesce(to_jsonb(s) ->> 'office', '[]') FROM shop.site s"
+    " to_jsonb(s)::text FROM shop.site s"
 )
 # No more than 8 MB at once but for one entry, whatever somebody may have pushed. Numbers are
 # dense, so a range bounds what is read: behind a LIMIT a server that has no statistics of the
@@ -139,8 +140,10 @@ class PostgresLink:
         row = self._ask(HEAD, ())
         if not row:
             raise NoShop(empty(self.address))
-        *known, office = row[0]
-        return Head._make((*known, tuple(json.loads(office))))
+        *known, site = row[0]
+        told = json.loads(site)
+        held = told.get("held_by") or "", read_time(told.get("held_at") or "")
+        return Head._make((*known, tuple(told.get("office") or ()), held))
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
         """Entries in order from behind a number. Raises Away."""
@@ -232,6 +235,14 @@ class PostgresLink:
         if self._connection is not None:
             self._connection.close()
             self._connection = None
+
+
+def read_time(text: str) -> str:
+    """Reads a time that the server wrote; gives it as the clocks of this shop show it."""
+    if not text:
+        return ""
+    here = datetime.fromisoformat(text).astimezone().replace(tzinfo=None)
+    return here.isoformat(timespec="seconds")
 
 
 def _outcome(outcome: str, number: int, digest: bytes, format: int) -> Outcome:

@@ -167,7 +167,7 @@ class Loop:
             self.state = news.state
         if news.state == "shared" and not news.entries:
             self.fault = None
-        for act in self.ledger.hear_office(news.office):
+        for act in self.ledger.hear(news):
             self.turned(act)
 
     def _pause(self, news: News) -> float:

@@ -43,7 +43,8 @@ class Noted(NamedTuple):
 class Told(NamedTuple):
     """An entry as the strip told it: its place in the history, who did it, what was said.
 
-    What is not shared yet comes after all that is.
+    What is not shared yet comes after all that is. `station` shared it: the shop's database
+    takes no act from another one.
     """
 
     number: int
@@ -53,6 +54,7 @@ class Told(NamedTuple):
     subject: str
     said: Say
     undone: bool  # another entry has taken it back
+    station: str = ""
 
 
 class Passed(NamedTuple):

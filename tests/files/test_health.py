@@ -9,6 +9,7 @@ from station.desk.wrong_pins import WrongPins, keep_wrong_pins
 from station.files.backups import TROUBLE
 from station.files.health import Health
 from station.ledger.codec import Body, Change, keep_act, state_of
+from station.ledger.sharing import HELD
 from station.queries.health import LOW_MB
 from station.queries.looks import list_raised
 from station.shop.acts import Act
@@ -125,3 +126,15 @@ def test_a_station_that_is_silent_or_older_is_told(shop):
 def test_a_clock_that_is_wrong_is_told_on_a_single_pc(shop):
     told = "This PC's clock is wrong: work was done 25 Nov 09:00"
     assert bar(shop, "1999-01-01T09:00:00") == told
+
+
+def test_a_station_that_held_sharing_up_is_told_for_a_week(shop):
+    shop.set_local(HELD, f"3 {DAY}")
+    tell(shop, DAY)
+    said = "Station 3 held sharing up, 25 Nov 09:00: is its password in wrong hands?"
+    assert said in raised(shop, DAY)
+    assert bar(shop, DAY) == said
+    tell(shop, "2026-12-02T08:00:00")
+    assert said in raised(shop, "2026-12-02T08:00:00")
+    tell(shop, "2026-12-03T09:00:00")
+    assert said not in raised(shop, "2026-12-03T09:00:00")

@@ -4,13 +4,17 @@ from collections import Counter
 
 import pytest
 
+from station.floor.anywhere.acts import TellHealth
+from station.floor.anywhere.finding_face import show_thing
 from station.queries.life import list_life
 from station.queries.whereabouts import find_thing
+from station.shop.acts import Act
 from station.shop.areas import AREAS
 from station.shop.cards import button
 from station.shop.codes import Code, read, write
 from station.shop.moves import SHEET, WEAR
 from station.shop.places import balances
+from station.shop.rooms import Aside, Hand
 from tests.any_code import free_hands, list_rows, play_day, scan, scan_at_random
 from tests.any_days import add_up, play, write_csv
 from tests.recount.days import small_day
@@ -171,3 +175,18 @@ def test_a_piece_that_the_csv_does_not_have_is_found(tmp_path):
             pass
         text = write_csv(day)
         assert add_up(text) != add_up(text[: text.rindex("\n", 0, -1)] + "\n")
+
+
+def test_where_pcs_share_a_life_says_at_which_one(tmp_path):
+    """The shop's database takes an act from its own station alone, so that is who shared it."""
+    day = play_day(tmp_path)
+    code = str(Code("pack", "00001"))
+    page = Hand(area="packing", work=None, aside=Aside(what="find", code=code))
+    alone = [row[0][2].text for row in show_thing(page, day.ledger.view).side[0].rows]
+    assert "05" in alone
+    well = TellHealth(version="1", unshared=0, free_mb=1, backup_at="", trouble="")
+    for number in "12":
+        told = Act(id=number, kind=well.kind, at=day.clock(), station=number, args=well)
+        day.ledger.record(told)
+    said = [str(row[0][2].text) for row in show_thing(page, day.ledger.view).side[0].rows]
+    assert said == [f"{who} at 1" if who else "" for who in map(str, alone)]

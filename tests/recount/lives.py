@@ -3,7 +3,7 @@
 import re
 from typing import Any, NamedTuple
 
-from station.shop.facts import Batch, Concern, CutFile, Order, Pack, Reason, Router, Slip
+from station.shop.facts import Batch, Concern, CutFile, Order, Pack, Reason, Router, Slip, Station
 from tests.recount import figures as fig
 from tests.recount import needs_look, trade
 from tests.recount.books import Books, Entry
@@ -57,7 +57,7 @@ def _step(at: At) -> list[str]:
         return sorted(steps.get(at.row[0], ()))
     if at.k == 0:
         return [at.row[0]] if at.row[1] in steps.get(at.row[0], ()) else []
-    workers = {e.worker for e in books.entries} | {s.by for s in books.all(Slip)}
+    workers = {_say_who(books, e) for e in books.entries} | {s.by for s in books.all(Slip)}
     return sorted(workers)
 
 
@@ -78,7 +78,14 @@ def _newest(at: At) -> list[str] | None:
         return []
     same = [e for e in entries if e.at == entries[n].at]  # rows alike stand more than once
     said = [(e.said or "set up") + _undone(at.books, e) for e in same]
-    return [[fig.with_day(e.at, at.look.now) for e in same], said, [e.worker for e in same]][at.k]
+    who = [_say_who(at.books, e) for e in same]
+    return [[fig.with_day(e.at, at.look.now) for e in same], said, who][at.k]
+
+
+def _say_who(books: Books, entry: Entry) -> str:
+    """Who did it; in a shop of several PCs at which one as well."""
+    alone = len(list(books.all(Station))) < 2
+    return entry.worker if alone or not entry.station else f"{entry.worker} at {entry.station}"
 
 
 # --- a concern's story

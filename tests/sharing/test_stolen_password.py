@@ -7,6 +7,7 @@ import json
 import threading
 import time
 from dataclasses import replace
+from datetime import datetime
 
 import psycopg
 import pytest
@@ -14,7 +15,9 @@ import pytest
 from station.ledger.codec import Body, Change, read_body, state_of, write_body
 from station.ledger.effects import writes
 from station.shop.facts import Batch, Concern, Shop, Worker
+from station.shop.facts import Station as Told
 from station.shop.moves import move
+from station.shop.times import count_seconds
 from tests.ledger.toy import act
 from tests.sharing.test_push import PUSH, at, numbers
 from tests.sharing.two import Station, healed
@@ -141,11 +144,14 @@ def test_it_changes_no_pin_and_no_setting(shop, two, fact):
     refused(shop, forged(sets=(Change(fact.key, state, state_of(fact)),)), "office")
 
 
-HOLDS = {
-    "idle": "BEGIN; {push}",
-    "at work": "SELECT ({push}), pg_sleep(60)",
-    "a word now and then": None,
-}
+@pytest.mark.parametrize("number", ["2", THIEF])
+def test_it_tells_of_no_other_station_how_it_is(shop, two, number):
+    told = (Change(f"station/{number}", None, state_of(Told(id=number, trouble="x"))),)
+    if number == THIEF:
+        with shop.station(THIEF) as link:
+            assert push(link, forged(sets=told)) == "pushed"
+    else:
+        refused(shop, forged(sets=told), "another station")
 
 
 @pytest.mark.parametrize("how", ["idle", "at work", "a word now and then"])
@@ -183,5 +189,9 @@ def test_who_holds_sharing_up_is_cut_off(shop, two, how):
         thief.close()
         holder.join(10)
     assert "forged" not in honest.ids()
+    honest.share()
+    held, held_at = honest.ledger.held
+    assert held == THIEF
+    assert 0 <= count_seconds(held_at, datetime.now().isoformat(timespec="seconds")) < 60
     with pytest.raises(psycopg.Error, match="held"), shop.station(THIEF) as again:
         push(again, body)

@@ -80,3 +80,5 @@ class TellHealth(Args, frozen=True, kw_only=True):
     trouble: str = ""
     wrong_pins: int = 0
     pins_at: str = ""
+    held: str = ""
+    held_at: str = ""

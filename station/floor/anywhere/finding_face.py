@@ -2,6 +2,7 @@
 
 from station.floor.anywhere.finding import BATCHES, cut_lines, read_page
 from station.queries.batches import describe_batch
+from station.queries.health import list_stations
 from station.queries.life import PAGE, LifePage, LifeStep, list_history, list_life
 from station.queries.stock import tell_where
 from station.queries.things import AnswerLine
@@ -16,6 +17,7 @@ from station.shop.words import clock, moment, say
 
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 MORE = Press(label=say("More of the list"), code=button("next_page"))
+SEVERAL = 2  # stations: then it is said at which one something was done
 BACK = Press(label=say("Back in the list"), code=button("back_page"))
 
 
@@ -56,19 +58,23 @@ def _make_row(line: AnswerLine) -> tuple[tuple[Cell, ...], str]:
 
 
 def _list_steps(title: Text, life: LifePage, now: str, view: View) -> Listing:
-    rows = tuple((_make_step(step, now), "") for step in life.steps)
+    alone = len(list_stations(view)) < SEVERAL
+    rows = tuple((_make_step(step, now, alone=alone), "") for step in life.steps)
     empty = say("Nothing was written down of it.")
     if begins := view.begins():
         empty = say("This PC knows what was done since {at}.", at=moment(begins))
     return Listing(title=title, rows=rows, empty=empty)
 
 
-def _make_step(step: LifeStep, now: str) -> tuple[Cell, ...]:
+def _make_step(step: LifeStep, now: str, *, alone: bool) -> tuple[Cell, ...]:
     at = clock(step.at) if step.at[:10] == now[:10] else moment(step.at)
     said: Text = step.said or say("set up")
     if step.undone:
         said = say("{said} (taken back)", said=said)
-    return Cell(text=at, bold=step.own), Cell(text=said), Cell(text=step.worker, tone="quiet")
+    who: Text = step.worker
+    if step.station and not alone:
+        who = say("{worker} at {station}", worker=who, station=step.station)
+    return Cell(text=at, bold=step.own), Cell(text=said), Cell(text=who, tone="quiet")
 
 
 def _list_turns(life: LifePage) -> tuple[Press, ...]:

@@ -225,6 +225,8 @@ def tell_health(act: Act[TellHealth], _view: View) -> Answer:
                 trouble=told.trouble,
                 wrong_pins=told.wrong_pins,
                 pins_at=told.pins_at,
+                held=told.held,
+                held_at=told.held_at,
             ),
         ),
     )

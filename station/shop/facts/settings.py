@@ -127,7 +127,7 @@ class Station(Fact):
 
     `unshared` counts the acts that the shop did not have yet; `trouble` says why its newest
     backup could not be made. `wrong_pins` were entered when one last had to wait, the newest at
-    `pins_at`.
+    `pins_at`. `held` is the station that held sharing up last and was cut off, at `held_at`.
     """
 
     kind: ClassVar[str] = "station"
@@ -139,6 +139,8 @@ class Station(Fact):
     trouble: str = ""
     wrong_pins: int = 0
     pins_at: Time = ""
+    held: str = ""
+    held_at: Time = ""
 
     @property
     def shelf(self) -> Shelf:

@@ -13,8 +13,9 @@ down_revision = "1"
 COLUMNS = """
 ALTER TABLE shop.site
     ADD COLUMN office text[] NOT NULL DEFAULT '{}',
-    ADD COLUMN put_back_at timestamptz;
-ALTER TABLE shop.station ADD COLUMN cut_off timestamptz;
+    ADD COLUMN put_back_at timestamptz,
+    ADD COLUMN held_by text,
+    ADD COLUMN held_at timestamptz;
 """
 
 # Of a shop of before, the office is where such things have been set up to now; the PC that
@@ -89,7 +90,7 @@ LANGUAGE plpgsql SET search_path = pg_catalog, pg_temp AS $$
 DECLARE
     in_office boolean := mine.number = ANY (here.office) OR here.office = '{}';
 BEGIN
-    IF mine.cut_off > clock_timestamp() - interval '1 min' THEN
+    IF here.held_by = mine.number AND here.held_at > clock_timestamp() - interval '1 min' THEN
         RAISE EXCEPTION 'this station held sharing up and is cut off for a minute'
             USING ERRCODE = 'SH003';
     END IF;
@@ -100,6 +101,12 @@ BEGIN
         in_office AND here.put_back_at > clock_timestamp() - interval '7 days') IS TRUE
     THEN
         RAISE EXCEPTION 'that is an act of another station' USING ERRCODE = 'SH001';
+    END IF;
+    IF body #>> '{act,station}' = mine.number AND EXISTS (
+        SELECT FROM jsonb_array_elements(coalesce(body -> 'sets', '[]')) change
+        WHERE change ->> 0 ~ '^station/' AND change ->> 0 <> 'station/' || mine.number)
+    THEN
+        RAISE EXCEPTION 'that tells how another station is' USING ERRCODE = 'SH001';
     END IF;
     IF NOT in_office AND EXISTS (
         SELECT FROM jsonb_array_elements(coalesce(body -> 'sets', '[]')) change
@@ -210,9 +217,9 @@ BEGIN
     IF held.number IS NULL THEN
         RETURN '';
     END IF;
-    UPDATE shop.station SET cut_off = clock_timestamp() WHERE number = held.number;
     PERFORM pg_terminate_backend(pid) FROM pg_stat_activity
     WHERE usename = held.role AND pid <> pg_backend_pid();
+    UPDATE shop.site SET held_by = held.number, held_at = clock_timestamp();
     RETURN held.number;
 END $$;
 """
