@@ -172,23 +172,27 @@ def read_text(
     names = [name.strip() for name in rows[0]] if rows else []
     if kind and matched:
         return _read_matched(view, rows, kind, matched, coming)
-    of = _find_kind(names) if kind is None or _explain_header(names, kind) else kind
-    if of is None or (kind and of is not kind) or _explain_header(names, of):
+    of = kind or _find_kind(names)
+    problem = _explain_header(names, of) if of else None
+    if of is None or problem:
         kept = find_kept(view, name_columns(names))
-        if kept and (kind is None or kept.id == kind.kind):
+        if kept and kind in (None, NAMES[kept.id]):
             return _read_matched(view, rows, NAMES[kept.id], kept.columns, coming)
-    if of is None and kind is None:
+    if of is None:
         return _nothing(_say_no_list(names))._replace(
             header=name_columns(names), rows=tuple(map(tuple, rows[1 : 1 + EXAMPLES]))
         )
-    of = kind or of
-    assert of is not None
-    if problem := _explain_header(names, of):
-        return _nothing(problem)
+    return _nothing(problem) if problem else _read_rows(view, of, names, rows[1:], coming)
+
+
+def _read_rows(
+    view: View, of: type[Fact], names: list[str], rows: list[list[str]], coming: frozenset[str]
+) -> Read:
+    """Reads the rows under a header of the list's own columns."""
     values: list[Plain] = []
     problems: list[Say] = []
     seen: dict[str, int] = {}
-    for number, row in enumerate(rows[1:], 2):
+    for number, row in enumerate(rows, 2):
         if not any(cell.strip() for cell in row):
             continue
         value, wrong = _row(view, of, names, row, coming)
