@@ -5608,10 +5608,6 @@
       <translation>„Auf den Wagen“ scannen, dann das Paket; oder hier lassen.</translation>
     </message>
     <message>
-      <source>Scan “That is it” when it is complete.</source>
-      <translation>„Das ist es“ scannen, wenn es vollständig ist.</translation>
-    </message>
-    <message>
       <source>Scan, touch or type a {kind} to add it.</source>
       <translation>{kind} scannen, berühren oder tippen, um es hinzuzufügen.</translation>
     </message>
@@ -7414,6 +7410,10 @@
     <message>
       <source>Too much is in</source>
       <translation>Zu viel ist drin</translation>
+    </message>
+    <message>
+      <source>Touch OK when it is complete, or scan “That is it”.</source>
+      <translation>Wenn es vollständig ist: OK berühren oder „Das ist es“ scannen.</translation>
     </message>
     <message>
       <source>Touch a backup.</source>

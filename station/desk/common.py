@@ -81,7 +81,7 @@ def digit(draft: Draft, char: str) -> Replied:
         replace(draft, hand=replace(draft.hand, digits=digits)),
         question(
             say("Number: {digits}", digits="•" * len(digits) if secret else figure(digits)),
-            say("Scan “That is it” when it is complete."),
+            say("Touch OK when it is complete, or scan “That is it”."),
         ),
     )
 

@@ -129,6 +129,15 @@ def write_exactly(value: float, unit: str) -> str:
     return _strip(next(exact, f"{value / factor:.8f}"))
 
 
+def write_as_typed(mm: float) -> str:
+    """Writes a length that was typed as it was: none of its digits is left out."""
+    if _Units.fractions and are_in_inches():
+        text = _write_fraction(mm / MM_PER_INCH)
+        if text and read(text) == mm:
+            return text
+    return write_figure(write_exactly(mm, "mm"))
+
+
 def read(text: str, unit: str = "mm", units: str = "") -> float | None:
     """Reads what a person typed, in `units` or the shop's, as it is kept; None: it is no number.
 

@@ -7,6 +7,7 @@ import pytest
 
 from station.floor.loading.screen import screen
 from station.floor.loading.work import LoadingWork
+from station.shop import lengths
 from station.shop.cards import button
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import read
@@ -182,6 +183,11 @@ def test_lots_and_keypad_are_there_for_touch() -> None:
     again = shown(BED, GOOD, work=READY).main[-1]
     assert isinstance(again, Asked)
     assert again.typed == "6.4"
+    lengths.use_units("inch", fractions=False)
+    inches = shown(BED, GOOD, work={**READY, "reading": 6.2992}).main[-1]
+    assert isinstance(inches, Asked)
+    assert (inches.typed, str(inches.unit)) == ("0.248", "inches")
+    lengths.use_units("mm", fractions=False)
     wrong = shown(BED, GOOD, work={**READY, "reading": 5.8}).main[-1]
     assert isinstance(wrong, Table)
     assert str(wrong.rows[0].title) == "measured again"

@@ -14,6 +14,7 @@ from station.planning.messages import CuttingPlan
 from station.planning.think import run
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
+from station.shop import lengths
 from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import read, write
@@ -315,6 +316,10 @@ def test_bits_that_nobody_has_entered_get_a_size_of_their_own():
     other = next(f for f in later.sets if isinstance(f, BitSize))
     assert (other.diameter_mm, view.get(Purchase, "20261125-5").bit_size) == (3.0, other.id)
     assert other.id != size.id
+    lengths.use_units("inch", fractions=False)
+    eighth = NotePurchases(rows=(Bought("bit_size", "", 2, "", 3.175),), approved="07")
+    named = view.do(RULES, replace_args(act, eighth))
+    assert next(f.name for f in named.sets if isinstance(f, BitSize)) == "0.125 in bit"
     none = replace_args(act, NotePurchases(rows=(), approved="07"))
     assert view.do(RULES, none).refused
 

@@ -42,6 +42,23 @@ def test_what_a_person_types_is_kept_in_mm(typed, mm):
     assert lengths.read(typed) == mm
 
 
+@pytest.mark.parametrize("fractions", [False, True])
+@pytest.mark.parametrize("typed", ["0.248", "0.31", "0.2485", "96", "0.245"])
+def test_a_number_that_was_typed_stands_there_as_it_was_typed(typed, fractions):
+    lengths.use_units("inch", fractions=fractions)
+    kept = lengths.read(typed)
+    assert kept is not None
+    assert lengths.write_as_typed(kept) == typed
+    lengths.use_units("mm", fractions=fractions)
+    assert lengths.write_as_typed(float(typed)) == typed
+
+
+def test_a_fraction_that_was_typed_stands_there_as_a_fraction():
+    lengths.use_units("inch", fractions=True)
+    assert [lengths.write_as_typed(mm) for mm in (6.35, 161.925)] == ["1/4", "6 3/8"]
+    assert lengths.write_as_typed(6.3) == "0.24803"  # near a 64th is no 64th
+
+
 def test_a_shop_of_mm_reads_no_fractions():
     assert lengths.read("6.5") == 6.5
     assert lengths.read("1/4") is None

@@ -56,6 +56,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Batch, Bit, FirstOff, Part, Reason, Revision
+from station.shop.lengths import write_as_typed
 from station.shop.times import count_seconds
 from station.shop.views import View
 from station.shop.words import MM, Say, clock, length, say
@@ -143,7 +144,7 @@ def _ask_next(here: Now, revision: Revision) -> tuple[Block, ...]:
     read = here.hand.work.reading
     if read and judge_thickness(here.view, revision, read) and is_ready(here, here.hand):
         return (_show_reasons(here, "overrule", say("A supervisor may overrule, with a reason")),)
-    typed = here.hand.digits or (f"{read:g}" if read else "")
+    typed = here.hand.digits or (write_as_typed(read) if read else "")
     return (Asked(question=say("How thick is the sheet?"), typed=typed, unit=MM),)
 
 

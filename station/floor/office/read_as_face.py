@@ -8,7 +8,7 @@ from station.shop.cut_text import TakenAs
 from station.shop.faces import Asked, Cell, Face, Hint, Press, Row, Table, Text
 from station.shop.facts import Material
 from station.shop.views import View
-from station.shop.words import Say, length, say
+from station.shop.words import MM, Say, length, say
 
 SURE = say("said here")
 SOURCES: dict[str, Say] = {
@@ -117,7 +117,7 @@ def _show_question(hand: OfficeHand, asked: TakenAs) -> tuple[Hint | Asked | Tab
     question = say("Diameter of bit {n}", n=asked.number)
     if asked.what == "spoilboard":
         question = say("How deep may a cut go into the spoilboard?")
-    return now, Asked(question=question, typed=hand.digits, unit="mm"), table
+    return now, Asked(question=question, typed=hand.digits, unit=MM), table
 
 
 def _is_taken(asked: TakenAs, choice: str) -> bool:

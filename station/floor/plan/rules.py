@@ -10,7 +10,7 @@ from station.queries.buying import find_bit_size
 from station.shop.acts import Act, Answer, good, notice, refuse
 from station.shop.facts import BitSize, Fact, Part, Purchase
 from station.shop.views import Rule, Rules, View, by_kind
-from station.shop.words import say
+from station.shop.words import length, say
 
 MOST = 999_999  # pieces
 
@@ -61,7 +61,8 @@ def _enter_sizes(act: Act[NotePurchases], view: View) -> dict[float, BitSize]:
         mm = row.diameter_mm
         if not row.id and mm not in sizes:
             known = find_bit_size(view, mm)
-            sizes[mm] = known or BitSize(id=next(numbers), name=f"{mm:g} mm bit", diameter_mm=mm)
+            name = str(say("{size} mm bit", size=length(mm)))
+            sizes[mm] = known or BitSize(id=next(numbers), name=name, diameter_mm=mm)
     return sizes
 
 
