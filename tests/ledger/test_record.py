@@ -68,6 +68,7 @@ RICH: dict[str, dict[str, object]] = {
     "concern": {"what": "recount", "text": "x", "since": AT},
     "spent": {"of": "batch/00412"},
     "damage": {"mailer": "01", "contents": (("014", 2),), "why": "61", "at": AT},
+    "matching": {"columns": (("due", "Ship by"),)},
     "habit": {"mailer": "01", "times": 2, "why": "stiffer"},
 }
 

@@ -116,7 +116,7 @@ def test_a_touch_on_the_sheet_sends_its_place(window: Window, qapp: QApplication
     (canvas,) = window.findChildren(SheetBlock)
     scale = canvas.pixels_per_mm()
     press(canvas, QPoint(round(1 + 500 * scale), round(1 + (1220 - 300) * scale)))
-    word, x, y = sent[0].split()
+    word, x, y, _reach = sent[0].split()
     assert word == "@place"
     assert abs(float(x) - 500) <= 3
     assert abs(float(y) - 300) <= 3
