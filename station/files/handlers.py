@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from station.files.backups import Backups
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.files.order_list import OrderLists
@@ -45,7 +46,7 @@ MEND = say("Set another folder under “This shop”.")
 def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoFileJob]:
     """Lists what does each request, bound to this station's ledger."""
     folder = ShopFolder(ledger, clock)
-    lists, cut_files = Lists(ledger, folder), CutFiles(ledger, folder)
+    lists, cut_files = Lists(ledger, folder, clock), CutFiles(ledger, folder)
     order_lists = OrderLists(ledger, folder, clock)
     return {
         BackUp: _guard(lists.back_up),
@@ -80,13 +81,17 @@ def _guard(job: DoFileJob, mend: Say = MEND) -> DoFileJob:
 class Lists:
     """The office's lists as CSV files, and copies of the whole history."""
 
-    def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
-        self.ledger, self.folder = ledger, folder
+    def __init__(self, ledger: Ledger, folder: ShopFolder, clock: Callable[[], str]) -> None:
+        self.ledger, self.folder, self.clock = ledger, folder, clock
 
     def back_up(self, _request: BackUp, hand: OfficeHand) -> Took:
-        """Copies the whole history into a new file. Raises a Fault where that cannot be."""
+        """Copies the whole history into a new file, and makes the backup that is kept here anew.
+
+        Raises a Fault where that cannot be.
+        """
         file = self.folder.name_new("copy", "db")
         self.ledger.backup(file)
+        Backups(self.ledger, self.clock).make(self.clock())
         away = say("{file}. Keep a copy away from this PC.", file=file)
         return Took(hand, good(say("The whole history is copied"), away))
 

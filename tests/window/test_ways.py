@@ -216,6 +216,7 @@ def test_lists_and_copies_as_files(stage, screen, do):
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
     do("button health", "button backup")
     assert screen.said == "The whole history is copied"
+    assert stage.ledger.list_backups(), "what was asked for is done: nothing goes on asking for it"
     do("button put_down", "button lock")
     do("button list_router", "touch Router 1", "touch length, mm", "button more")
     do("button save")
