@@ -9856,6 +9856,10 @@
       <translation>Opferplatte ansehen</translation>
     </message>
     <message>
+      <source>look at it</source>
+      <translation>ansehen</translation>
+    </message>
+    <message>
       <source>looks anew</source>
       <translation>sieht neu durch</translation>
     </message>
@@ -11430,6 +11434,10 @@
     <message>
       <source>{a} × {b}</source>
       <translation>{a} × {b}</translation>
+    </message>
+    <message>
+      <source>{a} × {b} mm as drawn</source>
+      <translation>{a} × {b} mm wie gezeichnet</translation>
     </message>
     <message>
       <source>{a} × {b} mm, closes over {c} mm</source>

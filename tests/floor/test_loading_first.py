@@ -9,6 +9,7 @@ from station.floor.loading.dialogue import handle_input
 from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
+from station.floor.loading.work import LoadingWork
 from station.queries.first_offs import is_settled
 from station.queries.readings import ask_if_far
 from station.shop.acts import Act, Answer
@@ -27,7 +28,7 @@ from station.shop.facts import (
     Revision,
     Size,
 )
-from station.shop.rooms import Number
+from station.shop.rooms import Hand, Number
 from tests.fakes import FakeView
 from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE
 from tests.floor.shop_small import (
@@ -262,6 +263,11 @@ def test_without_sizes_it_is_compared_by_eye() -> None:
     part = small_shop().get(Part, GAUGE)
     assert part
     view = first_due(facts=(replace(part, sizes=()),))
+    face = screen(Hand(area="loading", work=LoadingWork(), router="1", worker="02"), view)
+    (checks,) = face.beside
+    assert [str(item.label) for item in checks.items] == [part.name], "it is named, with its size"
+    assert "as drawn" in str(checks.items[0].text)
+    assert any(isinstance(block, PartDrawing) for block in face.main)
     assert decide(view, "check_first_off", good=True).tone == "good"
     marks = CutFile(id=GAUGES, name="M", words="", approved="C", work="laser")
     assert decide(first_due(facts=(marks,)), "check_first_off", good=True).tone == "good"

@@ -117,7 +117,7 @@ def _show_first_off(here: Now, first: FirstOff) -> Face:
         title=TITLE,
         where=_say_where(here),
         main=show_first_off(here, first),
-        beside=(list_measured(here),),
+        beside=(list_measured(here, first),),
         presses=(
             *offer_first_off(here, first),
             Press(label=say("Report a stop"), code=button("stop")),
