@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.loading.dialogue import handle_input
+from station.floor.loading.first_pane import list_measured, show_first_off
 from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
@@ -263,11 +264,12 @@ def test_without_sizes_it_is_compared_by_eye() -> None:
     part = small_shop().get(Part, GAUGE)
     assert part
     view = first_due(facts=(replace(part, sizes=()),))
-    face = screen(Hand(area="loading", work=LoadingWork(), router="1", worker="02"), view)
-    (checks,) = face.beside
+    here = find_now(Hand(area="loading", work=LoadingWork(), router="1", worker="02"), view)
+    assert here.first
+    checks = list_measured(here, here.first)
     assert [str(item.label) for item in checks.items] == [part.name], "it is named, with its size"
     assert "as drawn" in str(checks.items[0].text)
-    assert any(isinstance(block, PartDrawing) for block in face.main)
+    assert any(isinstance(block, PartDrawing) for block in show_first_off(here, here.first))
     assert decide(view, "check_first_off", good=True).tone == "good"
     marks = CutFile(id=GAUGES, name="M", words="", approved="C", work="laser")
     assert decide(first_due(facts=(marks,)), "check_first_off", good=True).tone == "good"
