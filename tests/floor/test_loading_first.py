@@ -10,7 +10,6 @@ from station.floor.loading.first_pane import list_measured, show_first_off
 from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
-from station.floor.loading.work import LoadingWork
 from station.queries.first_offs import is_settled
 from station.queries.readings import ask_if_far
 from station.shop.acts import Act, Answer
@@ -29,7 +28,7 @@ from station.shop.facts import (
     Revision,
     Size,
 )
-from station.shop.rooms import Hand, Number
+from station.shop.rooms import Number
 from tests.fakes import FakeView
 from tests.floor.beds import AGREED, BED, CUTTING, FIRST, ON_BED, STOPPED, WHOLE
 from tests.floor.shop_small import (
@@ -264,12 +263,11 @@ def test_without_sizes_it_is_compared_by_eye() -> None:
     part = small_shop().get(Part, GAUGE)
     assert part
     view = first_due(facts=(replace(part, sizes=()),))
-    here = find_now(Hand(area="loading", work=LoadingWork(), router="1", worker="02"), view)
-    assert here.first
-    checks = list_measured(here, here.first)
+    here = find_now(hand("loading", router="1"), view)
+    checks = list_measured(here, FIRST)
     assert [str(item.label) for item in checks.items] == [part.name], "it is named, with its size"
     assert "as drawn" in str(checks.items[0].text)
-    assert any(isinstance(block, PartDrawing) for block in show_first_off(here, here.first))
+    assert any(isinstance(block, PartDrawing) for block in show_first_off(here, FIRST))
     assert decide(view, "check_first_off", good=True).tone == "good"
     marks = CutFile(id=GAUGES, name="M", words="", approved="C", work="laser")
     assert decide(first_due(facts=(marks,)), "check_first_off", good=True).tone == "good"
