@@ -12024,10 +12024,6 @@
       <translation>{left} {left|ist|sind} hier übrig</translation>
     </message>
     <message>
-      <source>{left} {left|stays|stay} here.</source>
-      <translation>{left} {left|bleibt|bleiben} hier.</translation>
-    </message>
-    <message>
       <source>{left} {part} left here, not {count}</source>
       <translation>{left} {part} hier übrig, nicht {count}</translation>
     </message>
@@ -13052,6 +13048,10 @@
       <translation>{part} in Regal {place} ist gesperrt: „Teil fehlt“ zeigt, was möglich ist.</translation>
     </message>
     <message>
+      <source>{part} is chosen. Touch the other row first, or scan the right card.</source>
+      <translation>{part} ist gewählt. Zuerst die andere Zeile berühren oder die richtige Karte scannen.</translation>
+    </message>
+    <message>
       <source>{part} is in none of these orders, or fetched already</source>
       <translation>{part} ist in keinem dieser Aufträge, oder schon geholt</translation>
     </message>
@@ -13626,6 +13626,10 @@
     <message>
       <source>{when}</source>
       <translation>{when}</translation>
+    </message>
+    <message>
+      <source>{where} {left} {left|stays|stay} here.</source>
+      <translation>{where} {left} {left|bleibt|bleiben} hier.</translation>
     </message>
     <message>
       <source>{where}, due {at}</source>

@@ -402,6 +402,15 @@ def test_of_two_parts_the_card_puts_its_own_on_the_rack_alone() -> None:
     assert (lie(p.view, "rack"), lie(p.view, "trimming"), p.hand.subject) == (29, 0, "")
 
 
+def test_the_card_of_another_part_than_the_chosen_one_is_refused_by_name() -> None:
+    p = trimming(COMBS, COMB, 24)
+    p.view.pieces["trimming", "00412", SHUTTLE] = 5
+    answer = p.give(PAPER, Code("part", COMB), Code("rack", SHUTTLE))
+    assert (answer.tone, str(answer.said)) == ("stop", "Rack A 03 is the place of ST-200")
+    assert "HC-300 is chosen" in str(answer.do)
+    assert lie(p.view, "rack") == 0
+
+
 def test_what_is_cut_for_an_order_goes_to_no_rack_place() -> None:
     order = Order(id="3306", lines=(), due=at("14:00"))
     p = trimming(COMBS, COMB, 24, order, order="3306")

@@ -222,6 +222,12 @@ def _scan_rack(hand: TrimmingHand, number: str, parts: dict[str, int], view: Vie
                    part=name_part(view, rack.part))  # fmt: skip
         return Took(hand, refuse(said, say("In hand: {parts}.",
                                            parts=counting.name_parts(view, parts))))  # fmt: skip
+    if hand.work.part in parts and hand.work.part != rack.part:
+        said = say("Rack {rack} is the place of {part}", rack=rack.name,
+                   part=name_part(view, rack.part))  # fmt: skip
+        do = say("{part} is chosen. Touch the other row first, or scan the right card.",
+                 part=name_part(view, hand.work.part))  # fmt: skip
+        return Took(hand, refuse(said, do))
     if order := find_order(view, batch) if batch else None:
         said = say("Batch {batch} is for order {order}", batch=hand.subject, order=order.id)
         return Took(

@@ -169,7 +169,9 @@ def _say_put(
     sums = sum_by_fate(*counts.values())
     faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
     told = several([f"{plain(sums['good'])} good", *faults])
-    do = say("{left} {left|stays|stay} here.", left=left) if left else _say_where_to(view, moves)
+    do = _say_where_to(view, moves)
+    if left:
+        do = say("{where} {left} {left|stays|stay} here.", where=do, left=left)
     new = child is not None and child.id != batch.id
     if new and child:
         do = say("Rework traveller {child} goes with the {n}.", child=child.id, n=sums["rework"])
