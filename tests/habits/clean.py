@@ -185,9 +185,8 @@ def lay_pockets() -> Job:
 def lay_engraved() -> Job:
     """Engraves many strokes before few outlines: most of the file is shallow."""
     marks = tuple(((x, -20.0), (x, 20.0), (x + 8.0, 0.0)) for x in range(-60, 61, 15))
-    return _lay(
-        "mostly engraved", Style(), Manner(), (Shape(170.0, 90.0, 8.0, shallow=marks, depth=0.6),)
-    )
+    shape = Shape(170.0, 90.0, 8.0, shallow=marks, depth=0.6)
+    return _lay("mostly engraved", Style(), Manner(), (shape,), thick=9.0)
 
 
 def lay_drilled() -> Job:
