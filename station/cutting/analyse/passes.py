@@ -3,11 +3,19 @@
 from __future__ import annotations
 
 import numpy as np
+import shapely
 
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry, find_boxes
 from station.cutting.geometry.pieces import Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, find_earlier, name_ways
+from station.cutting.geometry.strokes import (
+    CLOSE_MM,
+    LEVEL_MM,
+    Cuts,
+    Levels,
+    find_earlier,
+    name_ways,
+)
 from station.cutting.model import (
     LINE,
     XY,
@@ -216,10 +224,39 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     whole, twice = (
         np.bincount(cuts.run, weights=cuts.flat * some, minlength=runs) for some in (last, again)
     )
-    found = []
-    for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0))[:MOST_PASSES].tolist():
+    pairs: dict[int, tuple[int, int]] = {}  # by run: its cut, and the one that cut it before
+    for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0)).tolist():
         position = int(np.argmax((cuts.run == n) & again))
-        line = int(cuts.moves.line[cuts.index[earlier[position]]])
+        pairs[n] = position, int(earlier[position])
+    pairs = _find_same_rings(sheet) | pairs
+    found = []
+    for position, before in sorted(pairs.values())[:MOST_PASSES]:
+        line = int(cuts.moves.line[cuts.index[before]])
         text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
         found.append(note_cut(sheet.cuts, position, "twice", text))
+    return found
+
+
+def _find_same_rings(sheet: Sheet) -> dict[int, tuple[int, int]]:
+    """Finds closed cuts through the sheet that go around where an earlier run has gone as deep,
+    wherever each begins: by run, the cut and the one before.
+    """
+    cuts, lines = sheet.cuts, sheet.through
+    ends = [shapely.get_point(lines.shape, at) for at in (0, -1)]
+    closed = np.flatnonzero(shapely.distance(*ends) < CLOSE_MM)
+    box, long = shapely.bounds(lines.shape[closed]), shapely.length(lines.shape[closed])
+    corner = shapely.points(box[:, :2])
+    other, one = shapely.STRtree(corner).query(corner, predicate="dwithin", distance=AGAIN_MM)
+    same = (np.abs(box[one] - box[other]) < AGAIN_MM).all(axis=1)
+    same &= np.abs(long[one] - long[other]) < CLOSE_MM + (1 - TWICE_SHARE) * long[one]
+    one, other = closed[one[same]], closed[other[same]]
+    later = lines.run[other] > lines.run[one]
+    one, other = one[later], other[later]
+    off = shapely.hausdorff_distance(lines.shape[one], lines.shape[other])
+    found: dict[int, tuple[int, int]] = {}
+    for a, b in zip(one[off < AGAIN_MM].tolist(), other[off < AGAIN_MM].tolist(), strict=True):
+        first, again = int(lines.first[a]), int(lines.first[b])
+        deep = cuts.high[first : lines.stop[a]].max()
+        if deep <= cuts.low[again : lines.stop[b]].min() + TOUCH_MM:
+            found.setdefault(int(lines.run[b]), (again, first))
     return found

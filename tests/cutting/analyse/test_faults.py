@@ -97,6 +97,8 @@ RING = "G0 X50 Y50\nG1 Z-3 F900\nG2 X50 Y50 I-10\nG0 Z5\n"
 HOLE_AT_RING = (
     "G0 X50.07 Y50\nG1 Z-3 F900\nG2 X50.07 Y50 I-10.07\nG1 Z-6.2\nG2 X50.07 Y50 I-10.07\nG0 Z5\n"
 )
+DISC = "G0 X90 Y50\nG1 Z-6.2 F900\nG3 X90 Y50 I-40 F3000\nG0 Z5\n"
+DISC_FROM_TOP = "G0 X50 Y90\nG1 Z-6.2 F900\nG3 X50 Y90 J-40 F3000\nG0 Z5\n"
 ROUGH, DEEP = box(20, 20, 106, 86, z=-3), box(20, 20, 106, 86)
 
 
@@ -108,6 +110,9 @@ ROUGH, DEEP = box(20, 20, 106, 86, z=-3), box(20, 20, 106, 86)
         (ROUGH + DEEP + ROUGH + DEEP, [32]),
         # rings of a pocket, and a hole's outline 0.07 mm beside the widest of them
         (RING + HOLE_AT_RING, []),
+        (DISC + DISC_FROM_TOP, [11]),
+        (DISC.replace("-6.2", "-6.0") + DISC_FROM_TOP, []),  # the later one goes deeper
+        (DISC.replace("-6.2", "-6.0") + DISC_FROM_TOP.replace("-6.2", "-6.0") + DISC, [11]),
     ],
 )
 def test_what_is_cut_twice(body, lines):
