@@ -16,6 +16,7 @@ from station.shop.words import say
 At = Callable[[float, int], QPointF]
 MOST_WAIT = 400  # pieces that fill the column between two areas
 WAITING = 92  # px wide
+APART = 14  # px, at least, to the name of the next area
 PLACES = 96  # px high
 CHART = 220  # px, the least height of the flow
 NAMES = 150  # px for the names at the right of the flow
@@ -73,7 +74,7 @@ def _put_place(page: TextPage, place: Place, left: int, width: int) -> None:
     top += px(2)
     done = measure_width(place.done, 36, bold=True)
     high = page.put_text(place.done, (left, top, done), 36, bold=True)
-    beside = (left + done + px(2), top, width - done - px(2))
+    beside = (left + done + px(2), top, width - done - px(2 + APART))
     page.put_text(place.unit, beside, 16, tone="quiet", flags=LOW_LEFT, high=high - px(4))
     top += high + px(2)
     rate = measure_width(place.rate, 16, bold=True)
