@@ -10273,7 +10273,7 @@
     </message>
     <message>
       <source>or touch your number</source>
-      <translation>oder Ihre Nummer berühren</translation>
+      <translation>oder deine Nummer berühren</translation>
     </message>
     <message>
       <source>order</source>
@@ -10429,7 +10429,7 @@
     </message>
     <message>
       <source>pick list of order</source>
-      <translation>Packliste von Auftrag</translation>
+      <translation>Entnahmeliste von Auftrag</translation>
     </message>
     <message>
       <source>pieces</source>
