@@ -8077,7 +8077,7 @@
     </message>
     <message>
       <source>What was done since is set aside, not deleted. Close the station afterwards.</source>
-      <translation>Was seither getan wurde, wird beiseitegelegt, nicht gelöscht. Schließen Sie danach die Station.</translation>
+      <translation>Was seither getan wurde, wird beiseitegelegt, nicht gelöscht. Danach die Station schließen.</translation>
     </message>
     <message>
       <source>What was in hand is there again, as it was.</source>
@@ -9858,6 +9858,10 @@
     <message>
       <source>look at it</source>
       <translation>ansehen</translation>
+    </message>
+    <message>
+      <source>looked at, good</source>
+      <translation>angesehen, gut</translation>
     </message>
     <message>
       <source>looks anew</source>

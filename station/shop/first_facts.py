@@ -39,6 +39,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="41", words="measured again", use="overrule"),
     Reason(id="42", words="supplier agreed", use="overrule"),
     Reason(id="43", words="order cannot wait", use="overrule"),
+    Reason(id="44", words="looked at, good", use="overrule"),
     Reason(id="51", words="counted again", use="correct"),
     Reason(id="52", words="found elsewhere", use="correct"),
     Reason(id="53", words="given as a sample", use="correct"),
