@@ -3768,6 +3768,10 @@
       <translation>Nichts hat dort seinen Platz</translation>
     </message>
     <message>
+      <source>Nothing has to be cut now.</source>
+      <translation>Jetzt muss nichts gefräst werden.</translation>
+    </message>
+    <message>
       <source>Nothing in it differs from what is known</source>
       <translation>Nichts darin ist anders als bekannt</translation>
     </message>

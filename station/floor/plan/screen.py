@@ -90,7 +90,8 @@ def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
     first = lines[0].blocked if lines else None
     if first is None:
         return Hint(title=say("No order waits for a part that is not under way"),
-                    note=say("What follows fills the rack."), tone="good")  # fmt: skip
+                    note=say("What follows fills the rack.") if lines
+                    else say("Nothing has to be cut now."), tone="good")  # fmt: skip
     release = first.release
     if release is None:
         why = words.WHY_NOT.get(first.why_not, words.NOT_YET)
