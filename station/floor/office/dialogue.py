@@ -231,7 +231,10 @@ def _choose_file(hand: OfficeHand, given: Input, _view: View) -> Took | FileJob 
     if name_press(given) == "read_all":
         return FileJob(ReadLists(), hand)
     if name_press(given) == "save" and hand.work.found.problems:
-        read = hand.work.found.read
+        read, said = hand.work.found.read, hand.work.columns
+        if read and read == said.file:  # as its columns were said
+            pairs = tuple(said.matched.items())
+            return FileJob(ReadList(file=read, kind=said.kind, matched=pairs), hand)
         return FileJob(ReadList(file=read) if read else ReadLists(), hand)
     row = read_row(name_press(given))
     if row is None:
