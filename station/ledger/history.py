@@ -24,7 +24,7 @@ from station.ledger.codec import (
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
 from station.ledger.newest import Newest
 from station.ledger.office import refuse_elsewhere
-from station.ledger.sound import MOST
+from station.ledger.sound import can_move
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
 from station.shop.acts import Act, Answer, refuse
@@ -255,7 +255,7 @@ class History:
 def _find_unfit(answer: Answer) -> Say:
     """Finds what in an answer no other station would take in; says nothing where there is none."""
     for move in answer.moves:
-        if move.qty > MOST:
+        if not can_move(move.part, move.qty):
             return say("{n} of {part} are too many", n=move.qty, part=move.part)
     found = (find_unfit(fact) for fact in answer.sets if not isinstance(fact, Gone))
     return next(filter(None, found), Say())

@@ -16,12 +16,13 @@ from station.shop.facts import KINDS, Fact
 from station.shop.facts.about import LONGEST
 from station.shop.fitting import find_fitting
 from station.shop.limits import LONGEST_SENTENCE, find_unfit
-from station.shop.moves import Move, Spot
+from station.shop.moves import NO_PIECES, Move, Spot
 from station.shop.times import is_time
 from station.shop.words import Say, say
 
 LEFT_OUT = "left-out"  # the kind under which an entry without effects is kept; nobody reads it
 MOST = 1_000_000_000  # of anything in one move: sums stay whole numbers of 64 bits
+MOST_PIECES = 999_999  # of a part in one move: as many as can be typed
 MOST_HELD = 5000
 LONGEST_NAME = 200  # characters of an id, a place, the key of what an act is about
 # Key, shelf and text of states that can be read, and whether their values were judged as well:
@@ -47,7 +48,7 @@ class _Spot(Spot):
 class _Move(Move):
     __slots__ = ()
     part: _Name
-    qty: Annotated[int, msgspec.Meta(gt=0, le=MOST)]
+    qty: Annotated[int, msgspec.Meta(gt=0, le=MOST_PIECES)]
     frm: _Spot
     to: _Spot
 
@@ -124,7 +125,12 @@ def _long_name(body: Body, _id: str) -> bool:
 def _bad_move(body: Body, _id: str) -> bool:
     if isinstance(body, _Narrow):
         return False
-    return any(not 0 < m.qty <= MOST for m in (*body.moves, *body.wanted))
+    return not all(can_move(m.part, m.qty) for m in (*body.moves, *body.wanted))
+
+
+def can_move(part: str, qty: int) -> bool:
+    """Tells whether so many of a part can be moved at once; of wear it may be more."""
+    return 0 < qty <= (MOST if part in NO_PIECES else MOST_PIECES)
 
 
 def _twice(body: Body, _id: str) -> bool:

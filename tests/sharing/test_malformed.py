@@ -53,6 +53,7 @@ WRONG = {
     "less than nothing": altered(moves=[[MOVE[0], -5, *MOVE[2:]]]),
     "none at all": altered(moves=[[MOVE[0], 0, *MOVE[2:]]]),
     "too many": altered(moves=[[MOVE[0], 2**70, *MOVE[2:]]]),
+    "a billion pieces": altered(moves=[[MOVE[0], 10**9, *MOVE[2:]]]),
     "half a piece": altered(moves=[[MOVE[0], 0.5, *MOVE[2:]]]),
     "a move of words": altered(moves=[["014", "six", ["cut", ""], ["x", ""]]]),
     "a fact that is none": fact("batch/00412", '{"x": 1}'),
@@ -110,7 +111,7 @@ def test_taking_away_what_is_not_there_is_seen_and_stops_nobody(pair):
     body = Body(
         act=Act(id="thief", kind="cut", at=AT, subject="batch/00412"),
         tone="good",
-        moves=(Move("014", 10**6, Spot("popping/1", "00412"), Spot("shipped", "00412")),),
+        moves=(Move("014", 10**5, Spot("popping/1", "00412"), Spot("shipped", "00412")),),
     )
     two.shop.put(("thief", write_body(body)))
     for station in pair:
