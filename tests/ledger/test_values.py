@@ -10,7 +10,7 @@ from station.ledger.shop_link import SharedRow
 from station.ledger.sound import taken_in
 from station.shop.acts import Args, good
 from station.shop.facts import Batch, Bed, BitSize, Concern, Order, Pace, Revision
-from station.shop.moves import move
+from station.shop.moves import WEAR, move
 from station.shop.plain import to_plain
 from station.shop.views import Rule
 from station.shop.words import say
@@ -110,7 +110,7 @@ def test_what_stands_beside_the_facts_is_judged_too(two, wrong):
 
 
 MOVE = ["014", 1, ["cut", ""], ["popping/1", "00412"]]
-LONG, LONGEST, MOST = "x" * 201, "x" * 200, 10**9
+LONG, LONGEST, MOST = "x" * 201, "x" * 200, 999_999
 
 
 @pytest.mark.parametrize("moves", ["moves", "wanted"])
@@ -136,6 +136,14 @@ def test_a_move_is_held_against_its_limits(moves, at, value, why):
     body, told = taken_in("bad", entry(**{moves: [MOVE, wrong]}).body)
     assert str(told) == why
     assert why or len(body.moves + body.wanted) == 2
+
+
+@pytest.mark.parametrize(("qty", "why"), [(10**9, ""), (10**9 + 1, "it moves a number")])
+def test_a_bit_may_have_cut_more_millimetres_than_there_are_pieces(qty, why):
+    worn = [WEAR, qty, ["bit/12", ""], ["used", ""]]
+    _, told = taken_in("bad", entry(moves=[worn]).body)
+    assert str(told).startswith(why)
+    assert bool(told) == bool(why)
 
 
 @pytest.mark.parametrize("name", WRONG)
