@@ -3,7 +3,8 @@
 It has a certificate of its own, or none, and asks for a password in every way that the protocol
 knows, or for none at all (PostgreSQL, "Message Formats"). It is met by who founds a shop with the
 owner's password, who joins with a card's code and a station with its own password; by every way
-of giving an address. Nothing secret may come to it in clear, nor as MD5, nor any statement.
+of giving an address. Nothing secret may come to it in clear, nor as MD5, nor any statement; and
+what is told calls it by its name.
 """
 
 import contextlib
@@ -34,6 +35,7 @@ from tests.measured import note
 OWNER, CARD, STATION = "owners-own-word", "K7M2P9QX4TWB3H6N"[:SIGNS_OF_CODE], "of-station-two"
 SECRETS = (OWNER, CARD, STATION)
 ASKS = ("clear", "md5", "scram", "scram plus", "nothing")
+LOCAL = ("localhost", "127.0.0.1")
 ASK_TLS = 80877103  # the number of a request for encryption
 CONDITIONS = [f"?sslmode={mode}" for mode in MODES]
 SALT = b"c2FsdHNhbHRzYWx0c2FsdA=="
@@ -135,7 +137,7 @@ def make_certificate(folder: Path) -> Path:
 
 def list_hosts() -> list[str]:
     """Lists the ways to name this machine: over no wire, by its address, by its name."""
-    hosts = ["localhost", "127.0.0.1"]
+    hosts = [*LOCAL]
     with contextlib.suppress(OSError), socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as asked:
         asked.connect(("192.0.2.1", 9))  # nothing is sent
         hosts.append(str(asked.getsockname()[0]))
@@ -185,11 +187,22 @@ def run(every: int = 1) -> tuple[int, list[str]]:
                 middle.answers = middle.statements = 0
                 told = meet(who, f"{host}:{port}/shop{condition}", folder / "pc")
                 name = f"{who} at {host}{condition}, {'TLS' if encrypts else 'open'}, asks {asks}"
-                wrong += [f"{name}: {why}" for why in _judge(middle, told)]
+                named = name_fault(host, condition, asks, encrypts=encrypts)
+                wrong += [f"{name}: {why}" for why in _judge(middle, told, named)]
     return tried, wrong
 
 
-def _judge(middle: Middle, told: str) -> Iterator[str]:
+def name_fault(host: str, condition: str, asks: str, *, encrypts: bool) -> str:
+    """Gives the words by which a talk that cannot be must be called."""
+    wanted = condition.rpartition("=")[2]
+    if not encrypts and (wanted in MODES[2:] or host not in LOCAL):
+        return "does not encrypt"
+    if asks in ("clear", "md5") and not wanted.startswith("verify"):
+        return "asks for the password in a way that gives it away"
+    return "does not prove that it is the shop's"
+
+
+def _judge(middle: Middle, told: str, named: str) -> Iterator[str]:
     for word in SECRETS:
         if word.encode() in middle.came:
             yield f"{word} came in clear"
@@ -197,8 +210,8 @@ def _judge(middle: Middle, told: str) -> Iterator[str]:
         yield "a password was answered"
     if middle.statements:
         yield f"{middle.statements} statements came"
-    if not told:
-        yield "nothing was told"
+    if named not in told:
+        yield f"it is not called by its name: {told or 'nothing was told'}"
 
 
 def main() -> int:

@@ -91,6 +91,7 @@ CLOSING_PIECE = (
 UNPROVED = (
     "channel binding", "certificate verify failed", "server certificate", "root certificate",
     "server did not complete authentication", "incorrect server signature", "malformed SCRAM",
+    "over a non-SSL connection",  # a proof that TLS alone can give, offered without it
 )  # fmt: skip
 # What `push` says where it takes no entry for whose it is, by its own codes.
 REFUSALS = {
