@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from station.cutting.geometry.strokes import CHORD_MM, CLOSE_MM, Cuts, Lines, Shapes, lay_points
-from station.cutting.model import CW, RAPID, Bools, Complexes, Floats, Ints
+from station.cutting.model import CW, RAPID, Bools, Complexes, Floats, Ints, Moves
 
 WIDEST_GAP_MM = 40.0  # a longer way between two cuts is no tab
 LEAST_GAP_MM = 0.02
@@ -175,20 +175,9 @@ def _draw_jump(
     end, leave, start, arrive = ends
     u, v = leave / np.hypot(*leave), arrive / np.hypot(*arrive)
     one, other = cuts.index[through.stop[before] - 1], cuts.index[through.first[after]]
-    bent = cuts.moves.kind[[one, other]] >= CW
-    foot, touch = end, start
-    if bent[1] and not bent[0]:
-        centre = cuts.moves.centre[other]
-        foot = end + u * max(0.0, float((centre - end) @ u))
-    elif bent[0] and not bent[1]:
-        centre = cuts.moves.centre[one]
-        touch = start + v * min(0.0, float((centre - start) @ v))
-    else:
-        centre = cuts.moves.centre[one] if bent.all() else end
-    near = abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) < ON_ARC_MM
-    if bent.any() and near:
-        sweep = cuts.moves.sweep[one if bent[0] else other]
-        return _keep_short([end, *draw_arc(foot, touch, centre, sweep > 0), start])
+    around = draw_around(cuts.moves, int(one), int(other), ends)
+    if around is not None:
+        return _keep_short(around)
     curve = _draw_curve(through.shape[before], through.shape[after])
     if curve is not None and not _lies_on(end, u, start, v):
         return _keep_short(curve) if curve else None
@@ -202,6 +191,31 @@ def _draw_jump(
     if min(u @ away, v @ away) < ALONG * np.hypot(*away):
         return None
     return shapely.linestrings([end, start])
+
+
+def draw_around(
+    moves: Moves, one: int, other: int, ends: tuple[Floats, ...]
+) -> list[Floats] | None:
+    """Draws the way from the end of a cut to the start of another along the arc that either is;
+    None where neither is one, or they do not lie along it.
+
+    `ends` are where the first ends, its direction there, where the other starts, its direction.
+    """
+    end, leave, start, arrive = ends
+    bent = moves.kind[[one, other]] >= CW
+    if not bent.any():
+        return None
+    centre, foot, touch = moves.centre[one if bent[0] else other], end, start
+    if not bent[0]:
+        foot = end + leave * max(0.0, float((centre - end) @ leave) / float(leave @ leave))
+    elif not bent[1]:
+        touch = start + arrive * min(
+            0.0, float((centre - start) @ arrive) / float(arrive @ arrive)
+        )
+    if abs(np.hypot(*(foot - centre)) - np.hypot(*(touch - centre))) >= ON_ARC_MM:
+        return None
+    sweep = moves.sweep[one if bent[0] else other]
+    return [end, *draw_arc(foot, touch, centre, sweep > 0), start]
 
 
 def _lies_on(end: Floats, u: Floats, start: Floats, v: Floats) -> bool:

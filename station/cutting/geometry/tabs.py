@@ -18,6 +18,7 @@ from station.cutting.geometry.jumps import (
     ON_ARC_MM,
     WIDEST_GAP_MM,
     draw_arc,
+    draw_around,
     find_jumps,
 )
 from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
@@ -544,6 +545,10 @@ def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Flo
         way = draw_arc(end, start, centre, sweep > 0)
         half = (way[len(way) // 2] - centre) @ (end + start - 2 * centre) > 0
         return way if half else None  # more than half around: back over its own start
+    if (moves.kind[[one, other]] >= CW).sum() == 1:
+        ways = end - moves.points[one, :2], moves.points[other + 1, :2] - start
+        around = draw_around(moves, one, other, (end, ways[0], start, ways[1]))
+        return None if around is None else np.stack(around)
     return np.stack((end, start)) if straight else None
 
 

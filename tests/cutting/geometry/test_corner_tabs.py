@@ -201,3 +201,18 @@ def test_a_tab_jumped_over_in_a_side_lies_straight_though_a_lead_in_bends_before
     )
     (shape,) = read(body).shapes
     assert (shape.width_mm, shape.length_mm) == pytest.approx((42.0, 102.0), abs=0.001)
+
+
+CORNER = "X54\nG3 X46 Y86 I0 J-8\nG1 Y46\nX154\nY57\n"
+
+
+@pytest.mark.parametrize("told", [True, False])
+def test_a_tab_at_a_rounded_corner_that_only_the_last_pass_cuts_is_told(told):
+    """The first pass goes up before the corner, and comes down on its arc."""
+    first = "Y70 F2000\nG0 Z1\nG0 X151.656857 Y91.656857\nG1 Z-4 F400\n"
+    arc = "G3 X146 Y94 I-5.656857 J-5.656857 F2000\nG1 "
+    whole = "Y86 F2000\nG3 X146 Y94 I-8 J0\nG1 " if told else first.replace("-4", "-6.2") + arc
+    body = "G0 X154 Y57\nG1 Z{z} F400\nG1 {way}" + CORNER + "G0 Z5\n"
+    laps = body.format(z=-4, way=first + arc) + body.format(z=-6.2, way=whole)
+    kinds = [p.kind for p in read(f"G21 G90\nM3 S18000\nG4 P2\nG0 Z5\n{laps}M30\n").problems]
+    assert ("tab-cut-through" in kinds) is told
