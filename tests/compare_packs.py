@@ -19,11 +19,10 @@ from pathlib import Path
 import msgspec
 
 from station.commands.pack import PackingProblem
-from tests.packs.drawn import draw_problem
+from tests.packs.drawn import KINDS, draw_problem
 from tests.packs.test_ship import check
 
 HERE = Path(__file__).resolve().parent
-KINDS = (1, 2, 3, 4, 5, 6, 2, 3, 8, 12, 16, 40)
 NEAR = 1e-6
 
 

@@ -148,8 +148,7 @@ class EveryWay:
         for high in self._ways.list_heights(some, math.inf):
             piles = self._ways.count_piles(some, high)
             most = self._ways.measure_area(piles) / HALF
-            ways = self._ways.list_ways(piles, room, boxes=True)
-            laid = {_measure_box(way): way for way in ways}
+            laid = self._ways.find_boxes(piles, room)
             boxes: dict[Size, Laid] = {}
             for box in sorted(laid, key=min, reverse=True)[:MOST_BOXES]:
                 for wider in _draw_apart(laid[box], most, room, least):
@@ -253,7 +252,8 @@ def _list_some(counts: Counts) -> list[Counts]:
 
 
 def _measure_box(laid: Laid) -> Size:
-    return max(x + long for _, x, _, long, _ in laid), max(y + wide for _, _, y, _, wide in laid)
+    far = [x + long for _, x, _, long, _ in laid]
+    return max(far), max([y + wide for _, _, y, _, wide in laid])
 
 
 def _draw_apart(laid: Laid, most: float, room: LayerRoom, least: float) -> Iterator[Laid]:

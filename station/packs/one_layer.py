@@ -100,16 +100,23 @@ class LayerWays:
         piles = filling.list_piles(filled.blocks, counts).piles
         return tuple((numbers[p.part], p.x_mm, p.y_mm, p.length_mm, p.width_mm) for p in piles)
 
-    def list_ways(self, piles: Counts, room: LayerRoom, *, boxes: bool = False) -> Iterator[Laid]:
-        """Lists the ways in which piles lie in a room; `boxes`: one for each box round them.
-
-        Such a box is half covered.
-        """
+    def list_ways(self, piles: Counts, room: LayerRoom) -> Iterator[Laid]:
+        """Lists the ways in which piles lie in a room."""
         area = self.measure_area(piles)
         if area <= room.long * room.wide + NEAR:
-            yield from _Filling(self, room, 2 * area if boxes else None).fill(
-                ((0.0, 0.0, room.long),), piles, area, (0.0, 0.0)
-            )
+            yield from _Filling(self, room).fill(((0.0, 0.0, room.long),), piles, area)
+
+    def find_boxes(self, piles: Counts, room: LayerRoom) -> dict[Size, Laid]:
+        """Finds the boxes that piles in a room can have round them, half covered; a way for each.
+
+        Raises TooManyWaysError.
+        """
+        area = self.measure_area(piles)
+        if area > room.long * room.wide + NEAR:
+            return {}
+        boxing = _Boxing(self, room, 2 * area)
+        boxing.fill_all(((0.0, 0.0, room.long),), piles, area, (0.0, 0.0), ())
+        return boxing.found
 
     def list_places(self, place: Place, left: Counts, room: LayerRoom) -> Iterator[Rect]:
         """Lists the piles that lie at an end of a place, turned either way."""
@@ -148,48 +155,76 @@ class LayerWays:
 
 
 class _Filling:
-    """Fills one room with piles; `most_box`: the largest box round them, mm², None: any."""
+    """Fills one room with piles."""
 
-    def __init__(self, ways: LayerWays, room: LayerRoom, most_box: float | None) -> None:
-        self._ways, self._room, self._most_box = ways, room, most_box
+    def __init__(self, ways: LayerWays, room: LayerRoom) -> None:
+        self.ways, self.room = ways, room
         self._seen: set[tuple[Sky, Counts, Size]] = set()
         self._enough = ways.left - MOST_FILLED
 
-    def fill(self, sky: Sky, left: Counts, area: float, box: Size) -> Iterator[Laid]:
+    def fill(self, sky: Sky, left: Counts, area: float) -> Iterator[Laid]:
         """Fills the lowest place of what is filled so far: at either end, or leaves it empty."""
         if area <= NEAR:
             yield ()
-        if area <= NEAR or self._is_done(sky, left, area, box):
+        if area <= NEAR or self.is_done(sky, left, area, (0.0, 0.0)):
             return
-        at = min(range(len(sky)), key=lambda n: sky[n][1])
-        for rect in self._ways.list_places(sky[at], left, self._room):
-            part, x, y, length, width = rect
-            wider = box
-            if self._most_box is not None:
-                wider = max(box[0], x + length), max(box[1], y + width)
-                if wider[0] * wider[1] > self._most_box + NEAR:
-                    continue
+        at = _find_lowest(sky)
+        for rect in self.ways.list_places(sky[at], left, self.room):
+            part = rect[0]
             after = (*left[:part], left[part] - 1, *left[part + 1 :])
-            rest = area - self._ways.area[part]
-            for others in self.fill(_raise(sky, at, rect), after, rest, wider):
+            rest = area - self.ways.area[part]
+            for others in self.fill(_raise(sky, at, rect), after, rest):
                 yield (rect, *others)
         if len(sky) > 1:
-            yield from self.fill(_leave(sky, at), left, area, box)
+            yield from self.fill(_leave(sky, at), left, area)
 
-    def _is_done(self, sky: Sky, left: Counts, area: float, box: Size) -> bool:
+    def is_done(self, sky: Sky, left: Counts, area: float, box: Size) -> bool:
         """Tells whether nothing new can come of it. Raises TooManyWaysError."""
         key = sky, left, box
         if key in self._seen:
             return True
         self._seen.add(key)
-        ways = self._ways
+        ways = self.ways
         ways.left -= 1
         if ways.left < ways.stop:
             raise TooManyWaysError
         if ways.left < self._enough:
             ways.sure = False
             return True
-        return area > sum([(self._room.wide - y) * long for _, y, long in sky]) + NEAR
+        return area > sum([(self.room.wide - y) * long for _, y, long in sky]) + NEAR
+
+
+class _Boxing(_Filling):
+    """Fills one room with piles in every way, for the boxes round them of `most` mm² at most."""
+
+    def __init__(self, ways: LayerWays, room: LayerRoom, most: float) -> None:
+        super().__init__(ways, room)
+        self._most = most + NEAR
+        self.found: dict[Size, Laid] = {}
+
+    def fill_all(self, sky: Sky, left: Counts, area: float, box: Size, laid: Laid) -> None:
+        """Fills on from what is `laid`, in a box so far, and notes each box that is full."""
+        if area <= NEAR:
+            self.found[box] = laid
+        if area <= NEAR or self.is_done(sky, left, area, box):
+            return
+        at = _find_lowest(sky)
+        for rect in self.ways.list_places(sky[at], left, self.room):
+            part, x, y, length, width = rect
+            wider = max(box[0], x + length), max(box[1], y + width)
+            if wider[0] * wider[1] > self._most:
+                continue
+            after = (*left[:part], left[part] - 1, *left[part + 1 :])
+            rest = area - self.ways.area[part]
+            self.fill_all(_raise(sky, at, rect), after, rest, wider, (*laid, rect))
+        if len(sky) > 1:
+            self.fill_all(_leave(sky, at), left, area, box, laid)
+
+
+def _find_lowest(sky: Sky) -> int:
+    """Finds the lowest place of what is filled, the first of equal ones."""
+    heights = [y for _, y, _ in sky]
+    return heights.index(min(heights))
 
 
 def _turn(part: PackPart) -> tuple[Size, ...]:

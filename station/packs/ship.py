@@ -40,7 +40,7 @@ MOST_SHARED = 4  # parts that are dealt in all shares
 MOST_SPLITS = 24  # ways to make two packs of one that are tried
 WORK = 6000  # rooms that are filled for one pack of few parts, before only a few ways are tried
 MOST_KINDS = 256  # ways to take some of a pack's pieces, up to which every stack is tried
-MOST_WAYS = 20000  # that are tried for one problem of so few pieces
+MOST_WAYS = 10000  # that are tried for one problem of so few pieces
 FEW_WORK = 5000  # the same for so few pieces that every way is tried before
 MANY_WORK = 8000
 
@@ -134,7 +134,7 @@ def find_cheapest(problem: ShipProblem) -> tuple[ShipPack, ...]:
     every = tuple(p.part.pieces for p in problem.parts)
     if not any(every):
         return ()
-    one = finder.pack(every, math.inf)
+    one = finder.pack(every, math.inf, again=True)
     best: tuple[ShipPack, ...] = (one,) if one else ()
     if problem.most_packs < 2 or (best and 2 * finder.least >= _cost(best) - NEAR):
         return best
@@ -199,20 +199,37 @@ class _Finder:
         if len(problem.parts) > FEW_PARTS:
             self._work = MANY_WORK
         self._patience = Patience(self._work)
+        self._sure: set[tuple[Counts, int, float]] = set()  # of which every way was tried
         self.most_splits = MOST_KINDS if self._few else MOST_SPLITS
         self._large = sum(p.part.pieces for p in problem.parts if not p.part.small) > 1
         steps = [price for s in problem.services for _, price in s.steps]
         prices = [c.price for c in problem.containers]
         self.least = min(prices, default=0.0) + min(steps, default=0.0)  # no pack costs less
 
-    def pack(self, counts: Counts, below: float) -> ShipPack | None:
-        """Finds the cheapest pack that costs less than `below`; None: none was found."""
-        for cost, container, most in self._targets(counts):
-            if cost >= below - NEAR:
-                return None
-            layers = self._stack(counts, container, most)
-            if layers:
-                return self._send(counts, self._problem.containers[container], layers)
+    def pack(self, counts: Counts, below: float, *, again: bool = False) -> ShipPack | None:
+        """Finds the cheapest pack that costs less than `below`; None: none was found.
+
+        `again`: what was not found is looked for again, with the work that is left.
+        """
+        missed: list[Target] = []
+        for target in self._targets(counts):
+            if target.cost >= below - NEAR:
+                break
+            if layers := self._stack(counts, target.container, target.most_mm):
+                found = self._send(counts, self._problem.containers[target.container], layers)
+                return (self._look_again(counts, missed) if again else None) or found
+            missed.append(target)
+        return self._look_again(counts, missed) if again else None
+
+    def _look_again(self, counts: Counts, missed: list[Target]) -> ShipPack | None:
+        """Looks again for what could cost least and was not found, with the work that is left."""
+        for target in missed:
+            if self._patience.left <= 0:
+                break
+            container = self._problem.containers[target.container]
+            ask = None if (counts, *target[1:]) in self._sure else self._ask(counts, container)
+            if ask and (layers := find_stack(ask, target.most_mm, self._patience, again=True)):
+                return self._send(counts, container, _to_corner(layers))
         return None
 
     def rest(self, times: int) -> None:
@@ -283,6 +300,7 @@ class _Finder:
             many = self._few and sum(counts) >= MANY_PIECES
             layers = find_stack(ask, most, Patience(0)) if many else None
             layers = layers or self._try_every_way(ask, counts, most)
+            self._sure.add((counts, container, most))
         except TooManyWaysError:
             layers = find_stack(ask, most, self._patience)
         return _to_corner(layers) if layers else None

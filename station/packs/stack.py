@@ -135,11 +135,14 @@ class Patience:
         return max(self.left // 3, LEAST_WORK * (10 + kinds))
 
 
-def find_stack(ask: StackAsk, most: float, patience: Patience) -> Layers | None:
+def find_stack(
+    ask: StackAsk, most: float, patience: Patience, *, again: bool = False
+) -> Layers | None:
     """Finds how the pieces lie in the container, no higher than `most` mm; None: not found.
 
     From the lowest height that could do, and from the roomiest: where the pieces come out higher
-    than the room was made for, they are laid anew in the room of that height.
+    than the room was made for, they are laid anew in the room of that height. `again`: it was
+    asked before, and other orders of the parts are tried.
     """
     levels = [level for level in list_levels(ask) if level.thick <= most + NEAR]
     if not levels:
@@ -151,8 +154,9 @@ def find_stack(ask: StackAsk, most: float, patience: Patience) -> Layers | None:
     fixed = _list_orders(ask.parts)
     starts = list(dict.fromkeys((levels[0], roomy)))
     ways = [(start, (order, None)) for start in starts for order in fixed]
-    drawn = ((start, way) for way in _draw_orders(ask.parts) for start in starts)
-    for start, way in chain(ways, drawn):
+    chance = random.Random(1 + again)  # noqa: S311 - orders to try, not secrets
+    drawn = ((start, way) for way in _draw_orders(ask.parts, chance) for start in starts)
+    for start, way in chain(() if again else ways, drawn):
         found = _rise(ask, levels, start, way, most, patience, granted)
         if found or patience.left <= stop:
             return found
@@ -279,9 +283,8 @@ def _list_orders(parts: Sequence[PackPart]) -> list[list[int]]:
     return [order for n, order in enumerate(orders) if order not in orders[:n]]
 
 
-def _draw_orders(parts: Sequence[PackPart]) -> Iterator[Way]:
+def _draw_orders(parts: Sequence[PackPart], chance: random.Random) -> Iterator[Way]:
     """Draws orders of the parts by chance, the larger ones rather first."""
-    chance = random.Random(1)  # noqa: S311 - orders to try, not secrets
     for _ in range(MOST_DRAWN):
         drawn = [p.length_mm * p.width_mm * chance.uniform(0.4, 1.6) for p in parts]
         yield sorted(range(len(parts)), key=lambda n: -drawn[n]), chance

@@ -6,6 +6,7 @@ import msgspec
 
 from station.commands.pack import PackingProblem
 
+KINDS = (1, 2, 3, 4, 5, 6, 2, 3, 8, 12, 16, 40)  # part types of the problems, one after another
 THICK = (3, 4, 6, 6.5, 9, 12)  # mm, of sheet goods
 DENSITY = 0.00065  # g a mm³: plywood, common practice, no source
 STEPS_G = (500, 1000, 2000, 5000, 10000, 20000, 31500)

@@ -10,6 +10,7 @@ import pytest
 
 from station.commands.common import CommandError
 from station.commands.pack import PackingProblem, read_problems, solve_problem
+from tests.packs.drawn import KINDS, draw_problem
 
 STICKS = {
     "parts": [
@@ -184,6 +185,15 @@ def draw(random):
                "steps": [{"to_g": 1000, "price": 3}, {"to_g": 20000, "price": 9}]}  # fmt: skip
     return {"parts": parts, "containers": containers, "services": [service],
             "max_packs": random.choice((1, 2))}  # fmt: skip
+
+
+def test_what_was_missed_is_looked_for_again_with_the_work_that_is_left():
+    """Sixteen parts lie in the cheapest way there is; the first orders of them do not find it."""
+    chance = random.Random(2000)
+    drawn = [draw_problem(chance, KINDS[n % len(KINDS)]) for n in range(1559)]
+    answer = solve_problem(drawn[-1])
+    check(msgspec.to_builtins(drawn[-1]), answer)
+    assert answer["cost"] == pytest.approx(answer["lower_bound"])
 
 
 @pytest.mark.slow
