@@ -23,6 +23,7 @@ from station.floor.office.acts import (
     RenewFirstFacts,
     RestoreBackup,
 )
+from station.ledger.faults import NoMembership
 from station.ledger.ledger import Ledger
 from station.ledger.private import make_folder, make_private
 from station.ledger.salvage import BACKUPS
@@ -109,17 +110,23 @@ class Where:
 
 
 @contextmanager
-def open_ledger(data: Path) -> Iterator[Ledger]:
+def open_ledger(data: Path, *, nameless: bool = False) -> Iterator[Ledger]:
     """Opens the ledger in a data folder; it is closed again whatever happens.
 
-    The one that the window holds is used as it is, and stays open.
+    The one that the window holds is used as it is, and stays open. `nameless`: to look at alone,
+    though nobody knows any more which station of its shop this PC is. Raises NoMembership.
     """
     if held := HELD.get(data.resolve()):
         yield held
         return
     make_folder(data)
     make_private(data / FILE)
-    joined = find_membership(data)
+    joined = None
+    try:
+        joined = find_membership(data)
+    except NoMembership:
+        if not nameless:
+            raise
     station, site = (joined.station, joined.site) if joined else (FIRST_STATION, "")
     ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
     try:
@@ -129,6 +136,8 @@ def open_ledger(data: Path) -> Iterator[Ledger]:
             ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
+        if ledger.shared and not joined and not nameless:
+            raise NoMembership(data / JOINED)
         yield ledger
     finally:
         ledger.close()
@@ -152,7 +161,7 @@ def find_station(data: Path) -> str:
 
 def find_membership(data: Path) -> "Membership | None":
     """Finds what this PC knows of the shop's database; on a single PC None, nothing loaded."""
-    if not (data / JOINED).exists():
+    if not any(data.glob(f"{JOINED}*")):
         return None
     from station.sharing.membership import of  # noqa: PLC0415 - only where a PC shares
 

@@ -16,7 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Copies the history into one file."""
     check_output(options.file, options, copy=True)
-    with bootstrap.open_ledger(require_shop(options)) as ledger:
+    with bootstrap.open_ledger(require_shop(options), nameless=True) as ledger:
         ledger.backup(options.file)
     print(f"Backed up to {options.file}")
     return 0

@@ -60,7 +60,7 @@ def _mend(data: Path) -> bool:
     The file that the station's window holds is not opened anew.
     """
     try:
-        with bootstrap.open_ledger(data):
+        with bootstrap.open_ledger(data, nameless=True):
             return False
     except Damaged as fault:
         print(fault)
@@ -69,7 +69,7 @@ def _mend(data: Path) -> bool:
 
 def _bears_out(data: Path, witness: tuple[int, str]) -> bool:
     """Says whether the history is the one that the witness is of."""
-    with bootstrap.open_ledger(data) as ledger:
+    with bootstrap.open_ledger(data, nameless=True) as ledger:
         borne_out = ledger.bears_out(witness)
     number = witness[0]
     if borne_out is None:
@@ -86,7 +86,7 @@ def _bears_out(data: Path, witness: tuple[int, str]) -> bool:
 
 def _check(data: Path) -> list[str]:
     """Gives what is not sound, once it is printed."""
-    with bootstrap.open_ledger(data) as ledger:
+    with bootstrap.open_ledger(data, nameless=True) as ledger:
         try:
             problems = ledger.check()
         except Damaged as fault:

@@ -1,12 +1,14 @@
 """``station join``: makes this PC a station of a shop."""
 
 import argparse
+from contextlib import suppress
 from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import find_data
 from station.commands.shop_database import ask_line, copy_shop
-from station.ledger.faults import Fault
+from station.ledger.faults import Fault, NoMembership
+from station.ledger.history import SHOP
 from station.ledger.ledger import Ledger
 from station.ledger.opening import set_aside
 from station.ledger.private import make_folder
@@ -35,7 +37,9 @@ def run(options: argparse.Namespace) -> int:
 
 def join_shop(data: Path, host: str) -> None:
     """Joins a shop; a PC that has, and was cut off before it had copied anything, goes on."""
-    joined = membership.of(data)
+    joined = None
+    with suppress(NoMembership):  # a new card gives this PC its place again
+        joined = membership.of(data)
     if joined is None or host or not _is_empty(data):
         joined = _join_with_card(data, joined, host)
     with bootstrap.open_ledger(data) as ledger:
@@ -46,12 +50,16 @@ def join_shop(data: Path, host: str) -> None:
 
 def _join_with_card(data: Path, known: Membership | None, host: str) -> Membership:
     """Asks for host and code, and joins with them."""
+    site = known.site if known else ""
     if known is None and (data / bootstrap.FILE).exists():
-        _make_room(data)
+        with bootstrap.open_ledger(data, nameless=True) as ledger:
+            site = ledger.local(SHOP) or ""
+        if not site:
+            _make_room(data)
     address = read(host or ask_line("Host of the shop's database: "))
     make_folder(data)
     code = ask_line("Code on the join card: ")
-    return joining.join(data, address, code, known.site if known else "")
+    return joining.join(data, address, code, site)
 
 
 def _is_empty(data: Path) -> bool:

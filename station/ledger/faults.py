@@ -106,6 +106,17 @@ class FormatTooNew(Fault):
         )
 
 
+class NoMembership(Fault):
+    """Which station of its shop this PC is can be read nowhere any more."""
+
+    def __init__(self, file: Path) -> None:
+        super().__init__(
+            f"{file.name} is damaged or gone: which station this PC is stands nowhere else. Ask "
+            "who owns the shop's database for a new join card for its number, and say: station "
+            "join HOST. What is not shared yet is kept."
+        )
+
+
 class NoBackup(Fault):
     """The file to restore is no sound backup."""
 

@@ -1,11 +1,15 @@
 """What a station that shares knows of its shop's database: all but the password."""
 
 import json
+import logging
+import os
+from contextlib import suppress
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from secrets import token_urlsafe
 from typing import TYPE_CHECKING
 
+from station.ledger.faults import NoMembership
 from station.ledger.renaming import replace_file
 from station.sharing.address import Address
 
@@ -13,6 +17,8 @@ if TYPE_CHECKING:
     from station.sharing.link import PostgresLink
 
 FILE = "shop.json"
+COPY = f"{FILE}.copy"  # the same once more: damaged, it would cost the whole station
+log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True)
@@ -31,9 +37,17 @@ class Membership:
 
     def keep(self, folder: Path) -> None:
         """Writes it down: from now on this PC is a station of that shop."""
-        new = folder / f"{FILE}.new"
-        new.write_text(json.dumps(asdict(self), indent=1), encoding="utf-8")
-        replace_file(new, folder / FILE)
+        for name in (COPY, FILE):
+            self.write(folder / name)
+
+    def write(self, file: Path) -> None:
+        """Writes the file anew; what stood there stays until the disk has all of it."""
+        new = file.with_name(f"{file.name}.new")
+        with new.open("w", encoding="utf-8") as out:
+            json.dump(asdict(self), out, indent=1)
+            out.flush()
+            os.fsync(out.fileno())
+        replace_file(new, file)
 
     def link(self, folder: Path) -> "PostgresLink":
         """The way to the shop's database; the password is read when it is first needed."""
@@ -44,12 +58,32 @@ class Membership:
 
 
 def of(folder: Path) -> Membership | None:
-    """The membership kept in a data folder; None on a PC that shares with nobody."""
-    file = folder / FILE
-    if not file.exists():
+    """The membership kept in a data folder; None on a PC that shares with nobody.
+
+    A damaged file is written anew from its copy. Raises NoMembership where that is damaged too.
+    """
+    file, copy = folder / FILE, folder / COPY
+    if not file.exists() and not copy.exists():
         return None
-    kept = json.loads(file.read_text(encoding="utf-8"))
-    return Membership(**{**kept, "address": Address(**kept["address"])})
+    kept, again = _read(file), _read(copy)
+    if (found := kept or again) is None:
+        raise NoMembership(file)
+    for one, known in ((file, kept), (copy, again)):
+        if known is None:
+            log.warning("%s is written anew", one.name)
+            with suppress(OSError):
+                found.write(one)
+    return found
+
+
+def _read(file: Path) -> Membership | None:
+    """Reads a membership; None where none can be read."""
+    try:
+        kept = json.loads(file.read_text(encoding="utf-8"))
+        found = Membership(**{**kept, "address": Address(**kept["address"])})
+    except (OSError, ValueError, TypeError, KeyError):
+        return None
+    return found if isinstance(found.site, str) and isinstance(found.station, str) else None
 
 
 def new_password() -> str:

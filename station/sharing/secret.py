@@ -52,7 +52,8 @@ def read(folder: Path, account: str, name: str = FILE) -> str:
     if file.exists():
         if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
             file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
-        return file.read_text(encoding="utf-8")
+        if kept := file.read_text(encoding="utf-8", errors="replace"):
+            return kept
     with suppress(Exception):  # the vault of each system fails in words of its own
         found = keyring.get_password(SERVICE, account)
         if found:

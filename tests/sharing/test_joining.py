@@ -77,7 +77,11 @@ def is_in(pc):
     link = membership.of(pc).link(pc)
     link.head()
     link.close()
-    return sorted(file.name for file in pc.iterdir()) == [membership.FILE, secret.FILE]
+    return sorted(file.name for file in pc.iterdir()) == [
+        membership.FILE,
+        membership.COPY,
+        secret.FILE,
+    ]
 
 
 @pytest.mark.parametrize(("answer", "taken"), [(ANSWERED, False), (DONE, True)])

@@ -1,0 +1,85 @@
+"""Which station a PC is stands in two files: damage to one of them costs nothing."""
+
+import pytest
+
+from station import bootstrap
+from station.commands import join
+from station.ledger.faults import NoMembership
+from station.sharing import membership, secret
+from station.sharing.address import Address
+from station.sharing.membership import COPY, FILE, Membership
+from station.sharing.secret import NoSecret
+from tests.replay import small_shop
+
+ADDRESS = Address(host="192.0.2.7", port=5432, database="shop")
+KNOWN = Membership("s1", "3", "station_3", ADDRESS)
+DAMAGES = {"empty": b"", "cut short": b'{"site": "s', "zeroes": bytes(300), "no text": b"\xff\xfe",
+           "another": b"[]", "nothing": b"null", "less": b'{"station": "3"}',
+           "a number": b'{"site": "s1", "station": 3, "role": "r", "address": {}}'}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", [FILE, COPY])
+@pytest.mark.parametrize("damage", [*DAMAGES, "gone"])
+def test_one_that_is_damaged_is_written_anew_from_the_other(tmp_path, name, damage):
+    KNOWN.keep(tmp_path)
+    sound = (tmp_path / name).read_bytes()
+    if damage == "gone":
+        (tmp_path / name).unlink()
+    else:
+        (tmp_path / name).write_bytes(DAMAGES[damage])
+    assert membership.of(tmp_path) == bootstrap.find_membership(tmp_path) == KNOWN
+    assert (tmp_path / name).read_bytes() == sound
+
+
+def test_a_pc_that_shares_with_nobody_has_none(tmp_path):
+    assert bootstrap.find_membership(tmp_path) is membership.of(tmp_path) is None
+
+
+@pytest.fixture
+def nameless(tmp_path):
+    """A station with an act that is not shared yet, and nothing that says which it is."""
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), "2026-11-25T07:00:00")
+        ledger.share_with("s1")
+    return tmp_path
+
+
+@pytest.mark.parametrize("damage", [*DAMAGES, "gone"])
+def test_where_both_are_damaged_nothing_is_recorded_under_another_s_number(nameless, damage):
+    if damage != "gone":
+        for name in (FILE, COPY):
+            (nameless / name).write_bytes(DAMAGES[damage])
+    with (
+        pytest.raises(NoMembership, match="say: station join HOST"),
+        bootstrap.open_ledger(nameless),
+    ):
+        pass
+    with bootstrap.open_ledger(nameless, nameless=True) as ledger:  # it can be looked at
+        assert ledger.check() == []
+        assert ledger.not_shared() == 0
+
+
+def test_a_new_card_brings_it_back_with_what_it_has(nameless, monkeypatch):
+    (nameless / FILE).write_bytes(b"")
+    asked = []
+
+    def joined(folder, address, code, site):
+        asked.append((str(address), code, site))
+        KNOWN.keep(folder)
+        return KNOWN
+
+    monkeypatch.setattr(join.joining, "join", joined)
+    monkeypatch.setattr(join, "ask_line", lambda _words: "a code")
+    monkeypatch.setattr(join, "copy_shop", lambda _data, _ledger: "")
+    before = (nameless / bootstrap.FILE).stat().st_ino
+    join.join_shop(nameless, "192.0.2.7/shop")
+    assert [(code, site) for _, code, site in asked] == [("a code", "s1")]
+    assert (nameless / bootstrap.FILE).stat().st_ino == before  # what was not shared is in it
+    with bootstrap.open_ledger(nameless) as ledger:
+        assert ledger.station == "3"
+
+
+def test_an_empty_password_is_none(tmp_path):
+    (tmp_path / secret.FILE).write_bytes(b"")
+    with pytest.raises(NoSecret):
+        secret.read(tmp_path, KNOWN.account)
