@@ -75,6 +75,16 @@ def test_a_folder_is_no_file_to_write(shop, tmp_path, capsys, name, more):
     assert (code, told) == (1, f"{tmp_path} is a folder: name a file in it.\n")
 
 
+@pytest.mark.skipif(os.name == "nt", reason="there are none")
+@pytest.mark.parametrize("name", ["list-out", "traveller", "backup"])
+def test_what_is_no_plain_file_is_left_alone(shop, tmp_path, capsys, name):
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    code, _, told = run(capsys, shop, *writing(name, pipe), "--replace")
+    assert (code, told) == (1, f"{pipe} is no plain file: name another.\n")
+    assert pipe.is_fifo()
+
+
 def test_a_copy_of_a_shop_is_replaced_by_a_newer_one_alone(shop, tmp_path, capsys):
     file = tmp_path / "copy.db"
     assert run(capsys, shop, "backup", file)[0] == 0
