@@ -33,9 +33,14 @@ def require_shop(options: argparse.Namespace) -> Path:
     from station import bootstrap  # noqa: PLC0415 - as above
 
     data = find_data(options)
-    if not (data / bootstrap.FILE).exists():
-        raise CommandError(f"There is no shop in {data}. Open it once with: station --data {data}")
-    return data
+    if (data / bootstrap.FILE).exists():
+        return data
+    if aside := sorted(data.glob(f"{bootstrap.FILE}.empty-*")):
+        raise CommandError(
+            f"The shop that was in {data} was found empty and is set aside as {aside[-1].name}: "
+            "put a backup in its place with station restore FILE."
+        )
+    raise CommandError(f"There is no shop in {data}. Open it once with: station --data {data}")
 
 
 def make_clock(options: argparse.Namespace) -> Clock:

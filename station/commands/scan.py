@@ -3,12 +3,16 @@
 import argparse
 import gc
 import sys
+from contextlib import suppress
 
 from station import bootstrap
 from station.bootstrap import Where
+from station.clock import Clock
 from station.commands.common import OWN_BUG, keep_errors, make_clock, require_shop
 from station.commands.text_station import run_text_station
-from station.files.backups import keep_before_update
+from station.files.backups import TROUBLE, Backups, keep_before_update
+from station.ledger.faults import Fault
+from station.ledger.ledger import Ledger
 from station.shop.areas import AREAS
 
 
@@ -36,7 +40,16 @@ def run(options: argparse.Namespace) -> int:
             lambda text: print(text, file=sys.stderr, flush=True),
             bootstrap.make_loop(ledger, data),
         )
+        with suppress(Fault):  # every line has its answer by now
+            _keep_backup(ledger, clock)
     return 0 if sound else OWN_BUG
+
+
+def _keep_backup(ledger: Ledger, clock: Clock) -> None:
+    """Keeps the evening's backup where one is due, as the window does; says what hinders it."""
+    Backups(ledger, clock).step()
+    if why := ledger.local(TROUBLE):
+        print(f"No backup: {why}", file=sys.stderr)
 
 
 def find_where(options: argparse.Namespace) -> Where:

@@ -12,6 +12,7 @@ LOW_MB = 1000  # of a disk that is nearly full: a year of work takes a few hundr
 BACKUP_DAYS = 3  # since the newest backup: a weekend and an evening
 SILENT = timedelta(days=1)  # behind the station that told last
 HELD_TOLD = timedelta(days=7)  # so long it is told that a station held sharing up
+GIVEN_UP = timedelta(days=30)  # silent for longer: that PC is not used any more
 TRIED = timedelta(days=1)  # so long it is told that many PINs were wrong
 
 
@@ -60,7 +61,13 @@ def _find_no_backup(stations: tuple[Station, ...]) -> Trouble | None:
 
 
 def _find_own(station: Station, stations: tuple[Station, ...]) -> tuple[Trouble | None, ...]:
-    """Finds what is not well with one PC."""
+    """Finds what is not well with one PC; nothing of one that was given up.
+
+    One that has acts which nobody else has is never given up.
+    """
+    newest = max(other.seen for other in stations)
+    if not station.unshared and _gone(station.seen, newest) > GIVEN_UP:
+        return ()
     return (_find_full(station), _find_failed(station), _find_tries(station, stations),
             _find_silent(station, stations), _find_older(station, stations))  # fmt: skip
 

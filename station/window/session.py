@@ -47,6 +47,7 @@ class Session(QObject):
         self.certain = CertainAct(desk.ledger, time.monotonic)
         self.own_number = OwnNumber(desk.ledger.path.parent)
         self._broken = ""  # the trace of the screen that could not be shown
+        self._went_wrong = set[str]()  # the traces of what ran by itself and went wrong
         self.took_ms = 0.0  # from the last input to its painted answer
         self.when_quiet: Callable[[], None] = lambda: None  # what waits until nobody scans
         self._unwell = Say()  # what is not well with the shop's PCs, looked at once a second
@@ -245,11 +246,24 @@ class Session(QObject):
             return
         self.desk.look_ahead()
         self._watch_jobs()
-        self._unwell = sharing_words.describe_health(self.desk.ledger, self.desk.clock())
+        self._try_to(self._look_how_all_is)
         self.repaint()
         self.desk.ledger.idle()
         if time.monotonic() - self._asked_at > QUIET:
-            self.when_quiet()
+            self._try_to(self.when_quiet)
+
+    def _look_how_all_is(self) -> None:
+        """Looks what is not well with the shop's PCs."""
+        self._unwell = sharing_words.describe_health(self.desk.ledger, self.desk.clock())
+
+    def _try_to(self, do: Callable[[], None]) -> None:
+        """Does what runs on by itself; where it goes wrong it is written down, once."""
+        try:
+            do()
+        except Exception:  # the clock and the rest go on
+            if (trace := format_exc()) not in self._went_wrong:
+                LOG.exception("by itself at %s", self.desk.hand_told)
+                self._went_wrong.add(trace)
 
 
 NO_ANSWER = Answer(tone="good", said=Say(), refused=True)

@@ -54,3 +54,16 @@ def test_a_history_that_was_edited_and_chained_anew_is_told_by_its_witness(data,
     assert "Another history" in capsys.readouterr().out
     assert main(["check", "--witness", "rubbish", "--data", str(data)]) == 1
     assert "is no witness" in capsys.readouterr().err
+
+
+def test_where_an_empty_file_was_set_aside_nobody_is_sent_to_begin_anew(data, capsys):
+    (data / FILE).write_bytes(b"")
+    (data / f"{FILE}.noted").unlink()
+    assert main(["check", "--data", str(data)]) == 1
+    assert "Nothing of the shop could be read" in capsys.readouterr().err
+    for command in ("check", "state", "scan"):
+        assert main([command, "--data", str(data)]) == 1
+        told = capsys.readouterr().err
+        assert f"set aside as {FILE}.empty-" in told
+        assert "station restore FILE" in told
+        assert "Open it once" not in told

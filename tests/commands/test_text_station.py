@@ -5,10 +5,16 @@ import shutil
 import sqlite3
 from contextlib import closing
 
+from station import bootstrap
 from station.clock import Clock
-from station.commands import text_station
+from station.commands import main, text_station
+from station.files import backups
+from station.shop.cards import button
+from station.shop.codes import write
+from station.shop.facts import Shop
 from tests.damage import Scans
 from tests.ledger.toy import opened
+from tests.replay import START, small_shop
 
 
 def test_its_log_is_moved_into_the_file_while_it_works(tmp_path, monkeypatch):
@@ -42,3 +48,27 @@ def test_why_the_shop_is_away_is_said_once_and_that_it_is_back():
     for _ in range(4):
         text_station._step_sharing(talk, said.append)
     assert said == [f"{shut} Sharing tries again by itself.", "Sharing goes on again."]
+
+
+def test_a_pc_that_only_has_a_text_station_keeps_the_evening_s_backups_too(
+    tmp_path, capsys, monkeypatch
+):
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), "2026-11-25T07:00:00", stock=START)
+
+    def scan(now):
+        lines = f"{write('batch', '00900', 'A')}\n{button('hold')}\n"
+        monkeypatch.setattr("sys.stdin", io.StringIO(lines))
+        words = ["scan", "--area", "trimming", "--worker", "05", "--now", now]
+        assert main.main([*words, "--data", str(tmp_path)]) == 0
+        out, told = capsys.readouterr()
+        assert '"entry": "' in out
+        made = {file.name[5:18] for file in (tmp_path / "backups").glob("*.db")}
+        return made, told
+
+    first = {"20261125-1000"}  # before this program went on
+    assert scan("2026-11-25T10:00:00") == (first, "")
+    assert scan("2026-11-25T10:05:00") == (first, "")
+    assert scan("2026-11-26T09:00:00") == ({*first, "20261126-0900"}, "")
+    monkeypatch.setattr(backups, "find_shop", lambda _view: Shop(id="shop", backup_folder="x"))
+    assert scan("2026-11-27T09:00:00")[1] == "No backup: write the whole path of the folder: x\n"

@@ -123,6 +123,16 @@ def test_a_station_that_is_silent_or_older_is_told(shop):
     ]
 
 
+def test_a_pc_that_was_given_up_is_not_told_of_for_ever(shop):
+    """An alarm that never ends is not looked at, and hides the next one."""
+    shop.keep_backup(NEXT)
+    tell(shop, NEXT)
+    other(shop, seen="2026-10-20T17:00:00", version="0.0.9", free_mb=3)
+    assert raised(shop, NEXT) == []
+    other(shop, seen="2026-10-20T17:00:01", version="0.1.0", free_mb=9000, unshared=4)
+    assert raised(shop, NEXT) == ["Station 3 is silent since 20 Oct: 4 not shared"]
+
+
 def test_a_clock_that_is_wrong_is_told_on_a_single_pc(shop):
     told = "This PC's clock is wrong: work was done 25 Nov 09:00"
     assert bar(shop, "1999-01-01T09:00:00") == told

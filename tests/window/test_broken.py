@@ -5,6 +5,7 @@ import pytest
 from station.look import inspect
 from station.shop.cards import button, digit
 from station.shop.codes import write
+from station.window import session, sharing_words
 from tests.replay import PIN
 
 WHY = "This screen cannot be shown: something is wrong in the program"
@@ -106,3 +107,23 @@ def test_no_pin_is_written_down(stage, screen, monkeypatch, broken_screens):
     assert "digits=''" in broken_screens[-1]
     assert PIN[:-1] not in "".join(broken_screens)
     broken_screens.clear()
+
+
+def test_what_runs_by_itself_and_fails_stops_neither_the_clock_nor_the_rest(
+    screen, monkeypatch, caplog
+):
+    """Work is shown and done though nobody can tell how the shop's PCs are, or keep a backup."""
+
+    def raises(*_any):
+        raise RuntimeError("a bug of ours")
+
+    done = []
+    monkeypatch.setattr(sharing_words, "describe_health", raises)
+    monkeypatch.setattr(session, "QUIET", -1)
+    monkeypatch.setattr(screen.session, "when_quiet", lambda: (done.append(1), raises()))
+    for minute in (10, 11):
+        screen.stage.clock.pin(f"2026-11-25T09:{minute}:00")
+        screen.session.tick()
+    assert "09:11" in texts(screen)
+    assert len(done) == 2
+    assert [r.message.split("\n")[0][:9] for r in caplog.records] == ["by itself"] * 2  # once each
