@@ -122,6 +122,8 @@ _TIME = re.compile(r"(\d{4}-\d\d-\d\d)(?:[T ](\d\d?):?(\d\d)(?::\d\d)?)?")
 _DATE = re.compile(r"(\d\d?)\.(\d\d?)\.(20\d\d)(?: +(\d\d?):?(\d\d))?")
 _DAY = re.compile(r"(\d\d?)[. ]?(\d\d?)\.?(?:\s*(\d\d?):?(\d\d))?")
 _NAMED = re.compile(r"(\d\d?)\.? *([a-zä]{3})[a-zä]*\.?(?: +(20\d\d))?(?: +(\d\d?):?(\d\d))?")
+_NAMED_FIRST = re.compile(r"([a-zä]{3})[a-zä]*\.? *(\d\d?)(?:,? +(20\d\d))?(?: +(\d\d?):?(\d\d))?")
+_SLASHED = re.compile(r"(\d\d?)/(\d\d?)(?:/(20\d\d|\d\d))?(?: +(\d\d?):?(\d\d))?")
 _MONTHS = (  # English and German, by number
     ("jan",), ("feb",), ("mar", "mär"), ("apr",), ("may", "mai"), ("jun",),
     ("jul",), ("aug",), ("sep",), ("oct", "okt"), ("nov",), ("dec", "dez"),
@@ -133,10 +135,11 @@ def read_time(text: str, now: str = "", ends: str = "16:00") -> str:
     """Reads a time as it is stored; the text itself where it is none.
 
     Taken are ``2026-11-25 14:00``, ``25.11.2026 14:00``, ``25.11. 14:00``, ``25 Nov 14:00``,
-    ``25 Nov 2026 14:00`` and, from digit cards, ``25111400``; without an hour it is the end of
-    the day. A day and month alone are the next such day from `now` on.
+    ``25 Nov 2026 14:00``, ``Nov 25``, ``25/11/2026`` (in a shop of inches ``11/25/2026``) and,
+    from digit cards, ``25111400``; without an hour it is the end of the day. A day and month
+    alone are the next such day from `now` on.
     """
-    bare = _number_month(text.strip())
+    bare = _turn_strokes(_number_month(text.strip()))
     if match := _TIME.fullmatch(bare):
         day, hour, minute = match.groups()
         return _make_time(day, hour, minute, ends) or text
@@ -155,13 +158,26 @@ def read_time(text: str, now: str = "", ends: str = "16:00") -> str:
 
 def _number_month(text: str) -> str:
     """Writes the name of a month as its number; any other text stays as it is."""
-    match = _NAMED.fullmatch(text.lower())
-    if not match:
+    if match := _NAMED.fullmatch(text.lower()):
+        day, name, year, hour, minute = match.groups()
+    elif match := _NAMED_FIRST.fullmatch(text.lower()):
+        name, day, year, hour, minute = match.groups()
+    else:
         return text
-    day, name, year, hour, minute = match.groups()
     number = next((n for n, names in enumerate(_MONTHS, 1) if name in names), 0)
     at = f" {hour}:{minute}" if hour else ""
     return f"{day}.{number}.{year or ''}{at}" if number else text
+
+
+def _turn_strokes(text: str) -> str:
+    """Writes a day with strokes with dots; the month stands first in a shop of inches."""
+    match = _SLASHED.fullmatch(text)
+    if not match:
+        return text
+    first, second, year, hour, minute = match.groups()
+    day, month = (second, first) if lengths.are_in_inches() else (first, second)
+    year = f"20{year}" if year and len(year) < 4 else year or ""
+    return f"{day}.{month}.{year}" + (f" {hour}:{minute}" if hour else "")
 
 
 def _make_time(day: str, hour: str | None, minute: str | None, ends: str) -> str:

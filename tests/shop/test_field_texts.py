@@ -2,6 +2,7 @@
 
 import pytest
 
+from station.shop import lengths
 from station.shop.facts import Material, Order, Part, Product, Router, Shop, Worker
 from station.shop.field_texts import read_time, read_value, write_value
 from station.shop.fields import find_field
@@ -51,6 +52,11 @@ def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
         ("31.02.2026 9:30", "31.02.2026 9:30"),
         ("26.11. 9:30", "2026-11-26T09:30:00"),
         ("26.11.", "2026-11-26T16:00:00"),
+        ("26/11", "2026-11-26T16:00:00"),
+        ("26/11/26 9:30", "2026-11-26T09:30:00"),
+        ("Nov 26", "2026-11-26T16:00:00"),
+        ("November 26, 2026 9:30", "2026-11-26T09:30:00"),
+        ("31/02/2026", "31/02/2026"),
         ("26110930", "2026-11-26T09:30:00"),
         ("0301", "2027-01-03T16:00:00"),
         ("31.02.", "31.02."),
@@ -60,3 +66,12 @@ def test_a_list_field_goes_into_one_cell_and_back(kind, field, value, text):
 )
 def test_a_time_is_typed_as_people_write_it(text, at):
     assert read_time(text, "2026-11-25T10:00:00") == at
+
+
+@pytest.mark.parametrize("text", ["11/26", "11/26/2026", "11/26/26 16:00"])
+def test_in_a_shop_of_inches_the_month_stands_first(text):
+    lengths.use_units("inch", fractions=False)
+    try:
+        assert read_time(text, "2026-11-25T10:00:00") == "2026-11-26T16:00:00"
+    finally:
+        lengths.use_units("mm", fractions=False)
