@@ -112,13 +112,15 @@ def find_as_cut(view: View, part: Part, batch: Batch) -> Part:
 
 
 def count_tabs(view: View, revision: Revision) -> int:
-    """Counts the tabs on one sheet: as placed, else as the part's outline has them."""
+    """Counts the tabs on one sheet: those of the pieces, or of their outline (`_places`)."""
     shapes, found = dict(revision.shapes), 0
-    for name in revision.makes():
-        pieces = _places(revision, name)
-        found += sum(len(piece.tabs) for piece in pieces)
-        if name not in shapes and (part := view.get(Part, name)):
-            found += sum(part.tabs for piece in pieces if not piece.tabs)
+    for name, count in revision.makes().items():
+        own = sum(len(piece.tabs) for piece in revision.placed if piece.part == name)
+        if not own and name in shapes:
+            own = count * len(shapes[name].tabs)
+        elif not own and (part := view.get(Part, name)):
+            own = count * part.tabs
+        found += own
     return found
 
 

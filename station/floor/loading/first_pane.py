@@ -81,7 +81,7 @@ def list_measured(here: Now, first: FirstOff) -> Checks:
             text = say("{read} mm: once more", read=read) if read else say("measure it now")
         label = say("{part}: {size}", part=one.part.name, size=one.size.in_words)
         items.append(Check(label=label, text=text, code=button(f"row_{n}"), state=state))
-    if not here.compared.shown:
+    if not items:
         parts = list_by_eye(here, first)[:SHOWN]
         items = [Check(label=p.name, text=_say_drawn(p), state="later") for p in parts]
     return Checks(title=say("Against the master"), items=tuple(items))
