@@ -1,5 +1,7 @@
 """Answers about orders, products, packs and carts: what is in them, how far they are."""
 
+from collections.abc import Iterable
+
 from station.queries.batches import find_cut_batch, keep_free, list_slips
 from station.queries.carts import is_loaded, list_packs_on, say_when
 from station.queries.orders import MOST, Need, list_needs
@@ -36,26 +38,18 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
                    write_touch("pack", p.id))
         for p in packs
     ]  # fmt: skip
-    lacking = [n for n in needs if n.lacking]
     said = say("Order {order}: {state}, due {at}", order=order.id, state=STATES[order.state],
                at=when(order.due, now))  # fmt: skip
     if len(packs) == 1 and pack and not order.to_pack:
         where = tell_pack(view, pack, now)
         said = say("Order {order}: pack {pack} {where}", order=order.id, pack=pack.id, where=where)
-    coming = say("Nothing is left to do with it.")
-    if lacking:
-        names = [say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking]
-        parts = together(names, NAMED)
-        coming = say("Lacking on the rack: {parts}.", parts=parts)
-    elif order.to_pack:
-        coming = say("All of it is there: packing takes it.")
     return Thing(
         label=say("Order"),
         number=order.id,
         title=STATES[order.state],
         note=say("due {at}", at=moment(order.due)),
         said=said,
-        next=coming,
+        next=_say_coming(order, needs),
         where=tuple(lines),
         promised=tuple(
             AnswerLine(say("{n} × {product}", n=line.quantity,
@@ -66,6 +60,16 @@ def answer_order(view: View, order: Order, now: str) -> Thing:
         ),
         about=(order.key, *(p.key for p in packs)),
     )  # fmt: skip
+
+
+def _say_coming(order: Order, needs: Iterable[Need]) -> Say:
+    """Says what an order still waits for."""
+    if lacking := [n for n in needs if n.lacking]:
+        names = [say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking]
+        return say("Lacking on the rack: {parts}.", parts=together(names, NAMED))
+    if order.to_pack:
+        return say("All of it is there: packing takes it.")
+    return say("Nothing is left to do with it.")
 
 
 def _tell_need(need: Need) -> AnswerLine:

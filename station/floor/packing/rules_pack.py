@@ -200,12 +200,8 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
     )
     packed = _add_pack(act, order, pack)
     doubts = (_doubt_weight(act, pack, weight),) if off else ()
-    said = say("Pack {pack} is closed: order {order}", pack=number, order=order.id)
-    if nth:
-        said = say("Pack {pack} is closed: order {order}, {nth}", pack=number, order=order.id,
-                   nth=pack.say_nth())  # fmt: skip
     return (attention if off else good)(
-        said,
+        _say_closed(pack),
         _say_mailer(mailer, _say_rest(view, order) if act.args.share else None),
         moves=(
             *(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
@@ -215,6 +211,14 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
         prints=(("label", number),),
         readings=note_weights(view, held, mailer, scale_g) if scale_g and not off else (),
     )
+
+
+def _say_closed(pack: Pack) -> Say:
+    """Says that a pack is closed, and which of its order it is where there are several."""
+    if not pack.nth:
+        return say("Pack {pack} is closed: order {order}", pack=pack.id, order=pack.order)
+    return say("Pack {pack} is closed: order {order}, {nth}", pack=pack.id, order=pack.order,
+               nth=pack.say_nth())  # fmt: skip
 
 
 def _number_in_order(act: Act[ClosePack], view: View, order: Order) -> tuple[int, int]:
