@@ -31,6 +31,7 @@ class FakeView:
     routers: dict[str, str] = field(default_factory=dict)  # by act: that cut what it moved
     readings: list[Noted] = field(default_factory=list)
     beginning: str = ""
+    named: tuple[str, ...] = ()  # the stations of the office
     sayings: dict[str, Say] = field(default_factory=dict)  # by act: what the strip told
 
     @classmethod
@@ -106,6 +107,9 @@ class FakeView:
 
     def begins(self) -> str:
         return self.beginning
+
+    def office(self) -> tuple[str, ...]:
+        return self.named
 
     def do(self, rules: Rules, act: Act) -> Answer:
         """Decides the act and, unless it is refused, takes its effects in."""

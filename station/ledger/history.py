@@ -23,19 +23,20 @@ from station.ledger.codec import (
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
 from station.ledger.newest import Newest
-from station.ledger.office import refuse_elsewhere
-from station.ledger.sound import can_move
+from station.ledger.sound import MOST_PIECES, can_move
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader
-from station.shop.acts import Act, Answer, refuse
+from station.shop.acts import Act, Answer, SetPin, refuse
 from station.shop.facts import Fact, Gone
 from station.shop.limits import find_unfit
 from station.shop.moves import Move
+from station.shop.office import is_of_office, refuse_elsewhere
 from station.shop.views import Rule, Rules
 from station.shop.words import Say, say
 
 log = logging.getLogger(__name__)
 SHOP = "shop"  # local: the site that this station shares with
+OFFICE = "office"  # local: the numbers of its stations, with blanks between; none: every one
 UNSURE = refuse(
     say("That cannot be made sure now: the shop's database does not answer"),
     say("Go on with what is yours already, or try again later."),
@@ -93,6 +94,7 @@ class History:
         """Reads where the chain ends; nothing is held of what may have been rolled back."""
         self.reader.forget()
         begin = closing.begin_of(self.store)
+        self.office = self.reader.office = tuple(self.store.values.get(OFFICE, "").split())
         rows = self.store.rows(statements.NEWEST)
         self.number, self.digest, self.at = closing.Begin(*rows[0]) if rows else begin
         self.reader.begins = begin.at
@@ -137,7 +139,10 @@ class History:
         `kept` is the act as it is written down already.
         """
         view = NotingView(self.reader, rule.reads)
-        answer = self.refuse_elsewhere(act) or rule.decide(act, view)
+        elsewhere = act.station not in self.office if self.office else False
+        if elsewhere and act.kind == SetPin.kind:  # before it is typed
+            return Decided(refuse_elsewhere(self.office), None, view.reads)
+        answer = rule.decide(act, view)
         if answer.refused:
             return Decided(answer, None, view.reads)
         effects.check_moves(answer.moves)
@@ -152,17 +157,12 @@ class History:
             router=answer.router,
             readings=tuple(map(keep_reading, answer.readings)),
         )
-        if elsewhere := self.refuse_elsewhere(act, body):
-            return Decided(elsewhere, None, view.reads)
+        if elsewhere and is_of_office(change.key for change in body.sets):
+            return Decided(refuse_elsewhere(self.office), None, view.reads)
         if why := _find_unfit(answer):
             do = say("Nothing was counted. Look at what was entered, and do it again.")
             return Decided(refuse(why, do), None, view.reads)
         return Decided(answer, body, view.reads)
-
-    def refuse_elsewhere(self, act: Act[Any], body: Body | None = None) -> Answer | None:
-        """Refuses what only the office's PCs may do; without a body the kind of act is asked."""
-        keys = [change.key for change in body.sets] if body else ()
-        return refuse_elsewhere(self.store.values, act.station, act.kind, keys)
 
     def append(
         self,
@@ -255,7 +255,7 @@ class History:
 def _find_unfit(answer: Answer) -> Say:
     """Finds what in an answer no other station would take in; says nothing where there is none."""
     for move in answer.moves:
-        if not can_move(move.part, move.qty):
+        if move.qty > MOST_PIECES and not can_move(move.part, move.qty):
             return say("{n} of {part} are too many", n=move.qty, part=move.part)
     found = (find_unfit(fact) for fact in answer.sets if not isinstance(fact, Gone))
     return next(filter(None, found), Say())

@@ -11,7 +11,6 @@ from station.ledger import backup, check, closing, kept, old, rebuild, reports, 
 from station.ledger.absorb import FOREVER
 from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
-from station.ledger.office import read_office
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
@@ -180,7 +179,7 @@ class Ledger:
     @property
     def office(self) -> tuple[str, ...]:
         """The stations where people, PINs, reasons and settings are changed; none: every one."""
-        return read_office(self._store.values)
+        return self._history.office
 
     def has_to_share(self) -> bool:
         """Tells whether there is an act that this station may share now."""

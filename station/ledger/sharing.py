@@ -12,8 +12,7 @@ from station.ledger import again, closing, effects, statements
 from station.ledger.absorb import Absorbing, absorb, count_step, decide_anew
 from station.ledger.again import Turned
 from station.ledger.codec import read_body, write_body
-from station.ledger.history import SHOP, History, pending_row
-from station.ledger.office import OFFICE, read_office, write_office
+from station.ledger.history import OFFICE, SHOP, History, pending_row
 from station.ledger.rebuild import closed, fill
 from station.ledger.shop_link import SharedEntry, SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
@@ -66,7 +65,7 @@ class Sharing:
 
         After an older day was put back that one is brought again by its own, or by the office.
         """
-        office = read_office(self._store.values)
+        office = self._history.office
         brings_all = not office or self._station in office
         return tuple(
             SharedRow(act.id, act.body.verdict, tuple(effects.writes(act.body)), act.text)
@@ -104,15 +103,16 @@ class Sharing:
         """
         if news.office is None:
             return []
-        told = {OFFICE: write_office(news.office), HELD: " ".join(news.held).strip()}
+        told = {OFFICE: " ".join(news.office), HELD: " ".join(news.held).strip()}
         values = self._store.values
         if all(values.get(key, "") == value for key, value in told.items()):
             return []
-        same = news.office == read_office(values)
+        same = news.office == self._history.office
         with self._store.writing():
             for key, value in told.items():
                 self._store.put(key, value)
         values.update(told)
+        self._history.reload()
         return [] if same else decide_anew(self._history, self._rules)
 
     def count_step(self, entries: Sequence[SharedEntry]) -> int:

@@ -21,6 +21,7 @@ from station.ledger.history import Decided, History, Recorded
 from station.ledger.numbers import TAKING, spent_by
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.beginning import not_here
+from station.shop.office import is_of_office, refuse_elsewhere
 from station.shop.places import balances
 from station.shop.words import Say, say
 
@@ -63,8 +64,9 @@ def decide_undo(history: History, id: str, act: KeptAct) -> Decided:
         return _no(id, why, _MEND)
     answer = good(say("Taken back: {what}", what=lift_say(body.said)), say("Scan your work."))
     reversal = _reversal(act, body, answer)
-    if elsewhere := history.refuse_elsewhere(act, reversal):
-        return Decided(elsewhere, None, {f"act/{id}", f"undone/{id}"})
+    office, keys = history.office, (change.key for change in reversal.sets)
+    if office and act.station not in office and is_of_office(keys):
+        return Decided(refuse_elsewhere(office), None, {f"act/{id}", f"undone/{id}"})
     return Decided(answer, reversal, {*effects.writes(body), f"undone/{id}"})
 
 

@@ -38,6 +38,7 @@ class Reader:
     """Reads the tables; facts decoded once are held by key and the entry that set them."""
 
     def __init__(self, store: Store, rules: Rules) -> None:
+        self.office: tuple[str, ...] = ()  # its stations; none: every one
         self.shared = False  # whether acts may stand in `pending`, behind the history
         self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._store, self._rows, self._rules = store, store.rows, rules
@@ -287,6 +288,10 @@ class OpenView:
         """When this PC's history begins; empty where all of it is here."""
         return self._reader.begins
 
+    def office(self) -> tuple[str, ...]:
+        """The stations of the office; none: every one."""
+        return self._reader.office
+
 
 class NotingView:
     """The view for one decision: notes every read and holds the rule to the kinds it lists.
@@ -355,6 +360,10 @@ class NotingView:
     def begins(self) -> str:
         """When this PC's history begins; empty where all of it is here."""
         return self._reader.begins
+
+    def office(self) -> tuple[str, ...]:
+        """For dialogues and faces only: the ledger holds each act against it."""
+        raise ReadsWrong("A rule asks which stations are the office's: the ledger does")
 
     def _check(self, kind: type[Fact]) -> None:
         if kind not in self._allowed:

@@ -131,6 +131,12 @@ class View(Protocol):
         For words alone: an entry that `past` and `last` do not find may be an older one.
         """
 
+    def office(self) -> tuple[str, ...]:
+        """The stations where people, PINs, reasons and settings are changed; none: every one.
+
+        For dialogues and faces only.
+        """
+
 
 class Rule(NamedTuple, Generic[A]):
     """A pure decision on one kind of act: its arguments, the kinds of fact that it may read.

@@ -5,11 +5,13 @@ from dataclasses import replace
 import pytest
 
 from station import bootstrap
+from station.clock import Clock
 from station.desk.pin import hashed
 from station.sharing import founding, roles
 from station.sharing.address import Address
 from station.sharing.migrations.versions import second
 from station.shop.acts import Act, SetPin
+from station.shop.cards import button
 from station.shop.facts import Concern, Worker
 from tests import replay
 from tests.ledger.toy import act
@@ -65,6 +67,19 @@ def test_a_pin_is_changed_in_the_office_alone(pair):
     assert not set_pin(office).refused
     healed(*pair)
     assert pin_of(other) != before
+
+
+@pytest.mark.parametrize("kind", ["worker", "shop", "reason", "order"])
+def test_a_form_is_refused_at_the_first_touch(pair, kind):
+    """Nobody fills it in for nothing; an order's form is anybody's."""
+    for station, refused in zip(pair, (False, kind != "order"), strict=True):
+        desk = bootstrap.make_desk(station.ledger, bootstrap.Where(area="office"), Clock(AT))
+        desk.sign_in("07")
+        desk.unlocked = "07"
+        desk.take(button(f"list_{kind}"))
+        desk.take(next(row.code for row in desk.face().main[0].rows if row.code))
+        answer = desk.take(button("next_field")).answer
+        assert ("alone" in str(answer.said)) == refused, str(answer.said)
 
 
 def test_who_is_named_later_may_from_then_on(pair, shop):

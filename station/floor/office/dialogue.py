@@ -39,6 +39,7 @@ from station.shop.acts import SetPin, good, question, refuse
 from station.shop.codes import Code
 from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
 from station.shop.file_requests import BackUp, FindLists, ReadList, ReadLists, WriteList
+from station.shop.office import KINDS, refuse_elsewhere
 from station.shop.rooms import Do, Dropped, FileJob, HandleInput, Input, Number, Took, Typed
 from station.shop.views import View
 from station.shop.words import say
@@ -76,7 +77,12 @@ def _take_open(hand: OfficeHand, given: Input, view: View) -> Result:
         return intake.step_back(hand) or form.leave(hand)
     if open_one := QUESTIONS.get(hand.work.ask):
         return open_one(hand, given, view)
-    return form.handle_input(hand, given, view) if hand.work.form is not None else None
+    if hand.work.form is None:
+        return None
+    result, office = form.handle_input(hand, given, view), view.office()
+    if result and office and hand.station not in office and find_list(hand).kind.kind in KINDS:
+        return Took(hand, refuse_elsewhere(office))  # before anything is typed
+    return result
 
 
 def _turn_list(hand: OfficeHand, by: int) -> Took:
