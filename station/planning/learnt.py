@@ -152,7 +152,7 @@ def find_service_of_marks(asked: PlanCutting) -> float:
 
 def _list_choices(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, Choice]:
     """Lists the parts whose use can be told, with what a piece of them takes."""
-    minutes = _share_sheets(asked)
+    minutes = share_sheets(asked)
     return {
         part.id: Choice(known, sum(n > 0 for n in part.use) / len(part.use),
                         max(LEAST_MIN, minutes.get(part.id, 0.0)))
@@ -161,7 +161,7 @@ def _list_choices(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dic
     }  # fmt: skip
 
 
-def _share_sheets(asked: PlanCutting) -> dict[str, float]:
+def share_sheets(asked: PlanCutting) -> dict[str, float]:
     """Shares what a sheet takes among its pieces, by the share of a sheet that each is: minutes.
 
     That is of the sheet which holds most of its part; of several files the cheapest counts.

@@ -164,6 +164,8 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     mailers: tuple[MailersNow, ...] = ()
     breaks: tuple[tuple[str, str], ...] = ()  # of a worked day, in which nobody works
     closed: tuple[str, ...] = ()  # days on which nobody works
+    # pieces that popping and trimming got through on each worked day, oldest first
+    through: dict[str, tuple[int, ...]] = {}
     seconds: float = 1.0  # that the counts of sheets may be thought about
 
 
@@ -181,7 +183,9 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     next_router: str = ""  # the name of the one where it would end next; empty: no other takes it
     next_ends: str = ""
     due: str = ""  # when the first order wants it; empty: it is for the rack
-    by: str = ""  # its place in the queue: when it is due, or when the rack runs out of it
+    by: str = (
+        ""  # its place in the queue: when it is due, or the rack runs out of it, or turns are
+    )
     part: str = ""  # the one that it is cut for before all others
     part_name: str = ""
     because: Because = "orders"
@@ -248,8 +252,9 @@ class BringForward(msgspec.Struct, frozen=True, kw_only=True):
     part: str  # the one of its parts that is wanted first
     part_name: str
     order: str  # that wants it first
-    was: str  # when it is due now; empty: at the end of its queue
-    by: str  # when that order is due
+    due: str  # when that order is due
+    was: str  # its place in the queue now: when it is due; empty: at the end
+    by: str  # its place as it should be
 
 
 class OverFull(msgspec.Struct, frozen=True, kw_only=True):

@@ -45,10 +45,14 @@ class PartPast(NamedTuple):
 
 
 class ShopPast(NamedTuple):
-    """The past of every part by its id, and the days that were worked, oldest first."""
+    """The past of every part by its id, and the days that were worked, oldest first.
+
+    `through` are the pieces of all parts that a step got through, lost ones too, by day.
+    """
 
     parts: dict[str, PartPast]
     days: tuple[str, ...]
+    through: dict[str, dict[str, int]]
 
     @property
     def weekdays(self) -> tuple[int, ...]:
@@ -67,6 +71,7 @@ class PastReading:
         self.today = today
         self._parts: dict[str, PartPast] = {}
         self._days: set[str] = set()
+        self._through: dict[str, dict[str, int]] = {}
         self._hours = _list_hours(today)
         self._over = False
 
@@ -83,7 +88,7 @@ class PastReading:
 
     def tell(self) -> ShopPast:
         """Tells what was read so far."""
-        return ShopPast(self._parts, tuple(sorted(self._days)))
+        return ShopPast(self._parts, tuple(sorted(self._days)), self._through)
 
     def _add(self, passed: tuple[Passed, ...]) -> None:
         for p in passed:
@@ -91,8 +96,15 @@ class PastReading:
                 known = self._parts.setdefault(p.part, PartPast({}, {}, {}))
                 _add_way(known, (p.frm, p.to), p.hour[:10], p.qty)
                 _add_way(known, (p.to, p.frm), p.hour[:10], -p.qty)  # what was taken back
+                self._add_through((p.frm, p.to), p.hour[:10], p.qty)
+                self._add_through((p.to, p.frm), p.hour[:10], -p.qty)
                 if p.to in ("pack", "popping"):
                     self._days.add(p.hour[:10])
+
+    def _add_through(self, way: tuple[str, str], day: str, qty: int) -> None:
+        if step := GOOD.get(way) or LOST.get(way):
+            days = self._through.setdefault(step, {})
+            days[day] = days.get(day, 0) + qty
 
 
 def _add_way(known: PartPast, way: tuple[str, str], day: str, qty: int) -> None:

@@ -13,13 +13,15 @@ from msgspec.structs import replace
 
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
-from station.planning.learnt import PartLearnt, learn_parts
+from station.planning.learnt import PartLearnt, learn_parts, share_sheets
 from station.planning.lots import divide_for_orders
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
 from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
+from station.planning.timing import take_turns
 from station.planning.waiting import (
+    find_wanted,
     list_besides,
     list_forward,
     list_marks,
@@ -27,9 +29,11 @@ from station.planning.waiting import (
     list_take_back,
 )
 
-OVER_MIN = 0.4  # router minutes that a piece beyond need weighs; of our own choice
+OVER_MIN = 0.4  # router minutes that a piece beyond need weighs, if its use can't be told
+OVER_DAYS = 10.0  # worked days from which on a piece that lies spares nothing any more
+CREDIT = 0.97  # share of what it takes to cut that a piece used at once spares; of our own choice
 # worked days of use that may be under way before more is cut for the rack; of our own choice
-UNDER_WAY_DAYS = 1.5
+UNDER_WAY_DAYS = 1.25
 Counts = Mapping[str, int]  # sheets by cut file
 
 
@@ -68,6 +72,7 @@ class Thinking:
         self.load = RouterLoad(asked.routers, asked.queued)
         self.in_store = _count_store(asked)
         self.store = dict(self.in_store)  # what is left of it
+        self.minutes = share_sheets(asked)  # of a piece of each part
         sure = asked.certainty
         self.fresh = {part: known.count_fresh(sure) for part, known in self.parts.items()}
         self.made: dict[str, int] = {}  # pieces planned so far
@@ -92,19 +97,18 @@ class Thinking:
         )
 
     def _count(self, need: Mapping[str, int], room: Mapping[str, int] = {}) -> Counts:
+        over = {part.now.id: self._find_over(part) for part in self.parts.values()}
         found = count_sheets(
-            tuple(
-                SheetFile(
-                    f.id, min(f.minutes.values()) + LOAD_MIN + SHEET_MIN, f.makes, stock=f.material
-                )
-                for f in self.asked.files
-                if f.minutes
-            ),
+            tuple(self._weigh_file(f, over) for f in self.asked.files if f.minutes),
             need,
-            over_cost=OVER_MIN,
             in_store=self.store,
             room=room,
             seconds=self.asked.seconds / 2,
+        )
+        needed = {part: n - found.uncovered.get(part, 0) for part, n in need.items() if n > 0}
+        shift = sum(over.get(part, 0.0) * n for part, n in needed.items())
+        found = found._replace(
+            objective=found.objective - shift, lower_bound=found.lower_bound - shift
         )
         self.found.append(found)
         for number, sheets in found.counts.items():
@@ -115,13 +119,35 @@ class Thinking:
                 self.made[part] = self.made.get(part, 0) + each * sheets
         return found.counts
 
+    @staticmethod
+    def _weigh_file(file: FileNow, over: Mapping[str, float]) -> SheetFile:
+        """Weighs a sheet of a file: the router, the person, the material, its pieces in excess."""
+        weight = min(file.minutes.values()) + LOAD_MIN + SHEET_MIN
+        weight += sum(over.get(part, 0.0) * n for part, n in file.makes.items())
+        return SheetFile(file.id, weight, file.makes, stock=file.material)
+
+    def _find_over(self, part: PartLearnt) -> float:
+        """Finds the minutes that a piece beyond need weighs; less than none, if it is used soon.
+
+        Such a piece spares one that would be cut in the next days, so a sheet that is full counts
+        for more than one that happens to have just what lacks.
+        """
+        days = part.count_days(max(part.level, part.left + self.made.get(part.now.id, 0)))
+        if days is None:
+            return OVER_MIN
+        share = -CREDIT * max(0.0, 1 - days / OVER_DAYS)
+        return share * self.minutes.get(part.now.id, 0.0)
+
     # --- on which router
 
     def answer(self, lacked: Counts, rack: Counts) -> CuttingPlan:
         """Gives the releases their routers, the most urgent first, and puts all together."""
         drafts = self._fit_under_way(self._draft_rack(rack), lacked)
-        for_orders = tuple(map(self._release, self._draft_orders(lacked)))
-        for_rack = tuple(map(self._release, drafts))
+        releases = [*map(self._release, self._draft_orders(lacked)), *map(self._release, drafts)]
+        wanted = find_wanted(self.asked, self.parts)
+        releases, places = take_turns(self.asked, self.parts, self.hours, releases, wanted)
+        for_orders = tuple(r for r in releases if r.due)
+        for_rack = tuple(r for r in releases if not r.due)
         blocked = self._list_blocked(for_orders)
         shown = {b.release for b in blocked}
         then = (*(r for r in for_orders if r not in shown), *for_rack)
@@ -132,7 +158,7 @@ class Thinking:
             blocked=blocked,
             then=then,
             take_back=list_take_back(self.asked, self.parts),
-            forward=list_forward(self.asked, self.parts),
+            forward=list_forward(self.asked, wanted, places),
             over_full=list_over_full(self.parts),
             marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
@@ -249,9 +275,6 @@ class Thinking:
             bare,
             router=slot.router.id,
             router_name=slot.router.name,
-            starts=self.hours.add_minutes(self.asked.now, slot.starts_in),
-            ends=self.hours.add_minutes(self.asked.now, slot.ends_in),
-            behind=slot.behind,
             next_router=following.router.name if following else "",
             next_ends=self.hours.add_minutes(self.asked.now, following.ends_in)
             if following

@@ -1,6 +1,7 @@
 """What can wait: queued batches that nobody needs, parts that lie too long, marks that are off."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
 from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt, count_days_to_last
 from station.planning.messages import (
@@ -83,22 +84,39 @@ def _take_back(
     )
 
 
-def list_forward(asked: PlanCutting, parts: Parts) -> tuple[BringForward, ...]:
-    """Lists the queued batches that orders want sooner than they are due, the first wanted first.
+class Wanted(NamedTuple):
+    """The first order that wants a queued batch, and the part that it waits for."""
+
+    wish: Wish
+    part: PartLearnt
+
+
+def find_wanted(asked: PlanCutting, parts: Parts) -> dict[str, Wanted]:
+    """Finds the queued batches that orders wait for, by their id.
 
     What lies free or is past the routers goes to the orders due first, then the batches as they
     are queued.
     """
     waiting = [b for b in asked.queued if b.sheets > 0 and not b.held]
-    wanted: dict[str, tuple[Wish, PartLearnt]] = {}
+    found: dict[str, Wanted] = {}
     for part in parts.values():
         for batch, wish in _give_out(part, waiting).items():
-            if batch not in wanted or wish.due < wanted[batch][0].due:
-                wanted[batch] = (wish, part)
+            if batch not in found or wish.due < found[batch].wish.due:
+                found[batch] = Wanted(wish, part)
+    return found
+
+
+def list_forward(
+    asked: PlanCutting, wanted: Mapping[str, Wanted], places: Mapping[str, str]
+) -> tuple[BringForward, ...]:
+    """Lists the queued batches whose place in the queue is before where they are, the first first.
+
+    `wanted` are those that orders wait for.
+    """
     found = [
-        _bring_forward(asked, b, *wanted[b.id])
-        for b in waiting
-        if not b.begun and b.id in wanted and wanted[b.id][0].due < (b.due or LAST)
+        _bring_forward(asked, b, wanted[b.id], places[b.id])
+        for b in asked.queued
+        if b.id in wanted and places.get(b.id, LAST) < (b.due or LAST)
     ]
     return tuple(sorted(found, key=lambda f: (f.by, f.batch)))
 
@@ -122,7 +140,7 @@ def _give_out(part: PartLearnt, waiting: list[QueuedNow]) -> dict[str, Wish]:
 
 
 def _bring_forward(
-    asked: PlanCutting, batch: QueuedNow, wish: Wish, part: PartLearnt
+    asked: PlanCutting, batch: QueuedNow, wanted: Wanted, place: str
 ) -> BringForward:
     names = {f.id: f.name for f in asked.files}
     return BringForward(
@@ -131,11 +149,12 @@ def _bring_forward(
         name=names.get(batch.file, batch.file),
         router=batch.router,
         sheets=batch.sheets,
-        part=part.now.id,
-        part_name=part.now.name,
-        order=wish.order,
+        part=wanted.part.now.id,
+        part_name=wanted.part.now.name,
+        order=wanted.wish.order,
+        due=wanted.wish.due,
         was=batch.due,
-        by=wish.due,
+        by=place,
     )
 
 

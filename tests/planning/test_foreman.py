@@ -397,15 +397,26 @@ def test_a_queued_batch_that_an_order_wants_sooner_is_named():
 
 
 def test_for_the_rack_nothing_more_is_cut_where_days_of_work_are_under_way():
-    # 20 a day of each: 40 a day, so 60 may be under way. 50 are: ten more, a sheet of 20.
-    a = part("a", mark=200, use=STEADY, coming={"popping": 50})
+    # 20 a day of each: 40 a day, so 50 may be under way. 40 are: ten more, a sheet of 20.
+    a = part("a", mark=200, use=STEADY, coming={"popping": 40})
     asked = shop(a, part("b", free=500, use=STEADY), files=(file("A", {"a": 20}),))
     (release,) = think(asked).then
     assert (release.sheets, release.in_store, release.store_left) == (1, 40, 39)
-    more = replace(asked, parts=(replace(a, coming={"popping": 60}), asked.parts[1]))
+    more = replace(asked, parts=(replace(a, coming={"popping": 50}), asked.parts[1]))
     assert think(more).then == ()
     waited_for = replace(a, coming={"popping": 60}, wishes=(Wish("o", TODAY, 80),))
     assert think(replace(asked, parts=(waited_for, asked.parts[1]))).blocked[0].release.sheets == 1
+
+
+def test_full_sheets_are_cut_where_what_is_left_is_used_in_a_day():
+    # 3 a and 3 b wanted. "both" makes just that, "A" and "B" 20 of one part, all in 20 min. Where
+    # 20 a day of each are used, two full sheets waste nothing; where one a day is, 34 would lie.
+    parts = tuple(part(name, [(3, TODAY)], use=STEADY) for name in "ab")
+    files = (file("A", {"a": 20}), file("B", {"b": 20}), file("both", {"a": 3, "b": 3}))
+    asked = shop(*parts, files=files)
+    assert {b.release.name for b in think(asked).blocked} == {"A", "B"}
+    rare = tuple(replace(p, use=(1,) * 30) for p in parts)
+    assert {b.release.name for b in think(replace(asked, parts=rare)).blocked} == {"both"}
 
 
 def test_what_is_cut_for_the_rack_is_queued_behind_the_orders_of_these_days():
@@ -461,7 +472,7 @@ def test_why_this_router_and_behind_what():
 
 
 def test_what_is_put_off_is_told_with_what_is_under_way():
-    # 20 a day: no more than 30 pieces under way. 20 are queued; nine sheets of 20 are wanted for
+    # 20 a day: no more than 25 pieces under way. 20 are queued; nine sheets of 20 are wanted for
     # the rack: one is begun, since part of it fits, and eight wait
     low = replace(part("a", use=STEADY), mark=200)
     waits = queued("00500", "A", {"a": 20}, sheets=1)

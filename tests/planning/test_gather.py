@@ -58,7 +58,9 @@ def test_a_part_with_its_wishes_its_stock_and_its_past():
     done(view, "2026-11-24T10:00:00", move(COMB, 7, "packing/1", "pack/1", "00390"))
     done(view, "2026-11-24T10:05:00", move(COMB, 2, "pack/1", "packing/1", "00390"))
     done(view, f"{DAY}T08:00:00", move(COMB, 9, "packing/1", "pack/1", "00390"))
-    found = part_of(gather_plan(view, NOW))
+    asked = gather_plan(view, NOW)
+    assert asked.through == {"popping": (24, 24, 0), "trimming": (23, 23, 0)}
+    found = part_of(asked)
     assert found.wishes == (Wish("3301", f"{DAY}T15:00:00", 9),)
     assert found.free == 4 + 46
     assert found.use == (

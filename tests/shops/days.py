@@ -54,6 +54,8 @@ class Floor:
     good: dict[str, Counter[str]] = field(default_factory=lambda: {s: Counter() for s in STEPS})
     gone: dict[str, Counter[str]] = field(default_factory=lambda: {s: Counter() for s in STEPS})
     use: list[Counter[str]] = field(default_factory=list)  # pieces packed, day by day
+    orders: list[int] = field(default_factory=list)  # packed, day by day
+    through: list[Counter[str]] = field(default_factory=list)  # pieces by step, day by day
     took: list[tuple[float, bool]] = field(default_factory=list)  # days to the rack; for an order
     released: int = 0  # batches so far
 
@@ -90,10 +92,13 @@ class Floor:
 
     def work(self) -> None:
         """The day, to its end."""
+        self.through.append(Counter())
+        packed = len(self.packed)
         popping = [load for router in self.shop.routers for load in self._run(router)]
         trimming = self._pass(self.popping, popping, "popping")
         racked = self._pass(self.trimming, trimming, "trimming")
         self._pack(racked)
+        self.orders.append(len(self.packed) - packed)
         self.day += 1
 
     def _run(self, router: str) -> list[Load]:
@@ -154,6 +159,7 @@ class Floor:
         return replace(load, ready=ends, left=-1.0)
 
     def _count(self, step: str, part: str, good: int, lost: int) -> None:
+        self.through[-1][step] += good + lost
         self.good[step][part] += good
         self.gone[step][part] += lost
 

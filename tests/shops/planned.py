@@ -25,7 +25,7 @@ from tests.shops.shop import DAY
 FIRST = datetime(2026, 1, 5, 7)  # a Monday
 SHEET = "ply"
 SECONDS = 0.4
-SPARE = 0.5  # of what the marks ask for: sheets come whole, which fills the rack further
+SPARE = 0.75  # of what the marks ask for: sheets come whole, which fills the rack further
 
 
 def plan(floor: Floor) -> Plan:
@@ -73,6 +73,7 @@ def ask(floor: Floor) -> PlanCutting:
             for b in floor.list_queued()
         ),
         materials=(MaterialNow(id=SHEET, name=SHEET),),
+        through={step: tuple(day[step] for day in floor.through) for step in STEPS[1:]},
         seconds=SECONDS,
     )  # fmt: skip
 

@@ -194,7 +194,7 @@ def test_a_full_screen_fits(screen, language, chosen, files):
     over = (*plan.over_full, *plan.over_full)
     forward = BringForward(
         batch=WAITS, file="015", name="FS600-SET", router="2", sheets=2, part=FRAME,
-        part_name="FS-600", order="3309", was="", by=plan.at,
+        part_name="FS-600", order="3309", due=plan.at, was="", by=plan.at,
     )  # fmt: skip
     full = structs.replace(
         plan, then=then, order=order, over_full=over, put_off=12, under_way=5170,

@@ -162,7 +162,7 @@ def say_forward(forward: BringForward) -> Pair:
         say("{batch} on router {router} should be cut sooner", batch=forward.batch,
             router=forward.router),
         say("order {order} wants {part}, {at}", order=forward.order, part=forward.part_name,
-            at=moment(forward.by)),
+            at=moment(forward.due)),
     )  # fmt: skip
 
 

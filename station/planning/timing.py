@@ -1,0 +1,97 @@
+"""When each release starts and ends, and its place in its queue, once all turns are known."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec.structs import replace
+
+from station.planning.flow import Flow, Job
+from station.planning.hours import Hours
+from station.planning.learnt import PartLearnt
+from station.planning.messages import PlanCutting, Release
+from station.planning.routers import BIT_MIN, LAST, LOAD_MIN
+from station.planning.turns import find_turns, set_places
+from station.planning.waiting import Wanted
+
+
+def take_turns(
+    asked: PlanCutting,
+    parts: Mapping[str, PartLearnt],
+    hours: Hours,
+    releases: Sequence[Release],
+    wanted: Mapping[str, Wanted],
+) -> tuple[list[Release], dict[str, str]]:
+    """Gives the releases their places and times, and the places of the batches that are queued.
+
+    `wanted` are the queued batches that orders wait for.
+    """
+    queues = _queue(asked, releases, wanted)
+    turns = find_turns(Flow(asked, parts, hours), queues, hours.minutes)
+    places = {job.name: job.by for jobs in queues.values() for job in jobs}
+    for router, jobs in turns.items():
+        if jobs != queues[router]:
+            places |= set_places(jobs, queues[router])
+    starts = {router.id: router.free_in for router in asked.routers}
+    timed = {
+        job.name: (behind, at)
+        for router, jobs in turns.items()
+        for behind, (job, at) in enumerate(_list_starts(jobs, starts[router]))
+    }
+    return [
+        _time(asked, hours, release, places[_name(n)], *timed[_name(n)])
+        if release.router
+        else release
+        for n, release in enumerate(releases)
+    ], places
+
+
+def _queue(
+    asked: PlanCutting, releases: Sequence[Release], wanted: Mapping[str, Wanted]
+) -> dict[str, list[Job]]:
+    """Queues what is queued and what is planned, each by when the first order wants it."""
+    queues: dict[str, list[Job]] = {router.id: [] for router in asked.routers}
+    for b in asked.queued:
+        if b.router in queues and b.sheets and not b.held:
+            due, minutes = b.due or LAST, b.minutes + LOAD_MIN
+            wish = wanted[b.id].wish.due if b.id in wanted and not b.begun else LAST
+            job = Job(b.id, b.router, b.sheets, minutes, b.makes, min(due, wish),
+                      begun=b.begun, forward=wish < due)  # fmt: skip
+            queues[b.router].append(job)
+    files = {file.id: file for file in asked.files}
+    for n, r in enumerate(releases):
+        if r.router:
+            minutes, makes = r.minutes / r.sheets + LOAD_MIN, files[r.file].makes
+            job = Job(_name(n), r.router, r.sheets, minutes, makes, r.by or LAST, planned=True)
+            queues[r.router].append(job)
+    return {router: sorted(jobs, key=_rank) for router, jobs in queues.items()}
+
+
+def _rank(job: Job) -> tuple[bool, str, bool]:
+    """Ranks a job in its queue; what comes forward stands behind what is due with it."""
+    return not job.begun, job.by, job.forward
+
+
+def _name(number: int) -> str:
+    """Names a release by its number, as no batch is called."""
+    return f"+{number}"
+
+
+def _list_starts(jobs: Sequence[Job], at: float) -> Iterator[tuple[Job, float]]:
+    """Lists the jobs of a queue with the minutes until each begins."""
+    for job in jobs:
+        yield job, at
+        at += job.sheets * job.minutes
+
+
+def _time(
+    asked: PlanCutting, hours: Hours, release: Release, place: str, behind: int, starts_in: float
+) -> Release:
+    """Writes its turn into a release."""
+    starts_in += BIT_MIN * release.bit_missing
+    ends_in = starts_in + release.minutes + LOAD_MIN * release.sheets
+    return replace(
+        release,
+        by="" if place == LAST else place,
+        behind=behind,
+        starts=hours.add_minutes(asked.now, starts_in),
+        ends=hours.add_minutes(asked.now, ends_in),
+    )
