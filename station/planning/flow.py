@@ -50,7 +50,7 @@ class Course(NamedTuple):
     packed: list[float]
 
 
-class OpenNeed(NamedTuple):
+class StillOpen(NamedTuple):
     """Pieces of a part that the queues must bring for an order and those due before it."""
 
     pieces: int
@@ -83,7 +83,7 @@ def _count_left(hours: Hours, now: str, due: str) -> float:
     return hours.count_days(now, due) * hours.minutes
 
 
-class Flow:
+class ShopFlow:
     """The shop as it stands, through which queues are followed."""
 
     def __init__(self, asked: PlanCutting, parts: Mapping[str, PartLearnt], hours: Hours) -> None:
@@ -98,7 +98,7 @@ class Flow:
             if (pace := find_pace(days.get(step, ())))
         }
         self._ready = [0.0] * len(self.orders)  # for all but what the queues must bring
-        self.needs: dict[str, list[OpenNeed]] = {}
+        self.needs: dict[str, list[StillOpen]] = {}
         self._look_ahead(asked)
 
     def _look_ahead(self, asked: PlanCutting) -> None:
@@ -117,7 +117,7 @@ class Flow:
                 free[part] -= pieces
                 wanted, first, all_ = -free[part], to_trim[part], to_trim[part] + to_pop[part]
                 if wanted > all_:
-                    self.needs.setdefault(part, []).append(OpenNeed(wanted - all_, n))
+                    self.needs.setdefault(part, []).append(StillOpen(wanted - all_, n))
                 # in what order they come is not known: evenly
                 elif wanted > first:
                     share = (wanted - first) / to_pop[part]

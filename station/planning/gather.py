@@ -100,10 +100,7 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
         mailers=_list_mailers(view, past.days),
         breaks=shop.breaks,
         closed=closed,
-        through={
-            step: tuple(max(0, past.through.get(step, {}).get(day, 0)) for day in past.days)
-            for step in ("popping", "trimming")
-        },
+        through={step: past.list_through(step) for step in ("popping", "trimming")},
     )
 
 

@@ -63,6 +63,11 @@ class ShopPast(NamedTuple):
             counts[weekday] = counts.get(weekday, 0) + 1
         return tuple(sorted(day for day, n in counts.items() if n >= LEAST_ON)) or USUAL
 
+    def list_through(self, step: str) -> tuple[int, ...]:
+        """Lists what a step got through on each of the days that were worked."""
+        days = self.through.get(step, {})
+        return tuple(max(0, days.get(day, 0)) for day in self.days)
+
 
 class PastReading:
     """The reading of the past up to a day, in as many slices as it takes."""

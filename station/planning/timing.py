@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 
-from station.planning.flow import Flow, Job
+from station.planning.flow import Job, ShopFlow
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt
 from station.planning.messages import PlanCutting, Release
@@ -25,7 +25,7 @@ def take_turns(
     `wanted` are the queued batches that orders wait for.
     """
     queues = _queue(asked, releases, wanted)
-    turns = find_turns(Flow(asked, parts, hours), queues, hours.minutes)
+    turns = find_turns(ShopFlow(asked, parts, hours), queues, hours.minutes)
     places = {job.name: job.by for jobs in queues.values() for job in jobs}
     for router, jobs in turns.items():
         if jobs != queues[router]:

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from random import Random
 
-from station.planning.flow import Flow, Job, Queues
+from station.planning.flow import Job, Queues, ShopFlow
 from station.planning.routers import LAST
 
 TRIES, EFFORT = 150, 150_000  # tries at most; sheets and orders' parts followed in all
@@ -18,7 +18,7 @@ OVERDUE_DAYS = 5.0  # worked days; an order that is late for longer waits for no
 SEED = 1  # nothing depends on when it runs
 
 
-def find_turns(flow: Flow, queues: Queues, day: float) -> Queues:
+def find_turns(flow: ShopFlow, queues: Queues, day: float) -> Queues:
     """Finds the turns with the fewest late orders; `day` are the minutes of a worked day."""
     claims = _give_out(flow, queues)
     dues = [order.due for order in flow.orders]
@@ -40,7 +40,7 @@ def find_turns(flow: Flow, queues: Queues, day: float) -> Queues:
     return best
 
 
-def _count_tries(flow: Flow, queues: Queues) -> int:
+def _count_tries(flow: ShopFlow, queues: Queues) -> int:
     sheets = sum(job.sheets for jobs in queues.values() for job in jobs)
     wanted = sum(len(order.pieces) for order in flow.orders)
     return min(TRIES, EFFORT // (1 + sheets + wanted))
@@ -72,7 +72,7 @@ def _queue(queues: Queues, claims: Sequence[Sequence[str]], turns: list[int]) ->
     }
 
 
-def _give_out(flow: Flow, queues: Queues) -> list[list[str]]:
+def _give_out(flow: ShopFlow, queues: Queues) -> list[list[str]]:
     """Gives the jobs to the orders as they stand: those that each waits for, by its place."""
     claims: list[list[str]] = [[] for _ in flow.orders]
     jobs = sorted(

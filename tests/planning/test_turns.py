@@ -3,7 +3,7 @@
 No source but arithmetic. It is Wednesday at ten; six hours are left of today, and a day has nine.
 """
 
-from station.planning.flow import Flow, Job, find_pace
+from station.planning.flow import Job, ShopFlow, find_pace
 from station.planning.hours import Hours
 from station.planning.learnt import learn_parts
 from station.planning.messages import CuttingPlan
@@ -16,7 +16,7 @@ HOURS = Hours("07:00", "16:00", (0, 1, 2, 3, 4))
 
 def follow(asked, *jobs):
     """How the queue of router 1 goes."""
-    return Flow(asked, learn_parts(asked), HOURS).follow({"1": jobs})
+    return ShopFlow(asked, learn_parts(asked), HOURS).follow({"1": jobs})
 
 
 def job(name, makes, sheets=1, minutes=60.0, **fields):
@@ -77,7 +77,7 @@ def test_a_large_late_order_waits_where_two_small_ones_can_still_be_in_time():
     # ten hours for the late one; an hour each for the others, due today at three
     asked = shop(part("a", [(10, YESTERDAY)]), part("b", [(1, TODAY)]), part("c", [(1, TODAY)]),
                  files=())  # fmt: skip
-    flow = Flow(asked, learn_parts(asked), HOURS)
+    flow = ShopFlow(asked, learn_parts(asked), HOURS)
     by_due = {"1": [job("1", {"a": 1}, 10, by=YESTERDAY), job("2", {"b": 1}), job("3", {"c": 1})]}
     assert flow.follow(by_due).late == 3
     found = find_turns(flow, by_due, HOURS.minutes)
@@ -87,14 +87,14 @@ def test_a_large_late_order_waits_where_two_small_ones_can_still_be_in_time():
 
 def test_an_order_that_is_long_overdue_waits_for_no_other():
     asked = shop(part("a", [(10, "2026-11-17T15:00:00")]), part("b", [(1, TODAY)]), files=())
-    flow = Flow(asked, learn_parts(asked), HOURS)
+    flow = ShopFlow(asked, learn_parts(asked), HOURS)
     by_due = {"1": [job("1", {"a": 1}, 10), job("2", {"b": 1})]}
     assert find_turns(flow, by_due, HOURS.minutes) == by_due
 
 
 def test_where_nothing_is_late_all_keep_their_turns():
     asked = shop(part("a", [(1, TODAY)]), part("b", [(1, TODAY)]), files=())
-    flow = Flow(asked, learn_parts(asked), HOURS)
+    flow = ShopFlow(asked, learn_parts(asked), HOURS)
     by_due = {"1": [job("1", {"a": 1}), job("2", {"b": 1})]}
     assert find_turns(flow, by_due, HOURS.minutes) is by_due
 
