@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from time import perf_counter
 
 from station.ledger import again, effects, statements
-from station.ledger.again import Turned, Waiting, decide_again
+from station.ledger.again import Turned, Waiting, decide_again, run_out
 from station.ledger.books import instead
 from station.ledger.closing import begin_of
 from station.ledger.codec import Body, digest
@@ -23,6 +23,7 @@ from station.shop.words import Say
 AT_ONCE = 250
 # Pending acts that are decided again in one step where somebody may scan in between.
 MOST_AGAIN = 100
+MOST_HELD_AGAINST = 500  # pending acts that are held against what comes in one step
 FOREVER = float("inf")  # a time of `perf_counter` that never comes
 
 
@@ -127,16 +128,10 @@ def decide_anew(history: History, rules: Rules) -> list[Turned]:
     steps = _take_under(history, rules, again.waiting(history), (), ())
     try:
         with quiet(), history.store.writing():
-            while True:
-                try:
-                    next(steps)
-                except StopIteration as done:
-                    turned: list[Turned] = done.value
-                    break
+            return run_out(steps)
     except BaseException:
         history.after_a_stop()
         raise
-    return turned
 
 
 Steps = Generator[None, None, list[Turned]]
@@ -170,6 +165,8 @@ def count_step(history: History, entries: Sequence[SharedEntry]) -> int:
 
 
 def _count_fitting(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
+    if len(entries) == 1:
+        return 1
     bodies = [taken_in(entry.id, entry.body)[0] for entry in entries]
     if len(_touched(acts, bodies)) <= MOST_AGAIN:
         return len(entries)
@@ -215,7 +212,7 @@ def _take(
     if not rest:
         return []
     come = _taken_in(history, rest)
-    hit = [] if trusted else _touched(acts, [body for body, _ in come])
+    hit = [] if trusted else (yield from _touched_by_steps(acts, [body for body, _ in come]))
     yield
     if 0 < len(hit) < len(acts):
         run = history.store.run
@@ -296,6 +293,13 @@ def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
 
 
 def _touched(acts: Sequence[Waiting], bodies: Sequence[Body]) -> list[Waiting]:
+    """The same at once."""
+    return run_out(_touched_by_steps(acts, bodies))
+
+
+def _touched_by_steps(
+    acts: Sequence[Waiting], bodies: Sequence[Body]
+) -> Generator[None, None, list[Waiting]]:
     """The pending acts that what comes does not let be, and those that rest on one of them.
 
     All others commute with what comes: they stay as they are.
@@ -305,7 +309,9 @@ def _touched(acts: Sequence[Waiting], bodies: Sequence[Body]) -> list[Waiting]:
     names = {name for body in bodies for name in effects.writes(body)}
     marks = {name for body in bodies for name in effects.rests_on(body)}
     ids, hit = {body.act.id for body in bodies}, list[Waiting]()
-    for act in acts:
+    for n, act in enumerate(acts, 1):
+        if n % MOST_HELD_AGAINST == 0:
+            yield
         alone = act.reads.isdisjoint(names) and act.marks.isdisjoint(marks)
         if not alone or act.id in ids:
             hit.append(act)

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Generator, Sequence
 from dataclasses import fields, replace
 from functools import lru_cache
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 import msgspec
 
@@ -37,10 +37,11 @@ from station.shop.facts import Batch
 from station.shop.views import Rules
 from station.shop.words import Say, say
 
+T = TypeVar("T")
 _NAMES = msgspec.json.Decoder(frozenset[str])
 MOST_KEPT = 8192  # acts of which is at hand what they read and wrote
 BODIES = 64  # acts that are at hand whole: of thousands the collector of cycles would take long
-MOST_READ = 200  # acts that are read ahead in one step
+MOST_READ = 100  # acts that are read ahead in one step
 log = logging.getLogger(__name__)
 
 
@@ -126,6 +127,16 @@ def read_ahead(acts: Sequence[Waiting]) -> bool:
         _marks_of(act.text)
         _writes_of(act.text)
     return True
+
+
+def run_out(steps: Generator[None, None, T]) -> T:
+    """Does at once what may be left standing; gives what it comes to."""
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            come: T = done.value
+            return come
 
 
 def decide_again(

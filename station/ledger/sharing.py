@@ -230,10 +230,4 @@ class Sharing:
         fill(self._store.connection, closed(self._store))
         self._history.reader.forget()
         acts = again.waiting(self._history)
-        deciding = again.decide_again(self._history, self._rules, acts)
-        while True:
-            try:
-                next(deciding)
-            except StopIteration as done:
-                turned: list[Turned] = done.value
-                return turned
+        return again.run_out(again.decide_again(self._history, self._rules, acts))

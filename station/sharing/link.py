@@ -66,10 +66,16 @@ PULL = (
     " SELECT *, sum(octet_length(body)) OVER (ORDER BY number) - octet_length(body) AS before"
     " FROM shop.entry"
     " WHERE site = (SELECT id FROM shop.site) AND number > %s AND number <= %s"
-    ") e WHERE before < 8388608 ORDER BY number"
+    ") e WHERE before < 8388608 AND {settled} ORDER BY number"
 )
+PULL_OF_BEFORE, PULL = PULL.format(settled="true"), PULL.format(settled="(SELECT shop.settle())")
 # Lists go over as JSON: the driver takes longer to write an array than the server to read it.
 PUSH = (
+    "CALL shop.share("
+    "%s::bigint, %s::bytea, %s::integer, %s::json, %s::json, %s::json, %s::json, %s::json,"
+    " NULL::text, NULL::bigint, NULL::bytea, NULL::integer)"
+)
+PUSH_OF_BEFORE = (
     "SELECT outcome, number, digest, format FROM shop.push("
     "%s::bigint, %s::bytea, %s::integer,"
     " ARRAY(SELECT json_array_elements_text(%s::json)),"
@@ -79,6 +85,9 @@ PUSH = (
     " ARRAY(SELECT json_array_elements_text(%s::json)))"
 )
 CUT_OFF = "SELECT shop.cut_off()"
+# What is asked of a database that is not brought up to date yet.
+IS_UP_TO_DATE = "SELECT to_regproc('shop.settle') IS NOT NULL"
+OF_BEFORE = {PULL: PULL_OF_BEFORE, PUSH: PUSH_OF_BEFORE}
 
 CLOSING = (
     "SELECT number, digest, length(books) FROM shop.closing"
@@ -134,6 +143,7 @@ class PostgresLink:
         self.address, self.role = address, role
         self._password = password
         self._connection: Patient | None = None
+        self._is_up_to_date = True
         self._turn = Lock()
 
     def head(self) -> Head:
@@ -211,7 +221,9 @@ class PostgresLink:
                 raise
 
     def _run(self, statement: str, values: Sequence[object]) -> list[tuple[Any, ...]]:
-        return self._open().cursor(binary=True).execute(statement, values, prepare=True).fetchall()
+        cursor = self._open().cursor(binary=True)
+        asked = statement if self._is_up_to_date else OF_BEFORE.get(statement, statement)
+        return cursor.execute(asked, values, prepare=True).fetchall()
 
     def _cut_off(self) -> bool:
         """Cuts off who holds everybody's sharing up, where there is one; tells whether it did."""
@@ -230,6 +242,7 @@ class PostgresLink:
     def _open(self) -> Patient:
         if self._connection is None or self._connection.closed:
             self._connection = connect(self.address, self.role, self._password())
+            ((self._is_up_to_date,),) = self._connection.execute(IS_UP_TO_DATE).fetchall()
         return self._connection
 
     def _drop(self) -> None:

@@ -619,6 +619,23 @@ def test_news_half_taken_in_go_on_act_by_act(two, under_all):
     settled(a, b)
 
 
+def test_what_waits_is_held_against_news_some_acts_at_a_time(two, under_all, monkeypatch):
+    """Of thousands it takes long: a scan may come in between, and finds all as it was."""
+    a, b = two
+    monkeypatch.setattr(absorb, "MOST_HELD_AGAINST", 10)
+    asked, read = [], again.Waiting.reads.fget
+    reads = property(lambda waits: asked.append(waits.id) or read(waits))
+    monkeypatch.setattr(again.Waiting, "reads", reads)
+    most, steps = 0, 0
+    while a.ledger.take_news_until(under_all, 0.0) is None:
+        most, steps = max(most, len(asked)), steps + 1
+        asked.clear()
+        if steps == 3:
+            assert a.ledger.record(act("scan", batch="90000")).entry == "scan"
+    assert 0 < most <= 10
+    settled(a, b)
+
+
 @pytest.mark.parametrize("acts", [1, 3, 30, 64, 90, 120])
 def test_a_scan_finds_all_as_it_was_while_news_is_half_taken_in(two, under_all, acts):
     a, b = two
