@@ -19,7 +19,7 @@ from tests.plants_counts import COUNTS
 from tests.plants_cutting import CUTTING
 from tests.plants_holds import HOLDS
 from tests.plants_planning import PLANNING
-from tests.plants_sharing import CLOSINGS, SHARING
+from tests.plants_sharing import CLOSINGS, SHARING, STOLEN_PASSWORDS
 
 ROOT = Path(__file__).resolve().parent.parent
 ENOUGH_S = 600
@@ -74,7 +74,7 @@ def fails(folder: Path, test: str) -> str:
 
 def choose(words: list[str], draw: int | None, seed: int) -> list[Plant]:
     """Those whose file or reason holds a word given, or whose group is; so many drawn of them."""
-    every = (*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *COUNTS, *PLANNING)
+    every = (*PLANTS, *SHARING, *CLOSINGS, *STOLEN_PASSWORDS, *CUTTING, *HOLDS, *COUNTS, *PLANNING)
     groups = {"holds:": HOLDS, "counts:": COUNTS}
     chosen = [
         p

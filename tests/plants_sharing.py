@@ -6,6 +6,8 @@ SEEN = ("simulate:500",)  # so many seeds, or as far as the first that fails
 TESTED = ("tests/ledger/test_sharing.py",)
 READINGS, LAYOUTS = ("tests/ledger/test_readings.py",), ("tests/ledger/test_layout.py",)
 CLOSING = ("tests/sharing/test_closing.py",)
+STOLEN, OFFICE = ("tests/sharing/test_stolen_password.py",), ("tests/sharing/test_office.py",)
+SERVER = "station/sharing/migrations/versions/second.py"
 LEDGER = "station/ledger"
 
 SIMULATED = (
@@ -158,4 +160,22 @@ CLOSINGS = (
           "closing: one is made of a history that was altered", CLOSING),
     Plant("station/sharing/founding.py", "        if number < begins:", "        if False:",
           "closing: a shop is founded without its first years", CLOSING),
+)  # fmt: skip
+
+STOLEN_PASSWORDS = (
+    Plant(SERVER, "IF body #>> '{act,station}' IS DISTINCT FROM mine.number AND NOT (",
+          "IF false AND NOT (", "stolen: an act of another station is taken", STOLEN),
+    Plant(SERVER, "found := found || to_json(shop.written(body))::text;",
+          "found := found || written[n];", "stolen: what an act writes is believed", STOLEN),
+    Plant(SERVER, "    IF NOT in_office AND EXISTS (", "    IF false AND EXISTS (",
+          "stolen: any station changes a PIN", STOLEN),
+    Plant(SERVER, "        <> (SELECT count(*) FROM jsonb_object_keys(found))",
+          "        < (SELECT count(*) FROM jsonb_object_keys(found))",
+          "stolen: a second name hides the station", STOLEN),
+    Plant(f"{LEDGER}/history.py", "        if elsewhere and is_of_office(",
+          "        if False and is_of_office(",
+          "stolen: a change of settings is refused only once it is shared", OFFICE),
+    Plant(f"{LEDGER}/undo.py",
+          "    if office and act.station not in office and is_of_office(keys):",
+          "    if False:", "stolen: a PIN is taken back at any station", OFFICE),
 )  # fmt: skip

@@ -8,9 +8,9 @@ from tests.plants_counts import COUNTS
 from tests.plants_cutting import CUTTING
 from tests.plants_holds import HOLDS
 from tests.plants_planning import PLANNING
-from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED
+from tests.plants_sharing import CLOSINGS, OTHERS, SHARING, SIMULATED, STOLEN_PASSWORDS
 
-EVERY = [*PLANTS, *SHARING, *CLOSINGS, *CUTTING, *HOLDS, *COUNTS, *PLANNING]
+EVERY = [*PLANTS, *SHARING, *CLOSINGS, *STOLEN_PASSWORDS, *CUTTING, *HOLDS, *COUNTS, *PLANNING]
 
 
 @pytest.mark.parametrize("plant", EVERY, ids=lambda plant: plant.why)
