@@ -115,8 +115,9 @@ class SheetTable:
             "none",
         )
         yield "clean sheets with a false alarm", f"{whole.alarmed} of {whole.clean}", "none"
-        size = f"{sorted(whole.sizes)[int(len(whole.sizes) * 0.99)]:.4f} mm"
-        yield "sheets of other workshops: sizes off, 99 of 100", size, "≤ 0.01 mm"
+        if sizes := sorted(whole.sizes):
+            size = f"{sizes[int(len(sizes) * 0.99)]:.4f} mm"
+            yield "sheets of other workshops: sizes off, 99 of 100", size, "≤ 0.01 mm"
 
 
 def measure(count: int, first: int, read: Reader) -> SheetTable:

@@ -217,7 +217,8 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
         return []
     one, other = (find_earlier(cuts, (AGAIN_MM, shift), SAME_SIZE_MM) for shift in AGAIN_SHIFTS)
     earlier = np.where(other.low < one.low, other.cut, one.cut)
-    low, deepest = np.minimum(one.low, other.low), np.minimum(one.deepest, other.deepest)
+    low = np.minimum(one.low, other.low, out=one.low)
+    deepest = np.minimum(one.deepest, other.deepest, out=one.deepest)
     last = (cuts.low <= deepest + TOUCH_MM) & (cuts.low <= cuts.run_low[cuts.run] + LEVEL_MM)
     again = last & (low <= cuts.high + TOUCH_MM)
     runs = len(cuts.run_low)

@@ -168,8 +168,10 @@ def _pick_between(cuts: Cuts, through: Lines, first: Ints, stop: Ints) -> Bools:
     """
     if not len(cuts):
         return np.zeros(0, dtype=bool)
-    points, index = cuts.moves.points[:, :2], cuts.index
-    away = np.abs(points[index[1:]] - points[index[:-1] + 1]).max(axis=1) > SAME_PLACE_MM
+    points, index = cuts.moves.points, cuts.index
+    away = np.zeros(len(index) - 1, dtype=bool)
+    for axis in (0, 1):  # one at a time: there may be millions
+        away |= np.abs(points[index[1:], axis] - points[index[:-1] + 1, axis]) > SAME_PLACE_MM
     way = np.append(0, np.cumsum(away))
     begins, ends = np.full(way[-1] + 1, len(cuts)), np.full(way[-1] + 1, -1)
     np.minimum.at(begins, way[through.first], through.first)
