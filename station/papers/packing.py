@@ -36,7 +36,7 @@ def make_pack_label(
     """Makes a pack's label: order, what is inside, what is owed, the pack's code."""
     page = _begin(size, say("Pack {pack}", pack=pack.id))
     right = page.width - 5
-    page.draw_text(5, 6.5, join(say("Order"), pack.say_nth()), 9)
+    page.draw_fitted(5, 6.5, page.width * 0.45, join(say("Order"), pack.say_nth()), 9)
     page.draw_fitted(5, 16, page.width * 0.48, order.id, 28, bold=True)
     leaves = say("leaves {day}", day=say_day(order.due))
     page.draw_text(right, 6.5, leaves, 10, side="right")

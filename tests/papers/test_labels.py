@@ -26,11 +26,15 @@ OWED = Order(id="300612", lines=samples.ORDER.lines, due=samples.NOW)
 
 
 def make_labels(size):
-    """Each label that there is in this size: a plain one, one that is full, one for the shelf."""
+    """Each label that there is in this size: plain, full, one of two, one for the shelf."""
     given = {"printed": samples.NOW, "size": size}
     return (
         packing.make_pack_label(samples.PACKS[0], samples.ORDER, samples.PARTS, **given),
         packing.make_pack_label(FULL, OWED, samples.PARTS, **given),
+        packing.make_pack_label(replace(FULL, nth=1), OWED, samples.PARTS, **given),
+        packing.make_pack_label(
+            replace(samples.PACKS[0], nth=2, of=2), samples.ORDER, samples.PARTS, **given
+        ),
         packing.make_shelf_card(samples.SHELVED, samples.LOOM_KIT, samples.PARTS, **given),
     )
 

@@ -1,7 +1,7 @@
 """Every printed code is read back by an independent decoder, from a poor picture of a print.
 
-Issue 2 asks for codes that read when rendered at 203 dpi in one bit, turned 2°, blurred half a
-module, with 2 % speckle. Taken at its hardest (`tests.readback` tells exactly): σ is half a
+A code must read when it is rendered at 203 dpi in one bit, turned 2°, blurred half a module,
+with 2 % speckle. Taken at its hardest (`tests.readback` tells exactly): σ is half a
 module, a speck is a whole dot, it comes sharp on top of the blur, and the page is read whole.
 """
 
