@@ -11080,6 +11080,10 @@
       <translation>dies ist Paket {n}: {g} g</translation>
     </message>
     <message>
+      <source>this once</source>
+      <translation>nur dieses Mal</translation>
+    </message>
+    <message>
       <source>to be made good, try {n} of 2, from batch {parents}</source>
       <translation>zur Nacharbeit, Versuch {n} von 2, aus Los {parents}</translation>
     </message>

@@ -105,6 +105,12 @@ def put_down(draft: Draft) -> Replied:
     )
 
 
+def leave_question(draft: Draft) -> Replied:
+    """A question that is open is left: what it was asked about is not done, the work stays."""
+    after = replace(draft, waiting=None, hand=replace(draft.hand, digits=""))
+    return Replied(after, good(say("Left; nothing was changed"), say("Go on with your work.")))
+
+
 def put_counted_down(draft: Draft, counted: Say) -> Replied:
     """The work is put down; the desk keeps what was counted in it for the next time."""
     return Replied(

@@ -388,7 +388,7 @@ class Desk:
             return self._enter()
         if name == "undo":
             return self._undo()
-        if name == "put_down" and (done := self._put_down(self.hand)):
+        if name == "put_down" and (done := self._leave_question() or self._put_down(self.hand)):
             return done
         if name == "put_down" and not common.elsewhere(self.hand):
             self._draft = aside.lay_aside(self._draft, self.ledger.view, comes_back=False)
@@ -434,6 +434,12 @@ class Desk:
         if left is None:
             return Given(good(said, find_first(area)))
         return Given(good(said, left.answer.said), left.entry, left.moves)
+
+    def _leave_question(self) -> Given | None:
+        """Leaves the question that is open, and the work in hand as it is; None: there is none."""
+        if self._draft.waiting is None or common.elsewhere(self.hand):
+            return None
+        return self._hold(common.leave_question(self._draft))
 
     def _put_down(self, hand: Hand[Any]) -> Given | None:
         """What the room makes of putting this work down; None: it is just put down."""

@@ -11,7 +11,7 @@ from station.shop.lengths import inches
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 6
+ISSUE = 7
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -49,7 +49,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="63", words="held piece", use="repack"),
     Reason(id="64", words="wrong part in it", use="repack"),
     Reason(id="65", words="too tight", use="mailer"),
-    Reason(id="66", words="none of the other left", use="mailer"),
+    Reason(id="66", words="none of the other left", use="mailer", passing=True),
     Reason(id="68", words="tears too easily", use="mailer"),
     Reason(id="69", words="parts are fragile", use="mailer"),
     Reason(id="71", words="damaged on the way", use="returned", damage=True),
@@ -63,6 +63,7 @@ _NEW_FIELDS = {  # by the issue that they came with
     1: ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at"),
     3: ("sheet_held", "bit_out"),
     6: ("damage",),
+    7: ("passing",),
 }
 
 # number, name, nominal thickness, lowest and highest reading taken, kg a cubic metre

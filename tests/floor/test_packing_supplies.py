@@ -101,11 +101,32 @@ def test_another_mailer_asks_why_and_is_learnt():
     assert view.get(Order, "3306").state == "packed"
 
 
+def test_a_mailer_that_had_run_out_is_taken_again_once_there_are_some():
+    view = shop(HUNG, LARGE, combs=20, shuttles=20)
+    player = packer(view)
+    for number in ("3320", "3321", "3322"):
+        close_in_another(view, player, number)
+        assert player.reason("66").tone == "good"  # none of the other left
+    assert plan_open_pack(view, "3306").mailer is None
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    assert plan_open_pack(view, "3306").mailer == HUNG
+
+
 def test_the_mailer_that_is_shown_needs_no_reason():
     view = shop(HUNG, LARGE)
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE, CARD, Code("mailer", "01"))
     assert player.give(press("close_pack")).tone == "good"
+
+
+def test_the_mailer_that_is_shown_for_all_of_it_is_no_other_while_some_is_to_go():
+    small = Mailer(id="03", name="Slim", length_mm=320.0, width_mm=145.0, thick_mm=15.0)
+    view = shop(HUNG, LARGE, small)
+    player = packer(view)
+    player.give(ORDER, Number("1"), PART_COMB)
+    assert plan_open_pack(view, "3306").mailer == small  # for what is in by now
+    answer = player.give(Code("mailer", "01"))
+    assert (answer.tone, str(answer.said)) == ("good", "Flat 350 × 250 it is")
 
 
 @pytest.mark.parametrize(("why", "words"), [("61", "crushed corner"), ("62", "wrong label")])

@@ -12,6 +12,8 @@ DAYS = {
     "one walk": "83",
     "damage counts": "86",
     "in two packs": "89",
+    "a bad day": "90",
+    "ten orders on one walk": "91",
 }
 
 

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 from station.floor.packing.acts import CountSupplies
 from station.floor.packing.work import PackingHand
-from station.queries.mailers import plan_open_pack
-from station.queries.orders import is_complete
+from station.queries.mailers import plan_parcel
+from station.queries.orders import list_needs
 from station.queries.supplies import find_supply
 from station.queries.two_packs import plan_order
 from station.shop.acts import attention, good, question, refuse
@@ -41,12 +41,18 @@ def read_supply(hand: PackingHand, given: Number) -> Do | Took:
     return Do(f"mailer/{hand.work.supply}", CountSupplies(counted=given.whole), hand.empty())
 
 
+def _plan_mailer(order: Order, view: View) -> Mailer | None:
+    """Finds the mailer that the screen shows for an order, or for the first of its two packs."""
+    if two := plan_order(view, order):
+        return two.parcels[0].mailer
+    return plan_parcel(view, [(w.part, w.wanted) for w in list_needs(view, order)]).mailer
+
+
 def choose_mailer(hand: PackingHand, number: str, view: View) -> Took:
     """Takes another mailer than was worked out; closing then asks why."""
     mailer = view.get(Mailer, number)
     order = view.get(Order, hand.subject)
-    two = plan_order(view, order) if order and is_complete(view, order) else None
-    planned = plan_open_pack(view, hand.subject, two.first if two else ()).mailer
+    planned = _plan_mailer(order, view) if order else None
     if mailer is None or not mailer.active:
         return Took(hand, refuse(say("There is no such mailer"), say("Take the one shown.")))
     if planned and planned.id == number:

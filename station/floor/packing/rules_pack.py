@@ -256,7 +256,8 @@ def _use_supplies(act: Act[ClosePack], view: View) -> tuple[Move, ...]:
 def _learn_mailer(act: Act[ClosePack], view: View, pack: Pack) -> tuple[Habit, ...]:
     """Learns which mailer people take for such a pack, and why; where they take another."""
     known = view.get(Habit, name_contents(pack.contents))
-    if not act.args.instead:
+    why = find_reason(view, act.args.reason, "mailer")
+    if not act.args.instead or (why and why.passing):
         return ()
     again = known is not None and known.mailer == act.args.mailer
     times = known.times + 1 if known and again else 1

@@ -181,6 +181,8 @@ class Reason(Fact):
     look_at_board: Annotated[bool, About(say("look at board"))] = False
     # a pack was opened or came back for it: that counts against its mailer and stack
     damage: Annotated[bool, About(say("damage"))] = False
+    # another mailer was taken for it: that holds this once, nothing is learnt from it
+    passing: Annotated[bool, About(say("this once"))] = False
     # before the router runs on: nothing loose lies on its bed
     bed_clear: Annotated[bool, About(say("bed clear"))] = True
     sheet_held: Annotated[bool, About(say("sheet held"))] = True  # and the sheet is held down
