@@ -111,10 +111,10 @@ def _make_union_check(kinds: tuple[Any, ...]) -> Check | None:
     return within and (lambda value: value is None or within(value))
 
 
-def _make_tuple_check(kinds: tuple[Any, ...]) -> Check:
+def _make_tuple_check(kinds: tuple[Any, ...]) -> Check | None:
     if kinds[-1] is Ellipsis:
         each = make_check(kinds[0])
-        return lambda values: len(values) <= MOST_ROWS and (each is None or all(map(each, values)))
+        return each and (lambda values: len(values) <= MOST_ROWS and all(map(each, values)))
     checks = [(n, check) for n, kind in enumerate(kinds) if (check := make_check(kind))]
     return lambda values: all(check(values[n]) for n, check in checks)
 
