@@ -18,10 +18,13 @@ from station.shop.limits import Check, make_check, part_hint
 
 
 class _Strict(NamedTuple):
-    """Reads a text of one kind as a record; `left` are the checks that no decoder does."""
+    """Reads a text of one kind as a record; `left` are the checks that no decoder does.
+
+    The last of each says whether what is empty is held against it too.
+    """
 
     read: Callable[[bytes], Any]
-    left: tuple[tuple[str, Check], ...]
+    left: tuple[tuple[str, Check, bool], ...]
 
 
 _strict: dict[type[Fact], _Strict | None] = {}
@@ -38,9 +41,9 @@ def find_fitting(kind: type[Fact], text: bytes) -> str:
         record = strict.read(text)
     except msgspec.DecodeError:
         return ""
-    for name, check in strict.left:
+    for name, check, given in strict.left:
         value = getattr(record, name)
-        if value and not check(value):  # what is empty, none or missing can be
+        if (value or given) and not check(value):  # what is empty, none or missing can be
             return ""
     id_: str = record.id
     return id_
@@ -51,11 +54,11 @@ def _make(kind: type[Fact]) -> _Strict | None:
     hints = typing.get_type_hints(kind, include_extras=True)
     if any("Say" in repr(hint) for hint in typing.get_type_hints(kind).values()):
         return None
-    made, left = list[tuple[Any, ...]](), list[tuple[str, Check]]()
+    made, left = list[tuple[Any, ...]](), list[tuple[str, Check, bool]]()
     for field in fields(kind):
         hint = _narrow(hints[field.name])
         if hint is None and (check := make_check(hints[field.name])):
-            left.append((field.name, check))
+            left.append((field.name, check, part_hint(hints[field.name])[1].given))
         of = (field.name, hint or part_hint(hints[field.name])[0])
         made.append(of if field.default is MISSING else (*of, field.default))
     record = msgspec.defstruct(kind.__name__, made, frozen=True, kw_only=True, gc=False)

@@ -93,6 +93,8 @@ def _make_text_check(limit: Limit) -> Check:
     written = limit.written
     if not written:
         return lambda text: len(text) <= LONGEST
+    if limit.given:
+        return lambda text: is_written(written, text)
     return lambda text: text == "" or is_written(written, text)
 
 

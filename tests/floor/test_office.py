@@ -682,6 +682,8 @@ def test_sheets_received_are_no_more_on_their_way(view):
         (Push(id="1", product="021", quantity=9, begins="tomorrow"), "write it as 2026-11-25"),
         (Shop(id="shop", breaks=(("12:30", "12:00"),)), "A break ends after it begins"),
         (Shop(id="shop", breaks=(("", "12:00"),)), "A break ends after it begins"),
+        (Shop(id="shop", day_starts=""), "day starts: write it as 14:00"),
+        (Shop(id="shop", day_ends=""), "day ends: write it as 14:00"),
         (BitSize(id="1", name="6 mm", diameter_mm=0.0), "must be above 0"),
     ],
 )  # fmt: skip

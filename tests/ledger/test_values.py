@@ -9,7 +9,7 @@ from station.ledger.codec import read_fact, write_fact
 from station.ledger.shop_link import SharedRow
 from station.ledger.sound import taken_in
 from station.shop.acts import Args, good
-from station.shop.facts import Batch, Bed, BitSize, Concern, Order, Pace, Revision
+from station.shop.facts import Batch, Bed, BitSize, Concern, Order, Pace, Revision, Shop
 from station.shop.moves import WEAR, move
 from station.shop.plain import to_plain
 from station.shop.views import Rule
@@ -31,6 +31,8 @@ WRONG = {
     "a sheet that is cut for 2000 years": Revision(
         id="1.A", cut_file="1", letter="A", material="1", minutes=1e9
     ),
+    "a day that begins at no hour": Shop(id="shop", day_starts=""),
+    "a break that ends at no hour": Shop(id="shop", breaks=(("12:00", ""),)),
     "a list without an end": replace(BATCH, holds=("damp",) * 20_001),
 }
 

@@ -70,7 +70,7 @@ def _check_text(
 def _check_written(field: FactField, value: object) -> Iterator[Say]:
     """Checks how a time, a day or an hour is written."""
     about, text = field.about, str(value)
-    if value and not is_written(about.written, text):
+    if (value or about.given) and not is_written(about.written, text):
         yield say("{field}: write it as {example}", field=field.label,
                   example=EXAMPLES[about.written])  # fmt: skip
 

@@ -26,6 +26,7 @@ class Limit:
     least: float | None = None  # a number is this or more
     most: float | None = None  # a number is this or less
     written: Written = ""  # a text is empty, or written so
+    given: bool = False  # a text is not empty
 
 
 @dataclass(frozen=True)

@@ -51,14 +51,14 @@ class Shop(Fact):
         "air pressure",
         "extraction on",
     )
-    day_starts: Annotated[str, About(say("day starts"), written="clock")] = "07:00"
-    day_ends: Annotated[str, About(say("day ends"), written="clock")] = "16:00"
+    day_starts: Annotated[str, About(say("day starts"), written="clock", given=True)] = "07:00"
+    day_ends: Annotated[str, About(say("day ends"), written="clock", given=True)] = "16:00"
     # from when to when nobody works
     breaks: Annotated[
         tuple[
             tuple[
-                Annotated[str, About(say("break begins"), written="clock")],
-                Annotated[str, About(say("break ends"), written="clock")],
+                Annotated[str, About(say("break begins"), written="clock", given=True)],
+                Annotated[str, About(say("break ends"), written="clock", given=True)],
             ],
             ...,
         ],
