@@ -41,6 +41,7 @@ from station.cutting.model import Bools, Floats, Ints, Moves, Piece, Ring, Tab
 
 PART, SLUG, WASTE, DUST, REST = "part", "slug", "waste", "dust", "rest"
 STRIP_SHARE = 0.6  # of the outline of a strip that is cut on both sides, at least
+SAME_STRIP_MM = 0.2  # by which the lengths around equal strips differ at most
 SKIN_SHARE = 0.15  # of an outline: less of a skin holds nothing
 LIFTED_MM = 0.05
 STRAIGHT_MM = 0.0002
@@ -273,7 +274,22 @@ def _sort_faces(
         else:
             own = bool((faces.home == f).any()) and largest[f] < RING_SHARE * faces.size[f]
             kinds[f] = PART if own and inside else SLUG
+    _take_equal_strips(faces, kinds)
     return kinds
+
+
+def _take_equal_strips(faces: Faces, kinds: list[str]) -> None:
+    """Takes what is left at the sheet's edge for a part where it is as large as another strip:
+    ripping began at the edge.
+    """
+    long = shapely.length(faces.ring)
+    strips = np.flatnonzero(faces.around == SKELETON)
+    parts = [f for f in strips.tolist() if kinds[f] == PART]
+    for f in strips.tolist():
+        near = np.abs(long[parts] - long[f]) < SAME_STRIP_MM
+        near &= np.abs(faces.size[parts] - faces.size[f]) < SAME_STRIP_MM * long[f] / 4
+        if kinds[f] == REST and near.any():
+            kinds[f] = PART
 
 
 def _measure_cut_share(ring: shapely.Geometry, edge: shapely.Geometry | None) -> float:
