@@ -23,6 +23,7 @@ Layers = tuple[PackLayer, ...]
 HALF = 0.5  # of its box, that a layer on the outside covers
 Way = tuple[list[int], random.Random | None]  # order of the parts; chance: heights by chance too
 LEAST_WORK = 12  # rooms for each part, and ten more, that are filled for a container at least
+MOST_HEIGHTS = 20_000  # of a stack that are listed: those of real mailers are some hundred
 MOST_DRAWN = 60  # orders that are drawn, however little work they are
 AGAIN = 4  # heights that are tried one after another
 MOST_TALL = 6  # heights of a layer that are tried
@@ -103,10 +104,13 @@ def list_levels(ask: StackAsk) -> Iterator[Level]:
 def _list_rooms(
     mailer: PackMailer, allowance: float, thicks: tuple[float, ...]
 ) -> tuple[Level, ...]:
-    """Lists the heights that layers of these thicknesses can add up to, rising."""
+    """Lists the heights that layers of these thicknesses can add up to, rising.
+
+    Of a mailer that can't be, as high as a house, or of pieces as thin as nothing, not all.
+    """
     each = [round(thick / NEAR) for thick in thicks]  # whole numbers: equal sums are one
     most, sums, new = int(mailer.thick_mm / NEAR) + 1, {0}, [0]
-    while new:
+    while new and len(sums) < MOST_HEIGHTS:
         low = new.pop()
         for thick in each:
             if (high := low + thick) <= most and high not in sums:

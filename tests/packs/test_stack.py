@@ -7,8 +7,8 @@ import pytest
 
 from station.commands.pack import PackingProblem, solve_problem
 from station.packs.choose import choose_mailer
-from station.packs.messages import PackAnswer, PackPart, PackProblem
-from station.packs.stack import MOST_LAYERS, lay_single
+from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
+from station.packs.stack import MOST_HEIGHTS, MOST_LAYERS, StackAsk, lay_single, list_levels
 from tests.packs.drawn import draw_problem
 from tests.packs.test_ship import check
 
@@ -57,3 +57,15 @@ def test_a_stack_that_nothing_takes_is_told_however_many_pieces_there_are(count)
     assert choose_mailer(PackProblem(parts=(large, small), mailers=())).size_mm[2] == 6.0 * (
         2 * count + 1
     )
+
+
+@pytest.mark.parametrize("thick", [6.0, 1e-6])
+def test_a_mailer_as_high_as_a_house_takes_no_long_thought(thick):
+    """All its heights were listed: a million of them, and a screen took gigabytes."""
+    part = PackPart("plate", 100.0, 50.0, thick, 3, small=False)
+    house = PackMailer("house", 300.0, 200.0, 999_999_999.0, 20.0, 1.0)
+    ask = StackAsk(
+        parts=(part,), mailer=house, allowance_mm=10.0, gap_mm=0.0, between=False, steady=True
+    )
+    assert len(list(list_levels(ask))) <= MOST_HEIGHTS
+    assert choose_mailer(PackProblem(parts=(part,), mailers=(house,))).mailer == "house"

@@ -7,12 +7,14 @@ import pytest
 from station import bootstrap
 from station.clock import Clock
 from station.desk.pin import hashed
+from station.floor.office.acts import SetFact
 from station.sharing import founding, roles
 from station.sharing.address import Address
 from station.sharing.migrations.versions import second
 from station.shop.acts import Act, SetPin
 from station.shop.cards import button
-from station.shop.facts import Concern, Worker
+from station.shop.facts import KINDS, Concern, Worker
+from station.shop.plain import to_plain
 from tests import replay
 from tests.ledger.toy import act
 from tests.server import ADMIN, PASSWORD
@@ -80,6 +82,19 @@ def test_a_form_is_refused_at_the_first_touch(pair, kind):
         desk.take(next(row.code for row in desk.face().main[0].rows if row.code))
         answer = desk.take(button("next_field")).answer
         assert ("alone" in str(answer.said)) == refused, str(answer.said)
+
+
+@pytest.mark.parametrize("kind", ["worker", "shop", "reason", "order"])
+def test_what_is_saved_past_the_form_is_refused_too(pair, kind):
+    """As by a list or a command: nothing is recorded that the shop would not take."""
+    for station, refused in zip(pair, (False, kind != "order"), strict=True):
+        fact = next(iter(station.ledger.facts(KINDS[kind])))
+        args = SetFact(of=kind, value=to_plain(fact), approved="07")
+        asked = Act(id=f"{kind} {station.number}", kind=SetFact.kind, at=AT, worker="07",
+                    station=station.number, subject=fact.key, args=args)  # fmt: skip
+        answer = station.ledger.record(asked).answer
+        assert ("alone" in str(answer.said)) == refused, str(answer.said)
+        assert answer.refused or not refused
 
 
 def test_who_is_named_later_may_from_then_on(pair, shop):
