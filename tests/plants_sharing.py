@@ -5,6 +5,7 @@ from tests.plants import Plant
 SEEN = ("simulate:500",)  # so many seeds, or as far as the first that fails
 TESTED = ("tests/ledger/test_sharing.py",)
 READINGS, LAYOUTS = ("tests/ledger/test_readings.py",), ("tests/ledger/test_layout.py",)
+SETTLED, VALUES = ("tests/sharing/test_settled.py",), ("tests/ledger/test_values.py",)
 CLOSING = ("tests/sharing/test_closing.py",)
 STOLEN, OFFICE = ("tests/sharing/test_stolen_password.py",), ("tests/sharing/test_office.py",)
 SERVER = "station/sharing/migrations/versions/second.py"
@@ -137,6 +138,13 @@ OTHERS = (
           "sharing: what an undone act has measured stays", READINGS),
     Plant(f"{LEDGER}/store.py", "        self.put(LAYOUT_NAME, str(statements.LAYOUT))\n", "",
           "sharing: an older file is derived anew at every start", LAYOUTS),
+    Plant("station/sharing/link.py", 'settled="(SELECT shop.settle())"', 'settled="true"',
+          "sharing: who pulls is given what a power cut may take back", SETTLED),
+    Plant("station/sharing/migrations/versions/third.py",
+          "    COMMIT;\n    PERFORM shop.settle();\n", "    COMMIT;\n",
+          "sharing: a push is acknowledged before the disk has it", SETTLED),
+    Plant(f"{LEDGER}/sound.py", "judged=fitting", "judged=True",
+          "sharing: a fact that can be read is taken in whatever it holds", VALUES),
 )  # fmt: skip
 
 SHARING = (*SIMULATED, *OTHERS)
