@@ -8864,6 +8864,10 @@
       <translation>gekauft</translation>
     </message>
     <message>
+      <source>box</source>
+      <translation>Schachtel</translation>
+    </message>
+    <message>
       <source>break begins</source>
       <translation>Pause beginnt</translation>
     </message>
@@ -9344,6 +9348,10 @@
       <translation>für {part}</translation>
     </message>
     <message>
+      <source>form</source>
+      <translation>Form</translation>
+    </message>
+    <message>
       <source>found</source>
       <translation>gefunden</translation>
     </message>
@@ -9610,6 +9618,10 @@
     <message>
       <source>it needs, flat</source>
       <translation>es braucht, flach</translation>
+    </message>
+    <message>
+      <source>it needs, inside</source>
+      <translation>es braucht, innen</translation>
     </message>
     <message>
       <source>it waits for its next run</source>
@@ -10858,6 +10870,10 @@
     <message>
       <source>sizes</source>
       <translation>Maße</translation>
+    </message>
+    <message>
+      <source>sleeve</source>
+      <translation>Hülle</translation>
     </message>
     <message>
       <source>small</source>

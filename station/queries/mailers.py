@@ -14,7 +14,7 @@ from station.queries.postage import Sent, find_postage, list_sendable, list_serv
 from station.queries.settings import find_shop
 from station.queries.stock import take_in_order
 from station.queries.weights import Pieces, Weight, weigh_parts
-from station.shop.facts import Habit, Mailer, Part, Product
+from station.shop.facts import Habit, Mailer, MailerForm, Part, Product
 from station.shop.moves import Held
 from station.shop.views import View, by_part
 
@@ -40,11 +40,11 @@ class Stack(NamedTuple):
         """How thick it is."""
         return self.lies.size_mm[2]
 
-    @property
-    def flat_mm(self) -> tuple[float, float]:
-        """Length and width that a mailer must have lying flat."""
+    def find_inside(self, form: MailerForm) -> tuple[float, float]:
+        """Finds the length and width that it needs inside; a mailer and a sleeve lie flat."""
         length, width, thick = self.lies.size_mm
-        return (length + thick + self.spare_mm, width + thick + self.spare_mm)
+        along, around = PackMailer("", 0, 0, 0, kind=form).find_room(thick, self.spare_mm)
+        return (length - along, width - around)
 
     @property
     def wrap_m(self) -> float:
@@ -146,7 +146,7 @@ def measure_mailer(mailer: Mailer) -> PackMailer:
     """Gives a mailer as packing measures it."""
     return PackMailer(
         mailer.id, mailer.length_mm, mailer.width_mm, mailer.thick_mm, mailer.mass_g,
-        price=mailer.price,
+        kind=mailer.form, price=mailer.price,
     )  # fmt: skip
 
 

@@ -10,6 +10,8 @@ import pytest
 
 from station.commands.common import CommandError
 from station.commands.pack import PackingProblem, read_problems, solve_problem
+from station.packs.messages import PackMailer
+from station.packs.ship import ShipService
 from tests.packs.drawn import KINDS, draw_problem
 
 STICKS = {
@@ -162,6 +164,36 @@ def test_two_packs_where_they_are_cheaper():
     check(problem, answer)
     assert len(answer["packs"]) == 2
     assert answer["cost"] == pytest.approx(2 * (0.8 + 3))
+
+
+# Published (checks, section 8): length and girth of 48 × 20 × 10 in are 108, of 40 × 20 × 16
+# 112; 140 × 100 × 90 cm at 6000 cm³ a kg are 210 kg. Computed: 30 × 24 × 22 in at 5000, 51.9 kg.
+@pytest.mark.parametrize(
+    ("size_in", "goes"), [((48, 20, 10), True), ((40, 20, 16), False), ((24, 18, 12), True)]
+)
+def test_girth_of_a_box_is_twice_its_width_and_height(size_in, goes):
+    length, width, high = (each * 25.4 for each in size_in)
+    box = PackMailer("box", length, width, high, kind="box")
+    service = ShipService("s", None, None, None, 108 * 25.4, None, ((9000.0, 4.0),))
+    assert bool(service.list_offers(box, 500.0)) == goes
+
+
+@pytest.mark.parametrize(("kind", "girth"), [("mailer", 300), ("sleeve", 300), ("box", 500)])
+def test_a_flat_parcel_has_twice_its_width_around(kind, girth):
+    parcel = PackMailer("p", 400.0, 150.0, 100.0, kind=kind)
+    for most, goes in ((400.0 + girth, True), (399.0 + girth, False)):
+        service = ShipService("s", None, None, None, most, None, ((9000.0, 4.0),))
+        assert bool(service.list_offers(parcel, 500.0)) == goes
+
+
+@pytest.mark.parametrize(
+    ("size_mm", "divisor", "kg"), [((1400, 1000, 900), 6000, 210), ((762, 609.6, 558.8), 5000, 52)]
+)
+def test_a_box_is_billed_by_its_volume_where_that_is_more(size_mm, divisor, kg):
+    box = PackMailer("box", *map(float, size_mm), kind="box")
+    for to_kg, goes in ((kg, True), (kg - 1, False)):
+        service = ShipService("s", None, None, None, None, divisor, ((to_kg * 1000.0, 4.0),))
+        assert bool(service.list_offers(box, 500.0)) == goes
 
 
 def draw(random):

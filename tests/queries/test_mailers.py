@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.queries.mailers import closes_over, plan_open_pack, plan_parcel
-from station.shop.facts import Mailer, Part, Shape
+from station.shop.facts import Mailer, Part, Postage, Shape
 from station.shop.moves import move
 from tests.fakes import FakeView
 from tests.floor.shop_small import COMB, SHUTTLE, small_shop
@@ -25,7 +25,7 @@ def part(x, y, thick=6.0, **fields):
 def test_the_flat_mailer_of_the_guides():
     inch = 25.4
     item = [(part(12 * inch, 9 * inch, 0.75 * inch), 1)]
-    length, width = plan_parcel(small_shop(), item).stack.flat_mm
+    length, width = plan_parcel(small_shop(), item).stack.find_inside("mailer")
     assert (length - SPARE_MM) / inch == pytest.approx(12.75)
     assert (width - SPARE_MM) / inch == pytest.approx(9.75)
 
@@ -49,6 +49,39 @@ def test_the_smallest_mailer_that_takes_it():
     assert not plan_parcel(among(replace(small, length_mm=50.0, width_mm=230.0)), two).mailer
     assert not plan_parcel(among(replace(small, thick_mm=5.0)), two).mailer
     assert not plan_parcel(among(replace(small, active=False)), two).mailer
+
+
+# Common practice, no source (checks, section 8; a sleeve is open at its ends): a mailer needs the
+# thickness in both directions, a sleeve across, a box in none.
+@pytest.mark.parametrize(
+    ("form", "long", "wide"),
+    [("mailer", 222.0, 62.0), ("sleeve", 210.0, 62.0), ("box", 210.0, 50.0)],
+)
+def test_what_a_mailer_a_sleeve_and_a_box_need_inside(form, long, wide):
+    item = [(part(200.0, 40.0, 12.0, mass_g=50), 1)]
+    fits = Mailer(id="1", name="1", length_mm=long, width_mm=wide, thick_mm=12.0, form=form)
+    found = plan_parcel(among(fits), item)
+    assert (found.mailer, found.stack.find_inside(form)) == (fits, (long, wide))
+    assert not plan_parcel(among(replace(fits, length_mm=long - 0.1)), item).mailer
+    assert not plan_parcel(among(replace(fits, width_mm=wide - 0.1)), item).mailer
+    assert not plan_parcel(among(replace(fits, thick_mm=11.9)), item).mailer
+
+
+def test_the_cheapest_of_mailer_sleeve_and_box_is_taken_with_its_postage():
+    item = [(part(200.0, 40.0, 12.0, mass_g=50), 1)]
+    mailer, sleeve, box = (
+        Mailer(id=str(n), name=form, length_mm=230.0, width_mm=70.0, form=form, price=price)
+        for n, (form, price) in enumerate((("mailer", 0.5), ("sleeve", 0.3), ("box", 0.2)), 1)
+    )
+    assert plan_parcel(among(mailer, sleeve, box), item).mailer == box
+    # a thin parcel goes for less, and a box is always as thick as it is
+    thin = Postage(id="1", name="thin", to_g=500.0, price=1.0, thick_mm=20.0)
+    any_ = Postage(id="2", name="any", to_g=500.0, price=2.0)
+    view = among(mailer, sleeve, box)
+    view.facts |= {f.key: f for f in (thin, any_)}
+    found = plan_parcel(view, item)
+    assert (found.mailer, found.sent.name) == (sleeve, "thin")
+    assert found.price == pytest.approx(1.3)
 
 
 def test_a_mailer_closes_over_what_is_not_too_thick():

@@ -115,7 +115,9 @@ def draw_parcel(
         remark = Remark(tone="attention", title=say("Which mailer: can't tell"), text=text)
         return (remark, Pairs(rows=weights)) if weights else (remark,)
     thick, wrap = _say_thick(stack)
-    long, wide = (length(side, 0) for side in stack.flat_mm)
+    long, wide = (
+        length(side, 0) for side in stack.find_inside(mailer.form if mailer else "mailer")
+    )
     if mailer is None:
         text = say("It needs {l} × {w} mm flat. Split it, or wrap it by hand.", l=long, w=wide)
         remark = Remark(tone="attention", title=say("No mailer is large enough"), text=text)
@@ -127,7 +129,8 @@ def draw_parcel(
         layers=_draw_layers(stack, names),
     )
     how: Pair = (say("stack"), _say_how(stack))
-    flat: Pair = (say("it needs, flat"), say("{l} × {w} mm", l=long, w=wide))
+    needs = say("it needs, inside") if mailer.form == "box" else say("it needs, flat")
+    flat: Pair = (needs, say("{l} × {w} mm", l=long, w=wide))
     name = Say() if is_named else say("Mailer {name}", name=mailer.name)
     return (drawing, Pairs(title=name, rows=(*weights, how, flat, thick, wrap)))
 

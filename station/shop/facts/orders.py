@@ -21,6 +21,8 @@ from station.shop.words import Say, say
 OrderState = Literal["open", "packing", "waiting", "packed", "shipped", "owed", "cancelled"]
 # shelf: packed ahead, of no order yet
 PackState = Literal["packed", "cart", "shipped", "opened", "shelf"]
+# flat with a bottom and a flap; flat and open at both ends; a box of a height inside
+MailerForm = Literal["mailer", "sleeve", "box"]
 CartState = Literal["here", "door", "gone"]
 PartId = Annotated[str, About(say("part"), points_at="part")]
 Quantity = Annotated[int, About(say("quantity"), least=1, most=999_999)]
@@ -88,13 +90,14 @@ class Order(Fact):
 
 @dataclass(frozen=True, kw_only=True)
 class Mailer(Fact):
-    """A flat mailer: inside size lying flat, the flap already taken off."""
+    """What pieces are packed in: its inside, a mailer's lying flat, the flap already taken off."""
 
     kind: ClassVar[str] = "mailer"
     name: Name
     length_mm: Annotated[float, About(say("length"), unit="mm", above=0)]
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0)]
-    thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0  # what it closes over
+    # what it closes over; a box's height inside
+    thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 30.0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
@@ -102,6 +105,7 @@ class Mailer(Fact):
     lead_days: LeadDays = 0
     # that come together; 0: any number
     pack: Annotated[int, About(say("come together"), least=0)] = 0
+    form: Annotated[MailerForm, About(say("form"))] = "mailer"
     active: InUse = True
 
 
