@@ -12,6 +12,7 @@ from tests.sheets.faults import put_fault
 from tests.sheets.making import make_draft, make_sheet
 from tests.sheets.measure import measure
 from tests.sheets.raster import check_truth
+from tests.sheets.reading import read_sheet
 from tests.sheets.truth import Found, FoundGroup, FoundProblem
 
 CELL = 0.3773  # no size on the sheets is a multiple of it
@@ -125,3 +126,14 @@ def test_a_disc_that_is_cut_by_chords_is_as_narrow_as_their_flats():
     off = [min(abs(a - b) for b in flat) for a in min(bobbin.sizes)]
     assert max(off) < 0.008  # the corners are written to 0.01
     assert max(min(bobbin.sizes)) < 55.99
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", [3101772, 98045])
+def test_a_sheet_that_was_read_wrongly_once_is_read_as_it_is(seed):
+    """A narrow ring that the library could not part at its crossings; a lost tab at a corner."""
+    sheet = make_sheet(seed)
+    found = read_sheet(sheet.text, sheet.thickness, sheet.size, sheet.zero, sheet.bit)
+    verdict = judge(sheet, found)
+    assert (verdict.told, verdict.alarms) == ([], [])
+    assert verdict.fault in {"found", ""}

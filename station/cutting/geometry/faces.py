@@ -33,7 +33,7 @@ def widen_shapes(lines: Shapes, radius: Floats, quarter: int = QUARTER_CHORDS) -
     """
     made: Shapes = shapely.buffer(lines, radius, quad_segs=quarter)
     for n in _pick_narrow(lines, radius).tolist():
-        inside = shapely.polygonize([shapely.node(lines[n])])
+        inside = shapely.polygonize([shapely.union_all([lines[n]])])
         made[n] = shapely.union(made[n], shapely.buffer(inside, radius[n], quad_segs=quarter))
     most = 2 * radius * shapely.length(lines) + np.pi * radius**2
     for n in np.flatnonzero(shapely.area(made) > most * (1 + 1e-6)).tolist():
