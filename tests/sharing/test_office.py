@@ -2,13 +2,14 @@
 
 from dataclasses import replace
 
+import psycopg
 import pytest
 
 from station import bootstrap
 from station.clock import Clock
 from station.desk.pin import hashed
 from station.floor.office.acts import SetFact
-from station.sharing import founding, roles
+from station.sharing import founding, roles, schema
 from station.sharing.address import Address
 from station.sharing.migrations.versions import second
 from station.shop.acts import Act, SetPin
@@ -18,6 +19,8 @@ from station.shop.plain import to_plain
 from tests import replay
 from tests.ledger.toy import act
 from tests.server import ADMIN, PASSWORD
+from tests.sharing.shop import found
+from tests.sharing.test_push import at, body_of, push
 from tests.sharing.test_two_stations import put_back
 from tests.sharing.two import Station, healed
 
@@ -205,3 +208,29 @@ def test_the_office_of_a_shop_of_before_is_where_it_was_set_up(shop):
             )  # fmt: skip
         admin.execute(second.OFFICE_OF_BEFORE)
         assert admin.execute("SELECT office FROM shop.site").fetchone() == (["1", "3"],)
+
+
+def test_a_database_of_before_is_shared_with_and_brought_up_to_date(tmp_path, server, monkeypatch):
+    """Programs are newer than the database for a while; then the office is where it was."""
+    with monkeypatch.context() as before:
+        upgrade = schema.command.upgrade
+        before.setattr(schema.command, "upgrade", lambda config, _: upgrade(config, "1"))
+        shop = found(server)
+    one, two = (Station(tmp_path, shop, n, rules=bootstrap.load_rules()) for n in "23")
+    bootstrap.seed_shop(one.ledger, replay.small_shop(), AT, stock=replay.START)
+    healed(one, two)
+    assert one.ledger.office == ()
+    assert not set_pin(two, id="of before").refused
+    healed(one, two)
+    address = Address("127.0.0.1", shop.server.port, shop.database, ADMIN)
+    founding.update(address, PASSWORD)
+    assert founding.read_office(address, PASSWORD) == ["2", "3"]
+    name(shop, "2")
+    healed(one, two)
+    assert set_pin(two, id="of now").refused
+    assert not set_pin(one, id="of the office").refused
+    healed(one, two)
+    with shop.station("3") as thief, pytest.raises(psycopg.Error, match="another station"):
+        push(thief, *at(thief), body=body_of("a", station="2"))
+    one.close()
+    two.close()
