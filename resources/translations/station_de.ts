@@ -5652,6 +5652,10 @@
       <translation>Den Ordner im Büro richtig setzen.</translation>
     </message>
     <message>
+      <source>Set the PC's date, then do it again.</source>
+      <translation>Stell das Datum des PCs, dann mach es noch einmal.</translation>
+    </message>
+    <message>
       <source>Set the sheet on its pins, hold it down, tick it.</source>
       <translation>Platte auf die Passstifte setzen, spannen, abhaken.</translation>
     </message>
@@ -7126,6 +7130,10 @@
     <message>
       <source>This PC knows what was done since {at}.</source>
       <translation>Dieser PC weiß, was seit {at} getan wurde.</translation>
+    </message>
+    <message>
+      <source>This PC's clock is wrong: nothing was counted</source>
+      <translation>Die Uhr dieses PCs geht falsch: nichts wurde gezählt</translation>
     </message>
     <message>
       <source>This PC's clock is wrong: work was done {at}</source>

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from station.clock import Clock
 from station.files.logs import TurningLog
+from station.shop.times import is_time
 
 ERRORS = "errors.log"  # where our own mistakes are kept, in the data folder
 OWN_BUG = 70  # the exit code
@@ -48,10 +49,19 @@ def make_clock(options: argparse.Namespace) -> Clock:
     clock = Clock()
     if options.now:
         try:
-            clock.pin(options.now)
+            pin_clock(clock, options.now)
         except ValueError:
             raise CommandError(f"{options.now} is no time: write 2026-11-25T10:42:00.") from None
     return clock
+
+
+def pin_clock(clock: Clock, text: str) -> None:
+    """Pins a clock. Raises ValueError where the text is no time that a shop can have."""
+    before = clock.pinned
+    clock.pin(text)
+    if not is_time(clock()):
+        clock.pinned = before
+        raise ValueError(text)
 
 
 def add_replace(parser: argparse.ArgumentParser) -> None:

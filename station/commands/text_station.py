@@ -8,6 +8,7 @@ from time import monotonic, sleep
 from typing import TYPE_CHECKING, TextIO
 
 from station.clock import Clock
+from station.commands.common import pin_clock
 from station.desk.desk import Desk, Given
 from station.desk.mishaps import tell_own_bug
 from station.desk.replies import line
@@ -163,7 +164,7 @@ def _obey(desk: Desk, clock: Clock, text: str) -> Given:
 
 def _set_clock(clock: Clock, text: str) -> Given:
     try:
-        clock.pin(text)
+        pin_clock(clock, text)
     except ValueError:
         return Given(
             refuse(say("{text} is no time", text=text), say("Write it as 2026-11-25T10:42:00."))

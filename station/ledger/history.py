@@ -31,6 +31,7 @@ from station.shop.facts import Fact, Gone
 from station.shop.limits import find_unfit
 from station.shop.moves import Move
 from station.shop.office import is_of_office, refuse_elsewhere
+from station.shop.times import FIRST, LAST
 from station.shop.views import Rule, Rules
 from station.shop.words import Say, say
 
@@ -40,6 +41,10 @@ OFFICE = "office"  # local: the numbers of its stations, with blanks between; no
 UNSURE = refuse(
     say("That cannot be made sure now: the shop's database does not answer"),
     say("Go on with what is yours already, or try again later."),
+)
+NO_SUCH_YEAR = refuse(
+    say("This PC's clock is wrong: nothing was counted"),
+    say("Set the PC's date, then do it again."),
 )
 
 
@@ -124,6 +129,8 @@ class History:
     def _record(self, act: Act[Any], rule: Rule[Any], local: Mapping[str, str]) -> Recorded:
         if again := self.repeated(act.id):
             return again
+        if not FIRST <= act.at[:4] <= LAST:  # no other station would take it in
+            return Recorded(NO_SUCH_YEAR, None, ())
         decided = self.decide(act, rule)
         if decided.body is None:
             return Recorded(decided.answer, None, ())

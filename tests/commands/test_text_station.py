@@ -5,6 +5,8 @@ import shutil
 import sqlite3
 from contextlib import closing
 
+import pytest
+
 from station import bootstrap
 from station.clock import Clock
 from station.commands import main, text_station
@@ -72,3 +74,14 @@ def test_a_pc_that_only_has_a_text_station_keeps_the_evening_s_backups_too(
     assert scan("2026-11-26T09:00:00") == ({*first, "20261126-0900"}, "")
     monkeypatch.setattr(backups, "find_shop", lambda _view: Shop(id="shop", backup_folder="x"))
     assert scan("2026-11-27T09:00:00")[1] == "No backup: write the whole path of the folder: x\n"
+
+
+@pytest.mark.parametrize("at", ["0001-01-01T00:00:00", "9999-12-31T23:59:59", "2300-01-01"])
+def test_a_year_that_no_shop_is_in_is_no_time(at, capsys, tmp_path):
+    clock = Clock("2026-11-25T10:42:00")
+    assert str(text_station._set_clock(clock, at).answer.said) == f"{at} is no time"
+    assert clock() == "2026-11-25T10:42:00"
+    with bootstrap.open_ledger(tmp_path):
+        pass
+    assert main.main(["state", "--data", str(tmp_path), "--now", at]) == 1
+    assert capsys.readouterr().err == f"{at} is no time: write 2026-11-25T10:42:00.\n"

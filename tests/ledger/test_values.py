@@ -165,3 +165,13 @@ def test_more_than_can_be_counted_is_refused(two):
     one = two[0].ledger
     one.rules["many"] = Rule(Args, frozenset(), lambda _a, _v: good(say("Done"), moves=moves))
     assert str(one.record(act("bad", "many")).answer.said).endswith(" of 014 are too many")
+
+
+@pytest.mark.parametrize("at", ["2300-01-01T10:00:00", "1969-12-31T23:59:59"])
+def test_an_act_of_a_year_that_nobody_takes_in_is_refused_at_its_own_station(two, at):
+    """It was answered as recorded, and left out as soon as it had been shared."""
+    one = two[0].ledger
+    done = one.record(act("then", at=at))
+    assert (done.answer.refused, done.entry) == (True, None)
+    assert str(done.answer.said) == "This PC's clock is wrong: nothing was counted"
+    assert one.record(act("then", at=AT)).entry == "then"
