@@ -5653,7 +5653,7 @@
     </message>
     <message>
       <source>Set the PC's date, then do it again.</source>
-      <translation>Stell das Datum des PCs, dann mach es noch einmal.</translation>
+      <translation>Das Datum des PCs einstellen, dann noch einmal.</translation>
     </message>
     <message>
       <source>Set the sheet on its pins, hold it down, tick it.</source>
