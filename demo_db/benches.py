@@ -1,6 +1,6 @@
 """A day at the demo shop's benches: popping, trimming, packing and the cart."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import timedelta
 
 from demo_db.hands import BOSS, Hands, Process, Who
@@ -18,22 +18,30 @@ from station.floor.packing.acts import (
 from station.floor.popping.acts import PassOn
 from station.floor.shared.recounts import RecountPlace
 from station.floor.trimming.acts import CheckMaster, PutOnRack
+from station.queries.batches import find_hold
 from station.queries.first_offs import find_unmeasured
 from station.queries.orders import count_wanted, find_owed
+from station.queries.stock import list_free_on_rack, list_on_rack
+from station.queries.underway import count_underway
 from station.shop.facts import Batch, Cart, Order, Pack, Part, Pile, Slip
 from station.shop.moves import Held
-from station.shop.views import by_part, total
+from station.shop.views import View, by_part, total
 
 POPPING = (Who("04", "3"),)
-TRIMMING = (Who("05", "4"), Who("03", "4"))
-PACKING = Who("06", "5")
+TRIMMING = (Who("05", "4"), Who("07", "4"))
+PACKING = (Who("06", "5"), Who("08", "7"))
+PACKER = PACKING[0]  # who loads the carts and counts places too
 PLACES = ("top left", "top right", "middle", "bottom left", "bottom right")
 SPOILT = ("01", "01", "02", "04", "05")
 
+IN_ONE_GO = 160  # pieces that are trimmed before they are brought to the rack
 STANDING = 3  # the newest packs stand at the bench until the cart comes by again
-EARLY = timedelta(hours=60)  # an order is packed no earlier before it is due
+SOON = timedelta(hours=4)  # before an order is due, when what lacks is looked for
+EARLY = timedelta(hours=96)  # an order is packed no earlier before it is due
+OFF = (0, 0, 0, 0, 0, -2, -1, -1, 1)  # how far from the book a place is found that is counted
 
 Counts = dict[str, dict[str, int]]
+Find = Callable[[View, Part], tuple[Held, ...]]
 
 
 def benches(hands: Hands) -> list[Process]:
@@ -41,7 +49,7 @@ def benches(hands: Hands) -> list[Process]:
     return [
         *(Popping(hands, who).run() for who in POPPING),
         *(Trimming(hands, who).run() for who in TRIMMING),
-        Packing(hands).run(),
+        *(Packing(hands, who).run() for who in PACKING),
         Carts(hands).run(),
         _recounts(hands),
     ]
@@ -62,14 +70,13 @@ class Popping:
                 yield self.hands.minutes(4, 9)
                 continue
             lying = self.hands.view.stock(batch=slip.batch, place=f"popping/{slip.sheet}")
-            yield min(25.0, 3 + total(lying) * 0.06)
+            yield 6 + total(lying) * 0.15
             yield from self._pass_on(slip)
 
     def _next(self) -> Slip | None:
         for slip in self.hands.view.shelf(Slip, "popping", 20):
-            batch = self.hands.view.get(Batch, slip.batch)
             waits = find_unmeasured(self.hands.view, slip.batch, slip.sheet)
-            if batch and not batch.holds and waits is None:
+            if waits is None and find_hold(self.hands.view, slip.batch) is None:
                 return slip
         return None
 
@@ -141,8 +148,8 @@ class Trimming:
         for area in ("trimming", "rework"):
             piles = view.shelf(Pile, area, 20)
             for pile in piles[:: -1 if self.who == TRIMMING[1] else 1]:
-                batch = view.get(Batch, pile.batch)
-                if batch and not batch.holds and view.stock(batch=pile.batch, place=area):
+                lying = view.stock(batch=pile.batch, place=area)
+                if lying and find_hold(view, pile.batch) is None:
                     return pile
         return None
 
@@ -150,8 +157,8 @@ class Trimming:
         hands, subject = self.hands, f"batch/{pile.batch}"
         batch = hands.view.get(Batch, pile.batch)
         lying = hands.view.stock(batch=pile.batch, place=pile.area)
-        yield min(60.0, 4 + total(lying) * 0.08)
-        lying = hands.view.stock(batch=pile.batch, place=pile.area)
+        yield 6 + total(_take_some(lying)) * 0.22
+        lying = _take_some(hands.view.stock(batch=pile.batch, place=pile.area))
         if not lying or batch is None:
             return
         self._compare(lying[0].part, pile.batch)
@@ -187,77 +194,119 @@ class Trimming:
         hands.do(self.who, f"part/{part}", args)
 
 
+def _take_some(lying: tuple[Held, ...]) -> tuple[Held, ...]:
+    """As much of a pile as is trimmed in one go."""
+    room, taken = IN_ONE_GO, []
+    for held in lying:
+        if room:
+            taken.append(held._replace(qty=min(room, held.qty)))
+            room -= taken[-1].qty
+    return tuple(taken)
+
+
 class Packing:
     """Orders by due time, where the rack holds all of them."""
 
-    def __init__(self, hands: Hands) -> None:
-        self.hands = hands
+    def __init__(self, hands: Hands, who: Who) -> None:
+        self.hands, self.who = hands, who
 
     def run(self) -> Process:
         """Until the day ends."""
         yield self.hands.minutes(15, 40)
         while self.hands.left() > 5:
-            order = self._next()
+            order = self._next() or self._lacking()
             if order is None:
                 yield self.hands.minutes(5, 12)
                 continue
             yield from self._pack(order)
 
     def _next(self) -> Order | None:
+        """The one that was begun yesterday, else the first of which all lies on the rack."""
         latest = (self.hands.at + EARLY).isoformat(timespec="seconds")
         for order in self.hands.view.shelf(Order, "open", 60):
             if order.due > latest:
                 break
-            if order.state in ("open", "waiting") and self._all_there(order):
+            mine = order.claimed in ("", self.who.station)
+            if mine and not self._lacks(order) and not self._is_held(order):
                 return order
         return None
 
-    def _all_there(self, order: Order) -> bool:
-        inside = by_part(self.hands.view.stock(place=f"packing/{order.id}"))
-        return all(
-            self._on_rack(part) >= count - inside.get(part, 0)
-            for part, count in count_wanted(self.hands.view, order).items()
-        )
+    def _is_held(self, order: Order) -> bool:
+        """Whether a piece of its pack is held."""
+        inside = self.hands.view.stock(place=f"packing/{order.id}")
+        return any(find_hold(self.hands.view, held.batch) for held in inside)
 
-    def _on_rack(self, part: str) -> int:
+    def _lacking(self) -> Order | None:
+        """One that is due soon and begun though a part of it is still under way."""
+        latest = (self.hands.at + SOON).isoformat(timespec="seconds")
+        for order in self.hands.view.shelf(Order, "open", 20):
+            lacks = self._lacks(order) if order.state == "open" and order.due < latest else ()
+            if len(lacks) == 1 and len(order.lines) > 1:
+                coming = count_underway(self.hands.view, lacks[0], order.id).all
+                if coming and self.hands.fault("wait", 0.5):
+                    return order
+        return None
+
+    def _to_go(self, order: Order) -> dict[str, int]:
+        """What is still wanted of each part."""
+        inside = by_part(self.hands.view.stock(place=f"packing/{order.id}"))
+        known = self.hands.view.get(Order, order.id) or order
+        wanted = count_wanted(self.hands.view, known)
+        return {p: n - inside.get(p, 0) for p, n in wanted.items() if n > inside.get(p, 0)}
+
+    def _lacks(self, order: Order) -> list[str]:
+        """The parts of which fewer lie on the rack than are still wanted."""
+        return [p for p, n in self._to_go(order).items() if self._on_rack(p) < n]
+
+    def _on_rack(self, part: str, find: Find = list_free_on_rack) -> int:
         known = self.hands.view.get(Part, part)
-        return total(self.hands.view.stock(place=f"rack/{known.rack}")) if known else 0
+        return total(find(self.hands.view, known)) if known else 0
 
     def _pack(self, order: Order) -> Process:
         hands = self.hands
-        if not hands.do(PACKING, order.key, ClaimOrder()).ok:
+        if not hands.do(self.who, order.key, ClaimOrder()).ok:
             yield 2
             return
-        for part in count_wanted(self.hands.view, order):
-            yield hands.minutes(0.7, 2.0)
-            coming = any(h.part == part for h in hands.view.stock(place="trimming"))
-            missing = hands.fault("wait", 0.03) if coming else hands.fault("short", 0.003)
-            if missing and not self._short(order, part):
-                return
-            hands.do(PACKING, order.key, PickPart(part=part))
+        yield from self._pick(order)
         if hands.fault("wrong places", 0.012):  # all of it back, again
-            hands.do(PACKING, order.key, PutPartsBack())
-            for part in count_wanted(self.hands.view, order):
-                yield hands.minutes(0.7, 2.0)
-                hands.do(PACKING, order.key, PickPart(part=part))
-        yield hands.minutes(1.5, 3.5)
-        hands.do(PACKING, order.key, ClosePack(), numbers=("pack",))
+            hands.do(self.who, order.key, PutPartsBack())
+            yield from self._pick(order)
+        if self._to_go(order):
+            return
+        yield hands.minutes(3.0, 6.0)
+        hands.do(self.who, order.key, ClosePack(), numbers=("pack",))
+
+    def _pick(self, order: Order) -> Process:
+        """To the place of each part and back, until one of them lacks."""
+        for part, count in self._to_go(order).items():
+            yield self.hands.minutes(2.3, 4.3) + count * 0.03
+            if self.hands.chance(0.05):
+                self._count(order, part)
+            if part in self._lacks(order) and not self._short(order, part):
+                return
+            self.hands.do(self.who, order.key, PickPart(part=part))
+
+    def _count(self, order: Order, part: str) -> None:
+        """The whole place is counted: mostly the book agrees, else it is off by a piece or two."""
+        there = max(0, self._on_rack(part, list_on_rack) + self.hands.rng.choice(OFF))
+        args = RecountPlace(part=part, counted=there, order=order.id)
+        self.hands.do(self.who, order.key, args, why="51")
 
     def _short(self, order: Order, part: str) -> bool:
-        """Fewer lie there than the book says: wait for trimming, or send it short.
+        """Fewer lie there than are wanted: wait for what is under way, or send it short.
 
         True: what lies there can be taken.
         """
-        hands, wanted = self.hands, count_wanted(self.hands.view, order)[part]
-        recount = RecountPlace(part=part, counted=wanted - 1)
-        hands.do(PACKING, order.key, recount, why="51")
-        if hands.do(PACKING, order.key, WaitForPart(part=part)).ok:
+        hands = self.hands
+        if hands.do(self.who, order.key, WaitForPart(part=part)).ok:
             return False
-        hands.do(PACKING, order.key, SendShort(part=part))
+        if not hands.fault("short", 0.1):
+            return False  # it is gone on with once more is there
+        hands.do(self.who, order.key, SendShort(part=part))
         if owed := find_owed(hands.view, order):  # this customer does without what is owed
             with hands.beside():
                 hands.do(BOSS, owed.key, CancelOrder())
-        return bool(hands.view.stock(place=f"rack/{part}"))
+        return part in self._to_go(order)
 
 
 class Carts:
@@ -279,18 +328,18 @@ class Carts:
 
     def _load(self, cart: str) -> None:
         for pack in self.hands.view.shelf(Pack, "packed", 40)[:-STANDING]:
-            self.hands.do(PACKING, pack.key, LoadCart(cart=cart))
+            self.hands.do(PACKER, pack.key, LoadCart(cart=cart))
 
     def _leave(self, cart: str) -> Process:
         hands = self.hands
-        if not hands.do(PACKING, f"cart/{cart}", GoToDoor(cart=cart)).ok:
+        if not hands.do(PACKER, f"cart/{cart}", GoToDoor(cart=cart)).ok:
             return
         yield hands.minutes(2, 4)
         for pack in hands.view.shelf(Pack, f"cart/{cart}", 200):
-            if not hands.do(PACKING, pack.key, CheckPack(cart=cart)).ok:
-                hands.do(PACKING, pack.key, UnloadCart())
+            if not hands.do(PACKER, pack.key, CheckPack(cart=cart)).ok:
+                hands.do(PACKER, pack.key, UnloadCart())
         yield hands.minutes(1, 3)
-        hands.do(PACKING, f"cart/{cart}", Leave(cart=cart))
+        hands.do(PACKER, f"cart/{cart}", Leave(cart=cart))
 
 
 def _recounts(hands: Hands) -> Process:
@@ -300,12 +349,12 @@ def _recounts(hands: Hands) -> Process:
         return
     parts = hands.view.shelf(Part, "all", 60)
     part = hands.rng.choice(parts)
-    lying = hands.view.stock(place=f"rack/{part.rack}")
+    lying = [h for h in hands.view.stock(place=f"rack/{part.rack}") if h.batch]
     if lying:
         held = lying[0]
         there = max(0, held.qty + hands.rng.choice((-3, -2, -1, 1, 2)))
         args = Recount(part=held.part, place=held.place, counted=there)
-        hands.do(PACKING, f"batch/{held.batch}", args, why="51")
+        hands.do(PACKER, f"batch/{held.batch}", args, why="51")
 
 
 def worries(hands: Hands) -> None:
@@ -320,8 +369,8 @@ def worries(hands: Hands) -> None:
             hands.do(TRIMMING[0], part.key, CheckMaster(batch=pile.batch, reading_mm=reading))
         hands.do(TRIMMING[0], f"batch/{pile.batch}", HoldBatch(why="off its master"))
     for part in hands.view.shelf(Part, "all", 60):
-        lying = hands.view.stock(place=f"rack/{part.rack}")
-        if lying and lying[0].qty > 6:
-            args = Recount(part=part.id, place=lying[0].place, counted=lying[0].qty - 6)
-            hands.do(PACKING, f"batch/{lying[0].batch}", args, why="51")
+        known = [h for h in hands.view.stock(place=f"rack/{part.rack}") if h.batch]
+        if known and known[0].qty > 6:
+            args = Recount(part=part.id, place=known[0].place, counted=known[0].qty - 6)
+            hands.do(PACKER, f"batch/{known[0].batch}", args, why="51")
             return

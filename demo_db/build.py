@@ -11,8 +11,8 @@ from pathlib import Path
 from random import Random
 
 from demo_db.benches import benches, worries
-from demo_db.content import founding, sheets_in_store
-from demo_db.hands import Hands, Process, before, run, start
+from demo_db.content import founding, stock
+from demo_db.hands import Break, Hands, Process, attend, before, rest, run, start
 from demo_db.lacking import CARDS_FILE, WITHOUT_DAYS, lack_cards
 from demo_db.loading import RouterDay
 from demo_db.office import Office, routers
@@ -26,12 +26,17 @@ from station.shop.facts import Order
 Progress = Callable[[int, int], None]  # days done, days in all
 DAYS = 42
 HOURS = 9.0
-ORDERS_A_DAY = 48
+BREAKS = ((2.5, 0.25), (6.0, 0.5))  # when each begins, and how long it is, in hours
+ORDERS_A_DAY = 58
+EARLIER = 8  # of the orders that are in the shop now, those that came in yesterday
 LAST = timedelta(minutes=12)  # before now, what two routers do is settled
 STOPPED, CUTTING, FREE = "4", "3", "2"  # how three of the routers stand now
-# How many times its mark the rack is filled to, yesterday and today: a fair is near, and
-# every router is busy.
-FAIR = {2: 4, 1: 12}
+# How many times its mark the rack is filled to, and the least work that is released, yesterday
+# and today: a fair is near, and every router is busy.
+FAIR = {2: (6, 3500), 1: (12, 4200)}
+# On the last days these are made for it besides: so many of a part.
+PLENTY_DAYS, PLENTY = 5, {"051": 200, "061": 120}
+CAN_WAIT = ("015", FREE, 3)  # and too many of them are queued: a cut file, a router, sheets
 # What goes wrong for certain, by days before the end: the first sheet that it can happen to.
 PLANNED = {
     11: ("bit", "paper"), 10: ("short", "split"), 9: ("vacuum", "wait"), 8: ("moved", "thickness"),
@@ -83,9 +88,15 @@ def _clock(hour: float) -> time:
 
 
 def working_days(today: date, days: int) -> list[date]:
-    """Every day but Sundays in so many days before today, and today."""
+    """Mondays to Fridays in so many days before today, and today."""
     before = (today - timedelta(days=n) for n in range(days, 0, -1))
-    return [*(d for d in before if d.weekday() != 6), today]
+    return [*(d for d in before if d.weekday() < 5), today]
+
+
+def breaks(opens: datetime) -> tuple[Break, ...]:
+    """The breaks of a day that starts then."""
+    begins = ((opens + timedelta(hours=at), timedelta(hours=long)) for at, long in BREAKS)
+    return tuple((at, at + long) for at, long in begins)
 
 
 def _history(
@@ -94,15 +105,16 @@ def _history(
     """Founds the shop, then works day after day up to now."""
     opens, closes = hours(now)
     dates = working_days(now.date(), days)
+    pauses = tuple((a.time(), b.time()) for a, b in breaks(datetime.combine(dates[0], opens)))
     first = datetime.combine(dates[0], opens) - timedelta(minutes=20)
-    named = (opens.isoformat("minutes"), closes.isoformat("minutes"))
-    found(ledger, founding(first, now, named), first.isoformat(), stock=sheets_in_store(),
+    found(ledger, founding(first, now, (opens, closes), pauses), first.isoformat(), stock=stock(),
          ids=lambda: f"{rng.getrandbits(64):016x}")  # fmt: skip
     hands = Hands(ledger, rng, first, first)
     week = Week(hands, now)
     for n, day in enumerate(dates):
         hands.at = max(hands.at, datetime.combine(day, opens))
         hands.ends = datetime.combine(day, closes)
+        hands.breaks = breaks(datetime.combine(day, opens))
         week.day(left=len(dates) - n)
         if progress:
             progress(n + 1, len(dates))
@@ -122,24 +134,26 @@ class Week:
         hands = self.hands
         today = left == 1
         if left <= 2:
-            self.office.ahead = FAIR[left]
+            self.office.ahead, self.office.least = FAIR[left]
         if left <= WITHOUT_DAYS:
             self.office.without = frozenset({CARDS_FILE})
+        if left <= PLENTY_DAYS:
+            self.office.more = PLENTY
         hands.planned += PLANNED.get(left, ())
-        processes = [*self._orders(left), self.office.work()]
+        people = [*self._orders(left), self.office.work(), *benches(hands)]
+        processes = [rest(hands, one) for one in people]
         for router in routers(hands):
             free_by = self.now if today and router == FREE else None
-            day = RouterDay(hands, router, free_by).run()
+            day = attend(hands, RouterDay(hands, router, free_by).run())
             kept = today and router in (STOPPED, CUTTING)
             processes.append(before(hands, day, self.now - LAST) if kept else day)
-        processes += benches(hands)
         begun = start(hands, processes)
         if not today:
             run(hands, begun, hands.ends + timedelta(minutes=30))
             return
-        rest = run(hands, begun, self.now - LAST)
+        going = run(hands, begun, self.now - LAST)
         self._last_minutes()
-        run(hands, rest, self.now)
+        run(hands, going, self.now)
 
     def _last_minutes(self) -> None:
         """Router 4 stops for its bit; router 3 has a sheet on that lasts past now.
@@ -148,6 +162,7 @@ class Week:
         """
         self.office.release()
         self.office.fill()
+        self.office.release_early(*CAN_WAIT)
         worries(self.hands)
         lack_cards(self.hands, self.office, self.now)
         RouterDay(self.hands, STOPPED).stand_still("31")
@@ -158,7 +173,9 @@ class Week:
         if left > 2:
             yield self.office.orders(ORDERS_A_DAY)
             return
-        count = 8 if left == 2 else len(self.live)
+        count = EARLIER if left == 2 else len(self.live)
+        if left == 2:
+            yield self.office.orders(ORDERS_A_DAY - EARLIER)
         chosen, self.live = self.live[:count], self.live[count:]
         yield self._enter(chosen, self.hands.left() / 2)
 

@@ -19,6 +19,7 @@ from station.shop.acts import Act, Answer, Args, TakeBack, add_known
 from station.shop.views import View
 
 Process = Generator[float, None, None]  # yields minutes
+Break = tuple[datetime, datetime]  # from when to when nobody works
 
 SUPERVISOR, OFFICE = "01", "6"
 
@@ -56,6 +57,7 @@ class Hands:
     refused: Counter[str] = field(default_factory=Counter)
     done: Counter[str] = field(default_factory=Counter)
     planned: list[str] = field(default_factory=list)  # faults that are to happen soon
+    breaks: tuple[Break, ...] = ()  # of this working day
 
     @property
     def view(self) -> View:
@@ -165,6 +167,29 @@ def run(hands: Hands, waiting: list[Waiting], until: datetime) -> list[Waiting]:
             heapq.heappush(heap, (hands.at + pause, n, process))
     hands.at = max(hands.at, until)
     return heap
+
+
+def rest(hands: Hands, process: Process) -> Process:
+    """A person's process, at rest in the breaks: what is begun before one goes on after it."""
+    for wait in process:
+        ends = hands.at + timedelta(minutes=wait)
+        for begins, over in hands.breaks:
+            if hands.at < over and ends > begins:
+                ends += over - max(begins, hands.at)
+        yield (ends - hands.at).total_seconds() / 60
+
+
+def attend(hands: Hands, process: Process) -> Process:
+    """A router's process: it runs on in the breaks, and what is done in one waits for its end.
+
+    The later it was done, the later somebody comes to it.
+    """
+    for wait in process:
+        ends = hands.at + timedelta(minutes=wait)
+        for begins, over in hands.breaks:
+            if begins <= ends < over:
+                ends = over + (ends - begins) / 10
+        yield (ends - hands.at).total_seconds() / 60
 
 
 def before(hands: Hands, process: Process, until: datetime) -> Process:

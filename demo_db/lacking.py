@@ -8,9 +8,11 @@ stood first.
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from demo_db.benches import PACKING
 from demo_db.hands import BOSS, SUPERVISOR, Hands
 from demo_db.office import Office
 from station.floor.office.acts import CancelOrder, CorrectCount, SetFact
+from station.floor.packing.acts import ClaimOrder, PutOrderDown, PutPartsBack
 from station.floor.shared.queue import CancelBatch
 from station.queries.underway import list_queued
 from station.shop.facts import Batch, Line, Order
@@ -31,12 +33,26 @@ def lack_cards(hands: Hands, office: Office, now: datetime) -> None:
         if batch.cut_file == CARDS_FILE:
             hands.do(BOSS, batch.key, CancelBatch())
     _count_rack(hands)
-    wanting = [o for o in hands.view.shelf(Order, "open", 300) if _find_sets(o)]
+    for order in _list_wanting(hands):
+        _put_back(hands, order)
+    wanting = _list_wanting(hands)
     late = [o for o in wanting if o.due < now.isoformat()]
     others = [o for o in wanting if o not in late]
     _fit_orders(hands, office, late, LATE, [now - timedelta(hours=h) for h in HOURS_LATE])
     _fit_orders(hands, office, others, OTHERS, [now + timedelta(days=d, hours=4)
                                                 for d in DAYS_AHEAD])  # fmt: skip
+
+
+def _list_wanting(hands: Hands) -> list[Order]:
+    return [o for o in hands.view.shelf(Order, "open", 300) if _find_sets(o)]
+
+
+def _put_back(hands: Hands, order: Order) -> None:
+    """The other parts of an order that was begun go back: without cards it cannot go on."""
+    if order.state != "open" or hands.view.stock(place=f"packing/{order.id}"):
+        hands.do(PACKING[0], order.key, ClaimOrder())
+        hands.do(PACKING[0], order.key, PutPartsBack())
+        hands.do(PACKING[0], order.key, PutOrderDown())
 
 
 def _find_sets(order: Order) -> int:
@@ -48,8 +64,10 @@ def _count_rack(hands: Hands) -> None:
     place = f"rack/{CARD}"
     lots = [held.batch for held in hands.view.stock(place=place) if held.part == CARD]
     cut = [b.id for b in hands.view.shelf(Batch, "cut", 2000) if b.cut_file == CARDS_FILE]
-    for n, lot in enumerate(lots or cut[-1:]):
-        there = 0 if n else THERE
+    lots = lots or cut[-1:]
+    kept = "" if "" in lots else next(iter(lots), "")  # of no known batch: what then lies there
+    for lot in sorted(lots, key=lambda lot: lot == kept):
+        there = THERE if lot == kept else 0
         args = CorrectCount(part=CARD, place=place, batch=lot, counted=there, approved=SUPERVISOR)
         hands.do(BOSS, f"part/{CARD}", args, why="51")
 

@@ -1,6 +1,7 @@
 """The demo shop's people, routers, bits, lots, carts and mailers."""
 
 from dataclasses import replace
+from datetime import time
 
 from demo_db.parts import BIRCH, MDF, THICK_BIRCH, THIN_MDF
 from station.shop.facts import Bed, Bit, BitSize, Cart, Fact, Lot, Mailer, Router, Shop, Worker
@@ -31,15 +32,17 @@ SHEETS_BOUGHT = {"1": (4, 20, 31.5), "2": (4, 20, 42.0), "3": (6, 40, 9.8), "4":
 PRICES = {"01": 0.22, "02": 0.34, "03": 0.48, "04": 0.62, "09": 0.95, "11": 1.1, "12": 1.9}
 
 
-def shop(day_starts: str = "07:00", day_ends: str = "16:00") -> Shop:
-    """The demo shop's own settings."""
-    return Shop(id="shop", first=ISSUE, name="Weaving-tool workshop", day_starts=day_starts,
-                day_ends=day_ends)  # fmt: skip
+def shop(day: tuple[time, time], breaks: tuple[tuple[time, time], ...]) -> Shop:
+    """The demo shop's own settings: its hours, and when nobody works in between."""
+    starts, ends = (at.isoformat("minutes") for at in day)
+    pauses = tuple((a.isoformat("minutes"), b.isoformat("minutes")) for a, b in breaks)
+    return Shop(id="shop", first=ISSUE, name="Weaving-tool workshop", day_starts=starts,
+                day_ends=ends, breaks=pauses)  # fmt: skip
 
 
 def people() -> tuple[Fact, ...]:
-    """Six workers by number; 01 is the supervisor."""
-    others = (Worker(id=f"{n:02d}") for n in range(2, 7))
+    """Eight workers by number; 01 is the supervisor."""
+    others = (Worker(id=f"{n:02d}") for n in range(2, 9))
     return (Worker(id="01", supervisor=True, pin=PIN_HASH), *others)
 
 

@@ -17,7 +17,15 @@ from station.shop.facts import Batch, Concern, CutFile, Fact, Order, Part, Revis
 from station.shop.moves import head
 from station.shop.plain import to_plain
 
-MOST_SHEETS = 6
+ROUTERS = ("1", "2", "3", "4", "5")
+ALONE = ("5",)  # cuts what others cannot, so it gets what they can last
+LITTLE = 0.3  # sheets that are not worth a batch
+MOST_SHEETS, MOST_PIECES = 6, 480  # of a batch
+# Work is counted in pieces: a sheet is as much as so many of them, besides its own.
+A_SHEET = 55
+WORK = 1.4  # of a usual sheet, against its pieces alone
+LEAST, MOST = 2900, 3300  # work that is released a day
+AHEAD = 0.25  # of a day's work that waits at the routers
 QUEUED = 4  # batches that wait at a router before another is released to it
 IN_WORK = ("popping", "trimming", "rework", "rack", "held")
 LIKED = ("let it go on", "drop it")  # ways of settling that are taken where they are offered
@@ -28,10 +36,16 @@ class Office:
 
     def __init__(self, hands: Hands, numbers: Iterator[str]) -> None:
         self.hands, self.numbers = hands, numbers
+        self.opened = 1.0  # minutes of this day
         self.live: set[str] = set()  # batches not yet wholly through the shop
         self.made: dict[str, dict[str, int]] = {}  # what a sheet of each revision makes
-        self.ahead = 2  # how many times its mark the rack is filled to
+        self.least = LEAST  # work that is released a day, so that one day is like another
+        self.level = 0.0  # work that is released today
+        self.released = 0.0  # and was so far, with what was too much on the days before
+        self.served = dict.fromkeys(ROUTERS, 0)  # sheets that each router was given
+        self.ahead = 4  # how many times its mark the rack is filled to
         self.without: frozenset[str] = frozenset()  # cut files that are not released now
+        self.more: dict[str, int] = {}  # pieces of a part that are to lie there besides
 
     def enter(self, fact: Fact) -> None:
         """Sets a fact."""
@@ -48,11 +62,11 @@ class Office:
             self.order(self._due())
 
     def _due(self) -> datetime:
-        """Some hours ahead, or in the next days."""
+        """Some hours ahead, or in the next days; on Monday instead of a weekend."""
         days = self.hands.rng.choice((1, 1, 1, 2, 2, 3))
         hour = self.hands.rng.choice((9, 11, 13, 15))
         due = (self.hands.at + timedelta(days=days)).replace(hour=hour, minute=0, second=0)
-        return due + timedelta(days=1) if due.weekday() == 6 else due
+        return due + timedelta(days=7 - due.weekday() if due.weekday() > 4 else 0)
 
     def order(self, due: datetime) -> None:
         """One order from the fixed source of chance."""
@@ -62,6 +76,7 @@ class Office:
     def work(self) -> Process:
         """Looks at need, releases batches, settles concerns."""
         yield 1
+        self._plan_day()
         while self.hands.left() > 5:
             self.release()
             self._settle()
@@ -71,44 +86,96 @@ class Office:
     # --- what is cut
 
     def release(self) -> None:
-        """Batches for what is wanted most, as long as routers have room."""
+        """Batches for what is wanted most, as long as routers have room and the day's level."""
         short = self._short()
-        for router in ("1", "2", "3", "4", "5"):
-            queue = self.hands.view.shelf(Batch, f"queue/{router}")
-            if sum(b.sheets - b.cut for b in queue if not b.holds) < QUEUED:
-                self._release_to(router, short)
+        while self.released < self._level_now():
+            if not self._release_one(short) and not self._release_one(self._ahead_of(short)):
+                return
+
+    def _release_one(self, short: Counter[str]) -> bool:
+        """The file that is wanted most and may go to a router with room; False: there is none."""
+        waits = {r: self._count_queued(r) for r in ROUTERS}
+        free = sorted((r for r in ROUTERS if waits[r] < QUEUED),
+                      key=lambda r: (waits[r], r in ALONE, self.served[r]))  # fmt: skip
+        for revision in self._by_need(short):
+            for router in free:
+                if not revision.routers or router in revision.routers:
+                    return self._release(revision, router, short)
+        return False
+
+    def _by_need(self, short: Counter[str]) -> list[Revision]:
+        """Files worth cutting, the one first whose part lacks most, counted in its mark."""
+        marks = {part.id: part.mark for part in self._parts()}
+        found = []
+        for revision in self._files():
+            makes = self._makes(revision)
+            need = max(short[p] / marks[p] for p in makes)
+            if need > self.ahead or _worth(makes, short) > LITTLE:
+                found.append((need, revision))
+        return [r for _, r in sorted(found, key=lambda f: f[0], reverse=True)]
+
+    def _plan_day(self) -> None:
+        """So much is released today as orders and marks lack, within what the shop can do."""
+        lacks = WORK * sum(n for n in self._short().values() if n > 0)
+        self.opened = self.hands.left()
+        self.released = max(0, self.released - self.level)
+        self.level = max(self.least, min(MOST, lacks))
+
+    def _ahead_of(self, short: Counter[str]) -> Counter[str]:
+        """What is short of some marks more."""
+        more = Counter(short)
+        for part in self._parts():
+            more[part.id] += 4 * part.mark
+        return more
+
+    def _count_queued(self, router: str) -> int:
+        """Sheets that wait at a router."""
+        queue = self.hands.view.shelf(Batch, f"queue/{router}")
+        return sum(b.sheets - b.cut for b in queue if not b.holds)
+
+    def _level_now(self) -> float:
+        """Work that should be released by now, some hours ahead of the routers."""
+        gone = 1 - self.hands.left() / self.opened
+        return self.level * min(1.0, gone + AHEAD)
 
     def fill(self) -> None:
-        """Something for every router that has nothing to cut: what falls below twice its mark."""
-        short = self._short()
-        for part in self._parts():
-            short[part.id] += 4 * part.mark
-        for router in ("1", "2", "3", "4", "5"):
+        """Something for every router that has nothing to cut, though little is short."""
+        short = self._ahead_of(self._short())
+        for router in ROUTERS:
             if not self.hands.view.shelf(Batch, f"queue/{router}"):
-                self._release_to(router, short)
+                fits = (r for r in self._by_need(short) if not r.routers or router in r.routers)
+                if revision := next(fits, None):
+                    self._release(revision, router, short)
 
-    def _release_to(self, router: str, short: Counter[str]) -> None:
-        """The file that fills the largest gap, in sheets of cutting time."""
-        best, most = None, 0.0
-        for revision in self._files(router):
-            sheets = _worth(self._makes(revision), short)
-            if sheets > most:
-                best, most = revision, sheets
-        if best is None or most < 0.3:
-            return
-        sheets = max(2, min(MOST_SHEETS, ceil(most)))
+    def release_early(self, cut_file: str, router: str, sheets: int) -> None:
+        """A batch that nobody misses yet."""
+        due = (self.hands.at + timedelta(days=5)).isoformat(timespec="seconds")
+        args = ReleaseBatch(cut_file=cut_file, router=router, sheets=sheets, due=due,
+                            why="for the fair")  # fmt: skip
+        self.hands.do(BOSS, f"cutfile/{cut_file}", args, numbers=("batch",))
+
+    def _release(self, revision: Revision, router: str, short: Counter[str]) -> bool:
+        """A batch of as many sheets as are short; False: it was refused."""
+        makes = self._makes(revision)
+        pieces = sum(makes.values())
+        wanted = ceil(max(short[p] / n for p, n in makes.items()))
+        room = round((self.level - self.released) / (pieces + A_SHEET))
+        sheets = min(max(2, min(MOST_SHEETS, wanted)), max(1, min(room, MOST_PIECES // pieces)))
         args = ReleaseBatch(
-            cut_file=best.cut_file,
+            cut_file=revision.cut_file,
             router=router,
             sheets=sheets,
-            due=self._first_due(best),
-            why=self._why(best, short),
+            due=self._first_due(revision),
+            why=self._why(revision, short),
         )
-        released = self.hands.do(BOSS, f"cutfile/{best.cut_file}", args, numbers=("batch",))
+        released = self.hands.do(BOSS, f"cutfile/{revision.cut_file}", args, numbers=("batch",))
         if released.ok:
             self.live.update(f.id for f in released.answer.sets)
-            for part, n in self._makes(best).items():
+            for part, n in makes.items():
                 short[part] -= n * sheets
+            self.released += (pieces + A_SHEET) * sheets
+            self.served[router] += sheets
+        return released.ok
 
     def _why(self, revision: Revision, short: Counter[str]) -> str:
         """In words, for the queue at the router."""
@@ -130,21 +197,20 @@ class Office:
             self.made[revision.id] = revision.makes()
         return self.made[revision.id]
 
-    def _files(self, router: str) -> Iterator[Revision]:
-        """What this router may cut."""
+    def _files(self) -> Iterator[Revision]:
+        """What may be cut now."""
         for number in NAMES:
             cut_file = self.hands.view.get(CutFile, number)
             if cut_file is None or number in self.without:
                 continue
-            revision = find_approved(self.hands.view, cut_file)
-            if revision and (not revision.routers or router in revision.routers):
+            if revision := find_approved(self.hands.view, cut_file):
                 yield revision
 
     def _short(self) -> Counter[str]:
         """Pieces wanted by orders and marks, less what lies or is on its way."""
         view, short = self.hands.view, Counter[str]()
         for part in self._parts():
-            short[part.id] += self.ahead * part.mark
+            short[part.id] += self.ahead * part.mark + self.more.get(part.id, 0)
             short[part.id] -= sum(h.qty for h in view.stock(place=f"rack/{part.id}"))
         for order in view.shelf(Order, "open", 300):
             short.update(needs(order))
@@ -202,7 +268,7 @@ def _worth(makes: dict[str, int], short: Counter[str]) -> float:
         return 0.0
     wanted = sum(min(max(short[p], 0), n * sheets) for p, n in makes.items())
     share = wanted / (sheets * sum(makes.values()))
-    return sheets * share**4  # what nobody wants fills the rack: it weighs heavily
+    return sheets * share**2  # what nobody wants fills the rack: it weighs heavily
 
 
 def routers(hands: Hands) -> tuple[str, ...]:

@@ -287,7 +287,7 @@ STORY: tuple[TourStep, ...] = (
     TourStep(name="today", scans=("worker 01", "button area_today"), tone="good"),
     TourStep(name="today-concern", scans=("button row_1",)),
     TourStep(name="what-to-cut", scans=("button put_down", "button area_plan", "@thought")),
-    TourStep(name="what-to-cut-why", scans=("button row_2",), tone="good"),
+    TourStep(name="what-to-cut-why", scans=("button row_1",), tone="good"),
     TourStep(name="office-orders", scans=("button put_down", "button area_office"), tone="good"),
     TourStep(name="office-cut-files", scans=("button list_cutfile",), tone="good"),
     TourStep(name="office-cut-file", scans=("button row_1",), tone="good"),

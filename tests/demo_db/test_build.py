@@ -81,7 +81,7 @@ def test_today_is_half_done(shop):
     assert states & {"open", "packing", "waiting"}
     cut = Counter(s.router for s in shop.facts(Slip) if s.at[:10] == "2026-11-25")
     assert set(cut) == set("12345")
-    assert cut.total() >= 20
+    assert cut.total() >= 10  # a whole day has 12 to 23
     assert len([o for o in shop.facts(Order) if o.state == "open"]) >= 10
     assert any(not c.settled for c in shop.facts(Concern))
 
@@ -112,11 +112,11 @@ def test_the_day_lies_around_now(hour):
     assert opens.hour <= hour
 
 
-def test_six_weeks_without_sundays():
+def test_six_weeks_without_weekends():
     days = working_days(NOW.date(), DAYS)
     assert days[-1] == NOW.date()
-    assert len(days) == 37
-    assert all(d.weekday() != 6 for d in days)
+    assert len(days) == 31
+    assert all(d.weekday() < 5 for d in days)
     assert NOW.date() - days[0] == timedelta(days=42)
 
 
@@ -128,9 +128,8 @@ FAULTS = {
 SHEETS = {"11", "12", "13", "15"}  # bit broke, sheet moved, vacuum lost, router fault
 
 
-def test_every_kind_of_fault_has_happened(tmp_path):
-    build(tmp_path / "shop.db", NOW, days=14)
-    ledger = Ledger(tmp_path / "shop.db", load_rules())
+def test_every_kind_of_fault_has_happened(demo_file):
+    ledger = Ledger(demo_file, load_rules())
     acts = [e.past.act for e in ledger.entries()]
     assert FAULTS - {act.kind for act in acts} == set()
     assert {plain_of(a.args).get("reason") for a in acts if a.kind == "spoil_sheet"} >= SHEETS

@@ -54,7 +54,7 @@ def test_counts():
     assert len(of(Part)) >= 14
     assert len(of(CutFile)) >= 8
     assert len(of(Router)) == 5
-    assert len(of(Worker)) == 6
+    assert len(of(Worker)) == 8
     assert len(of(Order)) == 40
     assert len({f.key for f in known()}) == len(known())
 
