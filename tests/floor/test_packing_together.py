@@ -144,3 +144,23 @@ def test_what_lies_in_a_pack_that_nobody_holds_is_told():
     )
     texts = list_texts(screen.screen(player.hand, view))
     assert any("1 in its pack" in text for text in texts)
+
+
+def test_a_walk_that_was_left_is_begun_again_with_the_others():
+    view, player = bench(combs=30, shuttles=30)
+    player.give(press("walk"), Number("1"), PART_SHUTTLE, press("put_down"), press("walk"))
+    assert player.hand.work.walk == tuple(str(n) for n in range(3401, 3410))
+    player.give(PART_SHUTTLE, PART_COMB)
+    assert by_part(view.stock(place="packing/3400")) == {SHUTTLE: 1}  # as it was left
+    assert by_part(view.stock(place="packing/3402")) == {SHUTTLE: 1, COMB: 1}
+
+
+def test_what_is_held_after_the_walk_is_closed_in_no_pack_by_the_next_order():
+    view, player = bench(batch(id="00100"), combs=30, shuttles=30)
+    player.give(press("walk"), PART_SHUTTLE, PART_COMB)
+    view.facts["batch/00100"] = replace(view.get(Batch, "00100"), holds=("warped",))
+    player.give(Code("order", "3400"), Code("order", "3401"))
+    assert view.get(Order, "3400").state == "packing"
+    assert not [f for f in view.facts.values() if isinstance(f, Pack)]
+    refused = player.give(Code("order", "3400"), press("close_pack"))
+    assert str(refused.said) == "Batch 00100 is held: 2 of it in this pack"

@@ -11,8 +11,8 @@ from station.shop.acts import Act
 from station.shop.codes import Code
 from station.shop.faces import Hint, Press
 from station.shop.facts import Mailer, Order, Pack, Postage
-from station.shop.rooms import Weighed
-from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, inside, packer, press, shop
+from station.shop.rooms import Number, Weighed
+from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, inside, order, packer, press, shop
 from tests.floor.shop_small import COMB, SHUTTLE, at
 
 # three pairs weigh 360 g, each comb and each shuttle 60 g; the mailer 30 g
@@ -163,3 +163,46 @@ def test_a_cancelled_order_is_put_back_from_both_its_packs():
         assert words in str(answer.do)
     assert view.stock(place="packing/3306") == ()
     assert not packs(view)
+
+
+def test_of_a_walk_an_order_for_two_packs_is_no_pack_of_the_next_scan():
+    """What was fetched for it lies there whole; it is dealt to two packs at the bench."""
+    other = replace(order(), id="3310", due="2026-11-25T16:00:00", lines=order().lines)
+    view = shop(FLAT, LETTER, PARCEL, other, combs=9, shuttles=9)
+    player = packer(view)
+    player.give(press("walk"), PART_SHUTTLE, PART_COMB, ORDER)
+    refused = player.give(Code("order", "3310"))
+    assert str(refused.said) == "Order 3306 goes in two packs: 1.20 cheaper than one"
+    player.give(press("close_pack"), Code("order", "3310"))
+    assert view.get(Order, "3306").state == "packed"
+    assert player.hand.subject == "3310"
+    assert len(packs(view)) == 2
+
+
+def test_two_packers_who_reach_for_one_heap_take_no_piece_twice():
+    other = replace(order(), id="3310")
+    view = shop(other, combs=6, shuttles=4)
+    mine, yours = packer(view), packer(view, station="s2")
+    mine.give(ORDER)
+    yours.give(Code("order", "3310"))
+    assert not mine.give(PART_SHUTTLE).refused
+    refused = yours.give(PART_SHUTTLE)
+    assert refused.tone == "stop"
+    assert "1" in str(refused.said)
+    assert inside(view, "3310") == {}
+    assert not yours.give(Number("1"), PART_SHUTTLE).refused
+    assert (inside(view)[SHUTTLE], inside(view, "3310")[SHUTTLE]) == (3, 1)
+
+
+def test_an_order_cancelled_in_the_hand_is_closed_by_nothing_and_goes_back():
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    act = Act(id="c", kind="cancel_order", at=at("14:00"), subject="order/3306", worker="07",
+              args=CancelOrder(approved="07"))  # fmt: skip
+    assert not view.do(OFFICE, act).refused
+    assert player.give(press("close_pack")).refused
+    assert player.give(Weighed(390.0)).tone != "good"
+    assert not packs(view)
+    assert str(player.give(press("all_of_it")).said) == "6 put back on the rack"
+    assert inside(view) == {}

@@ -364,6 +364,9 @@ def _weigh_pack(hand: PackingHand, grams: float, view: View) -> Do | Took:
     A pack that is complete and weighs what it should is closed by it.
     """
     order = view.get(Order, hand.subject)
+    if order and order.state == "cancelled":
+        said = say("Order {order} is cancelled", order=order.id)
+        return Took(hand, refuse(said, say("Put back what is in its pack.")))
     whole = order and hand.work.asks in ("", "scale") and is_complete(view, order)
     two = find_two(hand, order, view) if order and whole else None
     share = two.first if two else ()
