@@ -38,6 +38,7 @@ RULE = np.array(
 )
 CORNER_MM, MOST_CORNERS = 0.02, 40  # of an outline, that are compared one by one
 SIZE_MM = 0.1  # by which sizes of equal parts differ, where arcs come as chords
+TIE_SHARE = 0.004  # of a length, by which the sides of rectangles of almost one area differ
 PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
 ROUGH_SHARE = 0.15  # of an outline's corners may lie twice as far apart: where its cut met itself
 MOST_CORNER_TURNS = 24
@@ -185,8 +186,10 @@ def find_turn(one: Fingerprint, other: Fingerprint) -> tuple[float, bool] | None
 
 
 def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
-    """Tells whether sizes and holes of two shapes are equal but for rounding."""
-    near = max(SIZE_MM, 3e-4 * one.length)
+    """Tells whether sizes and holes of two shapes are equal but for rounding, and for which of
+    several rectangles around them is taken, where these are almost as small.
+    """
+    near = SIZE_MM + TIE_SHARE * one.length
     return (
         len(one.marks) == len(other.marks)
         and abs(one.width - other.width) < near
@@ -202,6 +205,8 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     turn = np.exp(1j * angle)
     corners = other.corners / turn
     corners = np.conj(corners) if mirrored else corners
+    if not _reach_alike(one, other, corners):
+        return False
     some = corners[:: -(-len(corners) // MOST_CORNERS)]
     off = _measure_off(some, one.corners)
     if (off > 2 * near).any() or np.mean(off > near) > ROUGH_SHARE:
@@ -215,6 +220,18 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     leans = (np.conj(one.leans) if mirrored else one.leans) * turn**2
     same &= np.abs(leans[:, None] - other.leans) < LEAN_MM2 + LEAN_SHARE * np.abs(leans)[:, None]
     return bool(same.any(axis=1).all() and same.any(axis=0).all())
+
+
+def _reach_alike(one: Fingerprint, other: Fingerprint, corners: Complexes) -> bool:
+    """Tells whether two shapes reach as far each way, `corners` being those of the other, turned
+    to the first; where their rectangles are alike, they do.
+    """
+    near = max(SIZE_MM, 3e-4 * one.length)
+    if max(abs(one.width - other.width), abs(one.length - other.length)) < near:
+        return True
+    ways = np.exp(1j * np.pi / 8 * np.arange(8))[:, None]
+    wide, wide2 = (np.ptp((some * ways).real, axis=1) for some in (one.corners, corners))
+    return bool((np.abs(wide - wide2) < near).all())
 
 
 def _measure_off(points: Complexes, ring: Complexes) -> Floats:

@@ -106,3 +106,15 @@ def test_plates_whose_slot_lies_the_other_way_are_two_shapes(across, shapes):
         other = "G0 X220 Y50\nG1 Z-6.2 F900\nY70 F3000\nG0 Z5\n"
     got = found(along + other + box(20, 20, 100, 80) + box(170, 20, 100, 80))
     assert [len(s.pieces) for s in got.shapes] == [2 // shapes] * shapes
+
+
+@pytest.mark.parametrize("wider", [0.0, 0.3])
+def test_pieces_are_one_shape_whichever_rectangle_is_smallest_around_each(wider):
+    """Two rectangles around this leaf have almost one area; rounding picks one or the other."""
+    t = np.linspace(0, 2 * np.pi, 60, endpoint=False)
+    radius = 47.8 * (1 + 0.117 * np.cos(2 * t + 5.25) + 0.027 * np.cos(3 * t + 1))
+    leaf = np.column_stack((radius * np.cos(t), radius * np.sin(t)))
+    other = leaf * (1 + wider / 107, 1 / (1 + wider / 107))  # as large, but a little longer
+    rings = leaf.round(3), put(other, 33, mirrored=False).round(3)
+    _, shapes = group_pieces([Piece(ring, (), (), 1, 1) for ring in rings], {})
+    assert len(shapes) == (2 if wider else 1)
