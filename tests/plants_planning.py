@@ -10,6 +10,7 @@ SCREEN = ("tests/floor/test_plan.py",)
 SHEETS = ("tests/planning/test_sheets.py",)
 CHANCES = ("tests/planning/test_chances.py",)
 DEMAND = ("tests/planning/test_demand.py",)
+TURNS = ("tests/planning/test_turns.py",)
 GATHER = ("tests/planning/test_gather.py",)
 
 PLANNING = (
@@ -60,6 +61,12 @@ PLANNING = (
     Plant(f"{HERE}/think.py", "        return self._count(self.fresh)\n",
           "        return self._count({p: k.lacking for p, k in self.parts.items()})\n",
           "no sheet for what is lost", FOREMAN),
+    Plant(f"{HERE}/turns.py", "kept = sum(due < -OVERDUE_DAYS * day for due in dues)",
+          "kept = 0", "an order that is long overdue put off for ever", TURNS),
+    Plant(f"{HERE}/turns.py", "        if then[:2] < course[:2]:", "        if False:",
+          "a hopeless order before those that can be in time", TURNS),
+    Plant(f"{HERE}/flow.py", "trimmed = max(trimmed, popped) + pieces * trimming",
+          "trimmed = max(trimmed, popped)", "trimming that takes no time", TURNS),
     Plant(f"{HERE}/past.py", "    for back in range(DAYS, 0, -1):",
           "    for back in range(DAYS, -1, -1):", "today counted as a whole day of use", GATHER),
     Plant("station/queries/shortage.py", "        if held[lot.batch]:", "        if False:",
