@@ -12,6 +12,10 @@
       <translation>1 bis 24 Zeichen.</translation>
     </message>
     <message>
+      <source>1 to {n}: so many {part}. Larger, or with a point: the weight, {unit}.</source>
+      <translation>1 bis {n}: so viele {part}. Größer oder mit Komma: das Gewicht, {unit}.</translation>
+    </message>
+    <message>
       <source>1/4 in MDF</source>
       <translation>MDF 1/4 in</translation>
     </message>
@@ -192,12 +196,8 @@
       <translation>Eine neue Form</translation>
     </message>
     <message>
-      <source>A number is the weight, g. Then close the pack.</source>
-      <translation>Eine Zahl ist das Gewicht, g. Dann das Paket schließen.</translation>
-    </message>
-    <message>
-      <source>A number is the weight, g; up to {n}: so many {part}.</source>
-      <translation>Eine Zahl ist das Gewicht, g; bis {n}: so viele {part}.</translation>
+      <source>A number is the weight, {unit}. Then close the pack.</source>
+      <translation>Eine Zahl ist das Gewicht, {unit}. Dann das Paket schließen.</translation>
     </message>
     <message>
       <source>A number sets how many.</source>
@@ -1840,8 +1840,8 @@
       <translation>Gib die {unit} ein, etwa {example}.</translation>
     </message>
     <message>
-      <source>Enter what the scale shows, in g.</source>
-      <translation>Eingeben, was die Waage zeigt, in g.</translation>
+      <source>Enter what the scale shows, in {unit}.</source>
+      <translation>Eingeben, was die Waage zeigt, in {unit}.</translation>
     </message>
     <message>
       <source>Enter what you read in {unit}.</source>
@@ -9052,10 +9052,6 @@
       <translation>geschlossen {at} von Mitarbeiter {by}</translation>
     </message>
     <message>
-      <source>cm³ for a kg</source>
-      <translation>cm³ für ein kg</translation>
-    </message>
-    <message>
       <source>column</source>
       <translation>Spalte</translation>
     </message>
@@ -9394,10 +9390,6 @@
     <message>
       <source>from {here} to {there}: {n} {part}</source>
       <translation>von {here} nach {there}: {n} {part}</translation>
-    </message>
-    <message>
-      <source>g, without wrap</source>
-      <translation>g, ohne Polster</translation>
     </message>
     <message>
       <source>given as a sample</source>
@@ -9954,10 +9946,6 @@
     <message>
       <source>material</source>
       <translation>Material</translation>
-    </message>
-    <message>
-      <source>may not show: count</source>
-      <translation>zeigt sich kaum: zählen</translation>
     </message>
     <message>
       <source>may stay empty</source>
@@ -10688,6 +10676,10 @@
       <translation>Waage darf abweichen</translation>
     </message>
     <message>
+      <source>scale may miss one of</source>
+      <translation>Waage übersieht evtl. eins</translation>
+    </message>
+    <message>
       <source>scan each part at its place: the screen counts</source>
       <translation>jedes Teil an seinem Platz scannen: der Bildschirm zählt</translation>
     </message>
@@ -11272,6 +11264,10 @@
       <translation>Wert</translation>
     </message>
     <message>
+      <source>volume of a weight</source>
+      <translation>Volumen je Gewicht</translation>
+    </message>
+    <message>
       <source>wait for it</source>
       <translation>darauf warten</translation>
     </message>
@@ -11400,8 +11396,8 @@
       <translation>Polster</translation>
     </message>
     <message>
-      <source>wrap, m</source>
-      <translation>Folie, m</translation>
+      <source>wrap, {unit}</source>
+      <translation>Folie, {unit}</translation>
     </message>
     <message>
       <source>wrong</source>
@@ -11956,10 +11952,6 @@
       <translation>{g} g auf der Waage: hier wird jetzt nichts gewogen</translation>
     </message>
     <message>
-      <source>{g} g ± {p}</source>
-      <translation>{g} g ± {p}</translation>
-    </message>
-    <message>
       <source>{g} g, as it should be</source>
       <translation>{g} g, wie es sein soll</translation>
     </message>
@@ -11974,6 +11966,10 @@
     <message>
       <source>{g} g: look again</source>
       <translation>{g} g: noch einmal nachsehen</translation>
+    </message>
+    <message>
+      <source>{g} ± {p} g</source>
+      <translation>{g} ± {p} g</translation>
     </message>
     <message>
       <source>{held}; {n} of it left the shop already</source>
@@ -13594,6 +13590,10 @@
     <message>
       <source>{t} mm</source>
       <translation>{t} mm</translation>
+    </message>
+    <message>
+      <source>{unit}, without wrap</source>
+      <translation>{unit}, ohne Folie</translation>
     </message>
     <message>
       <source>{use} used a day · {days} days until more is there · {service} % of uses</source>

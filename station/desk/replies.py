@@ -9,7 +9,7 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Unread
 from station.shop.moves import Move
 from station.shop.rooms import Dropped, Hand, Input, Number, Point, Typed, Weighed
-from station.shop.words import Say, say
+from station.shop.words import Say, mass, say
 
 NOBODY = refuse(say("Nobody is signed in here"), say("Scan your badge first."))
 NO_MORE_THOUGHT = notice(
@@ -35,7 +35,7 @@ def meaningless(given: Input, hand: Hand[Any]) -> Answer:
     if isinstance(given, Number):
         return refuse(say("No number is asked for now"), say("Pick up your work first."))
     if isinstance(given, Weighed):
-        said = say("{g} g on the scale: nothing is weighed here now", g=round(given.grams))
+        said = say("{g} g on the scale: nothing is weighed here now", g=mass(given.grams))
         return notice(said, say("Take an order in hand first."))
     if isinstance(given, Typed):
         return refuse(say("No text is asked for now"), say("Choose a field first."))

@@ -16,7 +16,7 @@ from station.papers.spoken import Text, join, tell, tell_caution
 from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
 from station.shop.facts import LABEL, LABELS, Cart, Order, Pack, Part, Product, Shop
-from station.shop.words import Say, figure, say
+from station.shop.words import Say, mass, say
 
 ROW = 19.0  # mm, a pack in a list
 MARGIN = 3.0  # mm, white above the code
@@ -92,8 +92,8 @@ def _draw_number(page: Page, pack: Pack, printed: str) -> None:
 def say_weight(pack: Pack) -> Say:
     """Says what a pack weighs: as weighed, about what it should, or nothing if unknown."""
     if pack.scale_g:
-        return say("{g} g", g=figure(pack.scale_g, 0))
-    return say("about {g} g", g=figure(pack.mass_g, 0)) if pack.mass_g else Say()
+        return say("{g} g", g=mass(pack.scale_g))
+    return say("about {g} g", g=mass(pack.mass_g)) if pack.mass_g else Say()
 
 
 def _draw_contents(page: Page, inside: list[str]) -> None:

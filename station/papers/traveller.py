@@ -20,7 +20,7 @@ from station.shop.cautions import CAUTIONS
 from station.shop.codes import write
 from station.shop.facts import Batch, CutFile, Material, Part, Revision, Router, Shop
 from station.shop.facts.machines import BEDS
-from station.shop.words import Say, figure, length, say, together
+from station.shop.words import Say, kilograms, length, say, together
 
 CARE = 14.0  # mm, the caution's box where its words are short
 STEPS = (say("Loading"), say("Popping"), say("Trimming"), say("Packing"), say("Cart"))
@@ -276,7 +276,7 @@ def _fit_caution(
     heavy = material and batch.has_sheets and material.sheet_kg >= shop.two_people_kg
     words = join(
         CAUTIONS["paper_laser"].line if laser and batch.has_sheets else "",
-        say("Sheet {kg} kg: two people or a lift.", kg=figure(material.sheet_kg, 1))
+        say("Sheet {kg} kg: two people or a lift.", kg=kilograms(material.sheet_kg))
         if material and heavy
         else "",
         here,

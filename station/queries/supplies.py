@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from station.queries.settings import find_shop
 from station.shop.facts import Mailer
+from station.shop.lengths import are_in_inches, name_unit, to_kept, to_shown
 from station.shop.moves import SUPPLY, Move, move
 from station.shop.views import View, total
 from station.shop.words import Say, say
@@ -16,7 +17,7 @@ TENTHS = 10  # of a metre: wrap is moved by them
 class Supply(NamedTuple):
     """Something that packs take: its number, what it is called, the mark, how many are left.
 
-    Wrap is counted in whole metres.
+    Wrap is counted in whole metres, or feet in a shop of inches.
     """
 
     id: str
@@ -38,9 +39,24 @@ def list_supplies(view: View) -> tuple[Supply, ...]:
         for m in view.shelf(Mailer, "all", MOST)
         if m.active
     ]
-    wrap = Supply(WRAP, say("wrap, m"), shop.wrap_mark_m, count_left(view, WRAP) // TENTHS)
+    wrap = Supply(
+        WRAP,
+        say("wrap, {unit}", unit=name_unit("m")),
+        round(to_shown(shop.wrap_mark_m, "m")),
+        _show_wrap(count_left(view, WRAP)),
+    )
     labels = Supply(LABELS, say("labels"), shop.label_mark, count_left(view, LABELS))
     return (*mailers, wrap, labels)
+
+
+def _show_wrap(tenths: int) -> int:
+    """Gives tenths of a metre in whole metres, begun ones left out; in the nearest feet."""
+    return round(to_shown(tenths / TENTHS, "m")) if are_in_inches() else tenths // TENTHS
+
+
+def to_tenths(wrap: int) -> int:
+    """Gives whole metres of wrap, or feet in a shop of inches, in tenths of a metre."""
+    return round(to_kept(wrap, "m") * TENTHS)
 
 
 def find_supply(view: View, number: str) -> Supply | None:

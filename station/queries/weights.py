@@ -15,7 +15,7 @@ from station.shop.facts import Mailer, Material, Pack, Part
 from station.shop.moves import Held
 from station.shop.readings import WEIGHT, Reading
 from station.shop.views import View, by_part
-from station.shop.words import Say, say
+from station.shop.words import Say, mass, say
 
 LEARNT = 12  # weighed packs that are learnt from, the newest
 SHOWS = 0.9  # chance to be noticed from which on a missing piece shows
@@ -60,14 +60,14 @@ class Weight(NamedTuple):
     def words(self, scale_g: float) -> Say:
         """Says a reading against what was expected."""
         if self.unknown:
-            return say("{g} g on the scale: can't tell", g=round(scale_g))
+            return say("{g} g on the scale: can't tell", g=mass(scale_g))
         if self.agrees(scale_g):
-            return say("{g} g on the scale: as it should be", g=round(scale_g))
+            return say("{g} g on the scale: as it should be", g=mass(scale_g))
         return say(
             "{g} g on the scale, {grams} ± {plus} g expected",
-            g=round(scale_g),
-            grams=round(self.grams),
-            plus=round(self.plus),
+            g=mass(scale_g),
+            grams=mass(self.grams),
+            plus=mass(self.plus, self.grams),
         )
 
     @property

@@ -12,7 +12,7 @@ from station.shop.codes import write_touch
 from station.shop.facts import Batch, Cart, Mailer, Order, Pack, Part, Product
 from station.shop.moves import head, tail
 from station.shop.views import View, total
-from station.shop.words import Say, moment, say, together, when
+from station.shop.words import Say, mass, moment, say, together, when
 
 NAMED = 3  # parts that a sentence names
 
@@ -162,8 +162,8 @@ def _list_inside(view: View, pack: Pack, where: Say) -> tuple[AnswerLine, ...]:
         for part, n in pack.contents
     ]
     if mailer := view.get(Mailer, pack.mailer):
-        mass = say("{g} g, weighed", g=round(pack.scale_g)) if pack.scale_g else ""
-        lines.append(AnswerLine(mailer.name, mass, write_touch("mailer", mailer.id)))
+        weighed = say("{g} g, weighed", g=mass(pack.scale_g)) if pack.scale_g else ""
+        lines.append(AnswerLine(mailer.name, weighed, write_touch("mailer", mailer.id)))
     return tuple(lines)
 
 

@@ -3,10 +3,11 @@
 import dataclasses
 import typing
 from dataclasses import dataclass
+from typing import Any
 
 from station.shop.facts import KINDS, Fact
 from station.shop.facts.about import About
-from station.shop.lengths import name_unit
+from station.shop.lengths import are_in_inches, name_unit, to_kept
 from station.shop.words import Say, say
 
 
@@ -39,8 +40,18 @@ class FactField:
         `units`: mm or inch; "": the shop's.
         """
         both = (self.about.unit, name_unit(self.about.unit, units))
-        kept, now = (f"_{unit.replace('/', '_').replace('²', '2')}" for unit in both)
+        kept, now = (
+            f"_{unit.replace('/', '_').replace('²', '2').replace('³', '3')}" for unit in both
+        )
         return self.name.removesuffix(kept) + now if self.name.endswith(kept) else self.name
+
+    @property
+    def starts(self) -> object:
+        """Gives what a new thing has there, round in the units of the shop."""
+        round_one = self.about.inch_start
+        if round_one is None or not are_in_inches():
+            return self.start
+        return to_kept(round_one, self.about.unit)
 
     @property
     def points(self) -> type[Fact] | None:
@@ -96,6 +107,12 @@ def find_field(kind: type[Fact], name: str) -> FactField | None:
 def typed_fields(kind: type[Fact]) -> tuple[FactField, ...]:
     """Gives the fields that a form or a file can hold, `id` first."""
     return tuple(field for field in fields_by_name(kind).values() if field.about.typed)
+
+
+def list_starts(kind: type[Fact]) -> dict[str, Any]:
+    """Lists what a new fact has in the shop's units that its type does not say."""
+    fields = typed_fields(kind)
+    return {field.name: field.starts for field in fields if field.starts != field.start}
 
 
 def say_name(cls: type, name: str) -> Say | str:

@@ -7,7 +7,7 @@ office as it likes. The numbers of reasons are on printed cards and stay for goo
 from dataclasses import replace
 
 from station.shop.facts import Fact, Mailer, Material, Reason, Shop, Worker
-from station.shop.lengths import inches
+from station.shop.lengths import inches, to_kept
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
@@ -83,18 +83,18 @@ _MAILERS: tuple[tuple[str, str, float, float, float, float], ...] = (
 )
 
 
-# the same for a shop that buys by the inch, lengths in inches
+# the same for a shop that buys by the inch: inches, lb a cubic foot, oz
 _INCH_MATERIALS: tuple[tuple[str, str, float, float, float, float], ...] = (
-    ("1", "1/4 in birch plywood", 0.25, 0.22, 0.27, 680.0),
-    ("2", "3/8 in birch plywood", 0.375, 0.34, 0.39, 680.0),
-    ("3", "1/8 in hardboard", 0.125, 0.11, 0.135, 900.0),
-    ("4", "1/4 in MDF", 0.25, 0.235, 0.26, 760.0),
+    ("1", "1/4 in birch plywood", 0.25, 0.22, 0.27, 42.5),
+    ("2", "3/8 in birch plywood", 0.375, 0.34, 0.39, 42.5),
+    ("3", "1/8 in hardboard", 0.125, 0.11, 0.135, 56.0),
+    ("4", "1/4 in MDF", 0.25, 0.235, 0.26, 47.5),
 )
 _INCH_MAILERS: tuple[tuple[str, str, float, float, float, float], ...] = (
-    ("01", "Flat 10 × 7", 10.0, 7.0, 1.0, 22.0),
-    ("02", "Flat 14 × 10", 14.0, 10.0, 1.5, 45.0),
-    ("03", "Flat 18 × 12", 18.0, 12.0, 1.75, 80.0),
-    ("04", "Long 26 × 6", 26.0, 6.0, 1.75, 95.0),
+    ("01", "Flat 10 × 7", 10.0, 7.0, 1.0, 0.8),
+    ("02", "Flat 14 × 10", 14.0, 10.0, 1.5, 1.6),
+    ("03", "Flat 18 × 12", 18.0, 12.0, 1.75, 2.8),
+    ("04", "Long 26 × 6", 26.0, 6.0, 1.75, 3.4),
 )
 INCH_SHEET = (96.0, 48.0)
 
@@ -141,12 +141,12 @@ def list_for_units(units: str) -> tuple[Material | Mailer, ...]:
     materials = (
         Material(id=number, name=name, thickness_mm=inches(t), low_mm=inches(low),
                  high_mm=inches(high), length_mm=length, width_mm=width,
-                 density_kg_m3=density)
+                 density_kg_m3=to_kept(density, "kg/m³", "inch"))
         for number, name, t, low, high, density in _INCH_MATERIALS
     )  # fmt: skip
     mailers = (
         Mailer(id=number, name=name, length_mm=inches(long), width_mm=inches(wide),
-               thick_mm=inches(thick), mass_g=mass)
+               thick_mm=inches(thick), mass_g=to_kept(mass, "g", "inch"))
         for number, name, long, wide, thick, mass in _INCH_MAILERS
     )  # fmt: skip
     return (*materials, *mailers)

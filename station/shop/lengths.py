@@ -1,11 +1,14 @@
 """Lengths in the shop's own units, and figures with the language's decimal sign: here alone.
 
-Lengths are kept in mm (in m). A program serves one shop: its units are set once it is known, and
-followed when it changes them. What is typed may have a point or a comma in any language.
+Lengths are kept in mm (in m). Weights follow them: what an ounce and a pound are says `weights`.
+A program serves one shop: its units are set once it is known, and followed when it changes them.
+What is typed may have a point or a comma in any language.
 """
 
 import re
 from math import gcd
+
+from station.shop.weights import G_PER_OUNCE, GRAMS, KG_PER_POUND, choose_unit, write_weight
 
 # the international inch of 1959; a foot is twelve of them
 MM_PER_INCH = 25.4
@@ -22,6 +25,10 @@ _INCH_UNITS = {
     "mm²": ("in²", MM_PER_INCH**2),
     "m": ("ft", M_PER_FOOT),
     "m²": ("ft²", M_PER_FOOT**2),
+    "g": ("oz", G_PER_OUNCE),
+    "kg": ("lb", KG_PER_POUND),
+    "kg/m³": ("lb/ft³", KG_PER_POUND / M_PER_FOOT**3),
+    "cm³/kg": ("in³/lb", (MM_PER_INCH / 10) ** 3 / KG_PER_POUND),
 }
 LARGE = 100  # a speed or an area from here on is written without decimals
 THOUSANDS = "\u202f"  # parts them: a narrow space at which no line is broken
@@ -80,13 +87,35 @@ def name_unit(unit: str, units: str = "") -> str:
 
 
 def is_length(unit: str) -> bool:
-    """Says whether a unit is one of lengths, which differ between shops."""
+    """Says whether a unit is one of lengths or weights, which differ between shops."""
     return unit in _INCH_UNITS
 
 
 def _find_factor(unit: str, units: str = "") -> float:
     in_inches = (units or _Units.units) == "inch" and unit in _INCH_UNITS
     return _INCH_UNITS[unit][1] if in_inches else 1.0
+
+
+def to_shown(kept: float, unit: str) -> float:
+    """Gives a kept value in the shop's unit."""
+    return kept / _find_factor(unit)
+
+
+def name_weight(grams: float) -> str:
+    """Names the unit that so many g are written in."""
+    return choose_unit(grams) if are_in_inches() else "g"
+
+
+def to_grams(shown: float, like: float) -> float:
+    """Gives a weight that was typed in the unit of one of `like` g as it is kept."""
+    return round(shown * GRAMS[name_weight(like)], FINEST)
+
+
+def weigh(grams: float, like: float) -> str:
+    """Writes a weight for a person, without its unit: in that of one of `like` g."""
+    if are_in_inches():
+        return write_figure(write_weight(grams, choose_unit(like)))
+    return f"{grams:_.0f}".replace("_", THOUSANDS)
 
 
 def write(value: float, unit: str = "mm", digits: int | None = None) -> str:

@@ -1,8 +1,13 @@
-"""What a scale says: a line with a number and g or kg, and when it stands still."""
+"""What a scale says: a line with a number and its unit, and when it stands still."""
 
 import re
 
-_LINE = re.compile(r"(-?\d+(?:[.,]\d+)?) ?(kg|g)", re.IGNORECASE)
+from station.shop.weights import GRAMS
+
+_NUMBER = r"-?\d+(?:[.,]\d+)?"
+# a scale of pounds and ounces sends both: "3 lb 4.5 oz"
+_BOTH = re.compile(rf"(?:({_NUMBER}) ?lbs? ?)({_NUMBER}) ?oz", re.IGNORECASE)
+_LINE = re.compile(rf"({_NUMBER}) ?(kg|g|oz|lb)s?", re.IGNORECASE)
 STEADY = 3  # lines that agree
 NEAR_G = 1.0  # they agree within this, or within a part of the whole
 NEAR_SHARE = 0.001
@@ -10,16 +15,21 @@ LEAST_G = 5.0  # below, nothing lies on it
 
 
 def read_weight(text: str) -> float | None:
-    """Reads a whole text as a weight in g, as ``390.5 g`` or ``1,25 kg``; None: it is none."""
+    """Reads a whole text as a weight in g, as ``390.5 g`` or ``13,8 oz``; None: it is none."""
+    if both := _BOTH.fullmatch(text.strip()):
+        return _to_number(both[1]) * GRAMS["lb"] + _to_number(both[2]) * GRAMS["oz"]
     found = _LINE.fullmatch(text.strip())
-    if found is None:
-        return None
-    return float(found[1].replace(",", ".")) * (1000 if found[2].lower() == "kg" else 1)
+    return _to_number(found[1]) * GRAMS[found[2].lower()] if found else None
+
+
+def _to_number(text: str) -> float:
+    return float(text.replace(",", "."))
 
 
 def find_weight(line: str) -> float | None:
     """Finds the weight in a line that a scale sends, in g, whatever stands before it."""
-    found = _LINE.search(" ".join(line.replace("+", " ").split()).replace("- ", "-"))
+    bare = " ".join(line.replace("+", " ").split()).replace("- ", "-")
+    found = _BOTH.search(bare) or _LINE.search(bare)
     return read_weight(found[0]) if found else None
 
 

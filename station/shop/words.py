@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 from station.shop import lengths
 
-_UNIT = re.compile(r"\{(\w+)\} (mm²|m²|mm|m)(?!\w)")  # a value of a template, and its unit
+_UNIT = re.compile(r"\{(\w+)\} (mm²|m²|mm|m|kg|g)(?!\w)")  # a value of a template, and its unit
 _KEPT = "{length}"  # of a sentence that is a length alone
+_WEIGHT = "{weight}"  # the same of a weight in g
 _FIGURE = "{figure}"  # the same of any other number that may have decimals
 _FORMS = re.compile(r"\{(\w+)\|([^|{}]*)\|([^|{}]*)\}")
 
@@ -76,6 +77,19 @@ def speed(mm_min: float) -> Say:
     return Say(_KEPT, {"length": round(mm_min), "unit": "mm/min", "digits": 0})
 
 
+def mass(grams: float, like: float | None = None) -> Say:
+    """Gives a weight for a sentence that has ``{weight} g``: oz or lb in a shop of inches.
+
+    `like`: g of another beside it, in whose unit it is written.
+    """
+    return Say(_WEIGHT, {"weight": grams, "like": grams if like is None else like})
+
+
+def kilograms(kg: float) -> Say:
+    """Gives the weight of sheets and of lifting for a sentence that has ``{kg} kg``."""
+    return Say(_KEPT, {"length": kg, "unit": "kg", "digits": 1})
+
+
 def figure(value: float | str, digits: int | None = None) -> Say:
     """Gives a number that may have decimals; `digits`: as many, fixed. A text is one typed so far.
 
@@ -113,6 +127,12 @@ def _write_figure(words: Say) -> str:
     return lengths.write_figure(value, digits)
 
 
+def _find_number(words: Say, name: str) -> float:
+    value = words.values[name]
+    assert isinstance(value, int | float)
+    return value
+
+
 def _is_length(value: object) -> bool:
     """Tells whether a value is a length, or made of lengths alone: ``35 and 265``."""
     if not isinstance(value, Say):
@@ -123,9 +143,12 @@ def _is_length(value: object) -> bool:
 
 
 def _name_units(template: str, words: Say) -> str:
-    """Puts the shop's unit after each value of a template that is a length."""
+    """Puts the shop's unit after each value of a template that is a length or a weight."""
 
     def name(found: re.Match[str]) -> str:
+        value = words.values.get(found[1])
+        if isinstance(value, Say) and value.template == _WEIGHT:
+            return f"{{{found[1]}}} {lengths.name_weight(_find_number(value, 'like'))}"
         is_one = _is_length(words.values.get(found[1]))
         return f"{{{found[1]}}} {lengths.name_unit(found[2]) if is_one else found[2]}"
 
@@ -140,6 +163,8 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
         return _write_length(words)
     if words.template == _FIGURE:
         return _write_figure(words)
+    if words.template == _WEIGHT:
+        return lengths.weigh(_find_number(words, "weight"), _find_number(words, "like"))
     if words.template == MM.template:
         return find_template(_INCHES if lengths.are_in_inches() else MM.template)
     texts = {
@@ -149,7 +174,7 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
     template = find_template(words.template)
     if "|" in template:
         template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
-    if "} m" in template and lengths.are_in_inches():
+    if _UNIT.search(template) and lengths.are_in_inches():
         template = _name_units(template, words)
     return template.format(**texts)
 

@@ -16,13 +16,15 @@ from station.ledger.ledger import Ledger
 from station.look.language import translate
 from station.look.window import Window
 from station.queries.settings import find_shop
+from station.shop import lengths
 from station.shop.acts import Act, Answer, Args, good, refuse
 from station.shop.areas import AREAS
 from station.shop.cards import BY_NUMBER, button, digit
 from station.shop.codes import Code, read
 from station.shop.faces import Cards, Cell, Entry, Face, Press, Row, Table, Text
 from station.shop.facts import Fact, Mailer, Material, Reason, Router, Shop
-from station.shop.facts.settings import PAPERS, UNITS
+from station.shop.facts.settings import INCH_LABEL, LABEL, PAPERS, UNITS
+from station.shop.fields import list_starts
 from station.shop.first_facts import first_reasons, list_for_units
 from station.shop.plain import to_plain
 from station.shop.words import Say, say
@@ -173,10 +175,15 @@ class FirstRun:
         same = (shop.units, shop.paper) == (units, paper)
         if same and not (self.answered["language"] and self.ledger.count() == 1):
             return
-        first = self._list_first(shop, units) if self.ledger.count() == 1 else ()
+        lengths.use_units(units, fractions=shop.fractions)
+        begins = self.ledger.count() == 1  # nobody has changed anything yet
+        first = self._list_first(shop, units) if begins else ()
         changed = to_plain(shop) | {"units": units, "paper": paper}
+        if begins:
+            changed |= list_starts(Shop)
+            changed["label"] = INCH_LABEL if units == "inch" else LABEL
         self._record(SetFact(of="shop", value=changed, approved=HERE), shop.key)
-        if first:  # nobody has changed anything yet
+        if first:
             self._record(SetLists(lists=first, approved=HERE), "list/several")
 
     def _list_first(self, shop: Shop, units: str) -> tuple[GivenList, ...]:
@@ -188,7 +195,9 @@ class FirstRun:
         if shop.units != units or self.answered["language"]:
             facts += list_for_units(units)
         if self.answered["language"]:
-            facts += [*first_reasons(), *self.ledger.facts(Router)]
+            facts += first_reasons()
+        if shop.units != units or self.answered["language"]:
+            facts += [replace(r, **list_starts(Router)) for r in self.ledger.facts(Router)]
         kinds = dict.fromkeys(fact.kind for fact in facts)
         return tuple(
             GivenList(

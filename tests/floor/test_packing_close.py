@@ -11,9 +11,10 @@ from station.queries.leaving import list_prospects
 from station.queries.mailers import plan_open_pack
 from station.queries.orders import list_needs
 from station.queries.underway import count_underway
+from station.shop import lengths
 from station.shop.acts import Act
 from station.shop.codes import Code
-from station.shop.faces import Table
+from station.shop.faces import Asked, Table
 from station.shop.facts import Bed, Concern, Line, Order, Pack, Part, Slip
 from station.shop.moves import move
 from station.shop.rooms import Number, Weighed
@@ -260,8 +261,8 @@ def test_a_part_without_a_weight_is_worked_out_and_said_to_be():
     # three combs by the book, three of 200 × 40 × 6.5 mm at 680 kg/m³, the mailer of 30 g
     rows = screen.screen(player.hand, view).middle[2].rows
     assert [tuple(map(str, row)) for row in rows[:4]] == [
-        ("should weigh, no wrap", "316 g ± 54"),
-        ("may not show: count", "ST-200 and HC-300"),
+        ("should weigh, no wrap", "316 ± 54 g"),
+        ("scale may miss one of", "ST-200 and HC-300"),
         ("ST-200: density as", "6.5 mm birch plywood"),
         ("on the scale", "—"),
     ]
@@ -312,7 +313,7 @@ def test_a_number_that_can_be_a_count_still_changes_the_pick_just_made():
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
     note = screen.screen(player.hand, view).main[-1].note
-    assert str(note) == "A number is the weight, g; up to 3: so many ST-200."
+    assert str(note) == "1 to 3: so many ST-200. Larger, or with a point: the weight, g."
     assert str(player.give(Number("2")).said) == "2 × ST-200, not 3: 2 in the pack"
 
 
@@ -325,7 +326,7 @@ def test_the_scale_says_what_it_would_not_notice():
     weight = plan_open_pack(view, player.hand.subject).weight
     assert (weight.shows, weight.hides) == ((), ("ST-200", "HC-300"))
     rows = dict(tuple(map(str, row)) for row in screen.screen(player.hand, view).middle[1].rows)
-    assert rows["may not show: count"] == "ST-200 and HC-300"
+    assert rows["scale may miss one of"] == "ST-200 and HC-300"
 
 
 def test_a_pack_off_its_weight_is_closed_only_when_sure_and_looked_at():
@@ -482,3 +483,31 @@ def test_a_pack_closed_before_midnight_bears_its_day_where_its_label_is_asked_fo
     player.give(press("label_again"))
     (entry,) = screen.screen(player.hand, player.view).main[1].entries
     assert str(entry.line1) == f"closed {moment(night.closed)} by worker 06"
+
+
+def test_a_shop_of_inches_weighs_in_ounces_and_says_so():
+    lengths.use_units("inch", fractions=False)
+    view = shop()
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE)
+    note = screen.screen(player.hand, view).main[-1].note
+    assert str(note) == "1 to 3: so many ST-200. Larger, or with a point: the weight, oz."
+    player.give(press("scale"))
+    (asked,) = [b for b in screen.screen(player.hand, view).main if isinstance(b, Asked)]
+    assert str(asked.unit) == "oz, without wrap"
+    light = player.give(Number("11.8"))
+    assert str(light.said) == "11.8 oz on the scale, 13.8 ± 1.6 oz expected"
+    assert str(light.do) == "Too light by 2.0 oz: look through the pack."
+    player.give(press("scale"))
+    assert player.give(Number("13.8")).tone == "good"
+    assert view.shelf(Pack, "packed")[0].scale_g == pytest.approx(391.2234)
+
+
+def test_a_heavy_pack_of_a_shop_of_inches_is_weighed_in_pounds():
+    lengths.use_units("inch", fractions=False)
+    view = shop(order(lines=(Line(product="040", quantity=15),)), combs=15, shuttles=15)
+    player = packer(view)
+    player.give(ORDER, PART_COMB, PART_SHUTTLE, press("scale"))
+    assert str(player.give(Number("0")).do) == "Enter what the scale shows, in lb."
+    assert player.give(Number("4.05")).tone == "good"
+    assert view.shelf(Pack, "packed")[0].scale_g == pytest.approx(1837.0491)

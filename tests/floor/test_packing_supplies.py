@@ -8,6 +8,7 @@ from station.floor.packing import screen
 from station.queries.mailers import plan_open_pack
 from station.queries.supplies import count_left, list_supplies
 from station.queries.whereabouts_machines import answer_mailer
+from station.shop import lengths
 from station.shop.codes import Code
 from station.shop.faces import Hint, Listing, Pairs
 from station.shop.facts import Mailer, Order, Pack, Postage, Purchase, Shop
@@ -41,6 +42,17 @@ def test_packs_count_mailers_wrap_and_labels_down():
     player.give(press("close_pack"))
     assert (left(view)["01"], left(view)["labels"]) == (5, 9)
     assert count_left(view, "wrap") == 20 - round(wrap * 10)
+
+
+@pytest.mark.parametrize(("units", "unit", "tenths"), [("mm", "m", 1000), ("inch", "ft", 305)])
+def test_wrap_is_counted_in_the_unit_that_stands_there(units, unit, tenths):
+    lengths.use_units(units, fractions=False)
+    view, player = counted(Shop(id="shop", wrap_mark_m=30.48))
+    player.give(press("count_supplies"), Code("mailer", "wrap"), Number("100"))
+    assert count_left(view, "wrap") == tenths
+    wrap = next(s for s in list_supplies(view) if s.id == "wrap")
+    assert (str(wrap.name), wrap.left) == (f"wrap, {unit}", 100)
+    assert (wrap.mark, wrap.is_low) == ((30, False) if units == "mm" else (100, False))
 
 
 def test_what_was_never_counted_is_not_counted_down():

@@ -158,7 +158,7 @@ OTHER = {
     ),
     "> stop | Why is it settled so?": "> ask | Why is it settled so?",
     "goes at ": "goes ",
-    "720 g ± 36": "720 g ± 105",  # a lot's own weight is not known before packs were weighed
+    "720 g ± 36": "720 ± 105 g",  # a lot's own weight is not known before packs were weighed
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",
     # the office stays in its list, and answers about a count as the floor does by now
@@ -170,7 +170,7 @@ OTHER = {
     ),
 }
 
-BLIND = "may not show: count"  # and the parts of which one that lacks may not
+BLIND = "scale may miss one of"  # and the parts of which one that lacks may not
 
 # a line that says more by now
 WHOLE = {

@@ -281,7 +281,7 @@ def packing() -> Face:
             )),
             Pairs(title="Mailer 190 × 380", rows=(
                 (say("stack"), "large and flat outside"), (say("wrap"), "one turn, 0.7 m"),
-                (say("should weigh"), "486 g ± 25"), (say("on the scale"), "–"),
+                (say("should weigh"), "486 ± 25 g"), (say("on the scale"), "–"),
             )),
         ),
         side=(

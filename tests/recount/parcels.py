@@ -197,7 +197,7 @@ def _weight(at: At) -> str | None:
         grams += found * n
     mailer = find_mailer(at.look)
     grams += mailer.mass_g if mailer else 0.0
-    return f"{fig.n(grams)} g ± {at[0].rpartition(' ')[2]}"
+    return f"{fig.n(grams)} ± {at[0].rpartition('± ')[2]}"
 
 
 def weigh_pack(books: Books, pack: Pack) -> float | None:
@@ -226,7 +226,7 @@ def _supplies(at: At) -> list[str] | None:
     if mailer:
         left, mark = count_left(at.books, mailer.id), mailer.mark
     elif at.row[0] == "wrap, m":
-        left, mark = count_left(at.books, "wrap") // 10, shop.wrap_mark_m
+        left, mark = count_left(at.books, "wrap") // 10, round(shop.wrap_mark_m)
     elif at.row[0] == "labels":
         left, mark = count_left(at.books, "labels"), shop.label_mark
     else:
@@ -245,5 +245,5 @@ RULES = (
     Rule("hint", "", r"(hangs at .* · )?[\d\u202f]+ left", _left_there),
     Rule("pairs", "", r"([^ ]+) mm", _thick),
     Rule("pairs", "", r"one turn, .*", _wrap),
-    Rule("pairs", "", r"([^ ]+ g ± [^ ]+|can't tell: .*)", _weight),
+    Rule("pairs", "", r"([^ ]+ ± [^ ]+ g|can't tell: .*)", _weight),
 )

@@ -18,7 +18,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"^office, table '\{kind\} \{id\}: ", TYPED),
     (r"^office, table '\{kind\} \{id\}', 3", "typed in a form, or proposed for a new thing"),
     (r"hint '(\{reading\} mm read|Sheet \{sheet\}|Why |First-off is wrong)", ASKED),
-    (r"^packing, pairs .*\{g\} g ± \{p\}", "learnt from packs that were weighed, in tests/packs"),
+    (r"^packing, pairs .*\{g\} ± \{p\} g", "learnt from packs that were weighed, in tests/packs"),
     (r"^packing, pairs '(Mailer .*)?', 2: [A-Z]{2}-#", "which of its parts a scale can't tell"),
     (r"^handover: .* history to", "a digest of the history, in tests/ledger"),
     (r"on the scale, \{grams\}", ASKED),

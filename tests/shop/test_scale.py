@@ -8,16 +8,17 @@ from station.shop.scale import SteadyScale, find_weight, read_weight
 @pytest.mark.parametrize(
     ("text", "grams"),
     [("390.5 g", 390.5), ("390,5g", 390.5), (" 1.25 kg ", 1250), ("-3 g", -3), ("0 g", 0),
-     ("390", None), ("g", None), ("W05K", None), ("390 g 2", None)],
+     ("13.8 oz", 391.2234), ("13,8OZ", 391.2234), ("3.4 lb", 1542.2141), ("2 lbs", 907.1847),
+     ("3 lb 4.5 oz", 1488.3500), ("390", None), ("g", None), ("W05K", None), ("390 g 2", None)],
 )  # fmt: skip
 def test_a_text_that_is_a_weight(text, grams):
-    assert read_weight(text) == grams
+    assert read_weight(text) == (grams if grams is None else pytest.approx(grams, abs=1e-3))
 
 
 @pytest.mark.parametrize(
     ("line", "grams"),
     [("ST,GS,+  390.5 g", 390.5), ("N     +    0.390 kg", 390), ("S S     390.52 g", 390.52),
-     ("US,NT,-  12 g", -12), ("Err 3", None), ("", None)],
+     ("US,NT,-  12 g", -12), ("ST,GS,+  13.80 oz", 391.2234), ("NET  3 lb  4.5 oz", 1488.35), ("Err 3", None), ("", None)],
 )  # fmt: skip
 def test_a_line_that_a_scale_sends(line, grams):
     assert find_weight(line) == pytest.approx(grams)

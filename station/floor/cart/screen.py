@@ -24,7 +24,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Cart, Order, Pack
 from station.shop.views import View
-from station.shop.words import Say, figure, say
+from station.shop.words import Say, kilograms, mass, say
 
 
 def screen(hand: CartHand, view: View) -> Face:
@@ -65,7 +65,7 @@ def _header(hand: CartHand, cart: Cart, packs: tuple[Pack, ...], view: View) -> 
 def _say_load(packs: tuple[Pack, ...]) -> Say:
     """Says what lies on a cart; packs of no known weight are told, not taken for nothing."""
     known = [grams for p in packs if (grams := p.scale_g or p.mass_g)]
-    kg, unknown = figure(sum(known) / 1000, 1), len(packs) - len(known)
+    kg, unknown = kilograms(sum(known) / 1000), len(packs) - len(known)
     if not unknown:
         return say("about {kg} kg on it", kg=kg)
     if not known:
@@ -128,7 +128,7 @@ def _packs(hand: CartHand, cart: Cart, view: View) -> tuple[Table, ...]:
 
 def _row(pack: Pack, number: int, view: View, *, door: bool) -> Row:
     wrong = _say_wrong(pack, view)
-    weight = say("{g} g", g=round(pack.scale_g or pack.mass_g))
+    weight = say("{g} g", g=mass(pack.scale_g or pack.mass_g))
     if not pack.scale_g:
         weight = say("≈ {weight}", weight=weight) if pack.mass_g else say("—")
     return Row(

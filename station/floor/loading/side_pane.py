@@ -31,7 +31,7 @@ from station.shop.cautions import CAUTIONS, say_local
 from station.shop.codes import write_touch
 from station.shop.faces import Block, Cards, Cell, Entry, Listing, Meter, Press, Remark, Text, Tone
 from station.shop.facts import Batch, Bed, Bit, Material, Reason, Revision
-from station.shop.words import Say, clock, figure, metres, say, say_more
+from station.shop.words import Say, clock, kilograms, metres, say, say_more
 
 AT_HAND = 3  # lots, and bits in the drawer, that are shown
 
@@ -296,7 +296,7 @@ def _say_caution(here: Now, name: str) -> Say:
     material = here.view.get(Material, revision.material) if revision else None
     if name == "lift" and material and material.sheet_kg >= find_shop(here.view).two_people_kg:
         return say("Sheet {kg} kg: two people or a lift. Gloves on for it, off at the spindle.",
-                   kg=figure(material.sheet_kg, 1))  # fmt: skip
+                   kg=kilograms(material.sheet_kg))  # fmt: skip
     return CAUTIONS[name].line
 
 

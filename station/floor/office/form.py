@@ -32,7 +32,7 @@ from station.shop.acts import attention, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import KINDS, Fact, Revision, Shop
 from station.shop.field_texts import read_time, read_value
-from station.shop.fields import FactField, fields_by_name, typed_fields
+from station.shop.fields import FactField, fields_by_name, list_starts, typed_fields
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.times import is_time
@@ -238,7 +238,7 @@ def save_fact(hand: OfficeHand, view: View) -> Do | Took:
     form, kind, before = hand.work.form, find_list(hand).kind, find_chosen(hand, view)
     if not form:
         return Took(hand, refuse(say("Nothing was typed"), say("Choose a field and type.")))
-    value = (to_plain(before) if before else {}) | form
+    value = (to_plain(before) if before else list_starts(kind)) | form
     if kind is Revision and not before:
         value["id"] = Revision.id_of(str(value.get("cut_file", "")), str(value.get("letter", "")))
     number = str(value.get("id", ""))

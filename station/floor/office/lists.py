@@ -286,7 +286,7 @@ def find_value(hand: OfficeHand, field: FactField, view: View) -> object:
     if hand.work.form and field.name in hand.work.form:
         return hand.work.form[field.name]
     fact = find_chosen(hand, view)
-    return to_plain(fact)[field.name] if fact else field.start
+    return to_plain(fact)[field.name] if fact else field.starts
 
 
 def give_value(hand: OfficeHand, field: FactField, value: object, view: View) -> Took:

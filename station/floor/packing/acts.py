@@ -176,7 +176,8 @@ class CountSupplies(Args, frozen=True, kw_only=True):
 
     kind = "count_supplies"
 
-    counted: int
+    counted: int  # of wrap: in the unit that it was counted in
+    tenths: int | None = None  # of wrap: the same in tenths of a metre; None: whole metres
 
 
 class PrintLabel(Args, frozen=True, kw_only=True):

@@ -38,7 +38,7 @@ from station.floor.packing.dialogue_walk import (
     press_walk,
     read_fetched,
 )
-from station.floor.packing.in_two import find_two, refuse_as_one
+from station.floor.packing.in_two import expect_weight, find_two, name_unit, refuse_as_one
 from station.floor.packing.rows import find_front, find_row, is_putting_back, is_spoiling
 from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
@@ -56,10 +56,11 @@ from station.shop.beginning import not_here
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Order, Pack, Part, RackPlace
+from station.shop.lengths import to_grams
 from station.shop.moves import head, tail
 from station.shop.rooms import Do, Input, Number, Took, Weighed
 from station.shop.views import View, total
-from station.shop.words import say
+from station.shop.words import mass, say
 
 
 def handle_input(hand: PackingHand, given: Input, view: View) -> Do | Took | None:
@@ -288,11 +289,13 @@ def _put_parts_back(hand: PackingHand, order: Order, args: PutPartsBack) -> Do:
 def _read_number(hand: PackingHand, given: Number, view: View) -> Do | Took:
     """Reads a number, by what was asked or done last."""
     if _is_weight(hand, given, view):
-        grams = given.reading
-        if grams is None or grams <= 0:
+        shown = given.reading
+        if shown is None or shown <= 0:
             said = say("{text} is no weight", text=given.text)
-            return Took(hand, refuse(said, say("Enter what the scale shows, in g.")))
-        return _weigh_pack(hand, grams, view)
+            unit = name_unit(hand, view)
+            return Took(hand, refuse(said, say("Enter what the scale shows, in {unit}.",
+                                               unit=unit)))  # fmt: skip
+        return _weigh_pack(hand, to_grams(shown, expect_weight(hand, view).grams), view)
     count = given.whole
     if count is None:
         return Took(
@@ -380,7 +383,7 @@ def _weigh_pack(hand: PackingHand, grams: float, view: View) -> Do | Took:
 
 def _judge_weight(weight: Weight, grams: float) -> Answer:
     """Says what a reading tells, and what it cannot tell."""
-    said, off = weight.words(grams), round(abs(grams - weight.grams))
+    said, off = weight.words(grams), mass(abs(grams - weight.grams))
     if weight.unknown:
         do = say("{part}: no weight, no outline. Count the pack.", part=weight.unknown)
         return notice(said, do)

@@ -6,7 +6,7 @@ from station.floor.packing.acts import CountSupplies
 from station.floor.packing.work import PackingHand
 from station.queries.mailers import plan_parcel
 from station.queries.orders import list_needs
-from station.queries.supplies import find_supply
+from station.queries.supplies import WRAP, find_supply, to_tenths
 from station.queries.two_packs import plan_order
 from station.shop.acts import attention, good, question, refuse
 from station.shop.facts import Mailer, Order
@@ -38,7 +38,9 @@ def read_supply(hand: PackingHand, given: Number) -> Do | Took:
         return Took(
             hand, refuse(say("What is counted?"), say("Touch a row, then enter a number."))
         )
-    return Do(f"mailer/{hand.work.supply}", CountSupplies(counted=given.whole), hand.empty())
+    tenths = to_tenths(given.whole) if hand.work.supply == WRAP else None
+    args = CountSupplies(counted=given.whole, tenths=tenths)
+    return Do(f"mailer/{hand.work.supply}", args, hand.empty())
 
 
 def _plan_mailer(order: Order, view: View) -> Mailer | None:

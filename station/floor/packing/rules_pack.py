@@ -41,7 +41,7 @@ from station.shop.acts import (
 from station.shop.facts import ClosedPack, Concern, Habit, Mailer, Order, OrderState, Pack, Part
 from station.shop.moves import Held, Move, move, tail
 from station.shop.views import View, by_part, total
-from station.shop.words import Say, length, say, together
+from station.shop.words import Say, length, mass, say, together
 
 
 def close_pack(act: Act[ClosePack], view: View) -> Answer:
@@ -309,9 +309,9 @@ def _doubt_weight(act: Act[ClosePack], pack: Pack, weight: Weight) -> Concern:
         text=say(
             "Pack {pack}: {g} g on the scale, {grams} ± {plus} g expected",
             pack=pack.id,
-            g=round(pack.scale_g),
-            grams=round(weight.grams),
-            plus=round(weight.plus),
+            g=mass(pack.scale_g),
+            grams=mass(weight.grams),
+            plus=mass(weight.plus, weight.grams),
         ),
     )
 

@@ -19,8 +19,11 @@ def count_supplies(act: Act[CountSupplies], view: View) -> Answer:
         return refuse(say("Packs take no such thing"), say("Touch a row."))
     if not 0 <= counted <= MOST:
         return refuse(say("{n} is no count of it", n=counted), say("Count it again."))
-    each = TENTHS if number == WRAP else 1
-    more = counted * each - count_left(view, number)
+    there = counted
+    if number == WRAP:
+        tenths = act.args.tenths
+        there = counted * TENTHS if tenths is None else tenths
+    more = there - count_left(view, number)
     ends = ("bought", "supplies") if more > 0 else ("supplies", "recount")
     moves = (move(SUPPLY, abs(more), *ends, name_supply(number)),) if more else ()
     came = note_came(view, "mailer", number, max(0, more))

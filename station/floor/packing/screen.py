@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.packing.in_two import find_two
+from station.floor.packing.in_two import find_two, name_unit
 from station.floor.packing.rows import find_front, is_putting_back, is_spoiling, list_parts
 from station.floor.packing.screen_parcel import show_parcel
 from station.floor.packing.screen_shelf import show_ahead
@@ -162,7 +162,8 @@ def _ask_number(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
     """Asks for the weight or the count that the next number is, if any."""
     if hand.work.asks == "scale":
         question = say("What does the scale show?")
-        return (Asked(question=question, typed=hand.digits, unit=say("g, without wrap")),)
+        unit = say("{unit}, without wrap", unit=name_unit(hand, view))
+        return (Asked(question=question, typed=hand.digits, unit=unit),)
     if hand.work.asks != "count":
         return ()
     part = view.get(Part, hand.work.part)
@@ -190,7 +191,9 @@ def _show_parts(
     short = next((w for w in found if w.part.id == hand.work.short and w.lacking), None)
     if short:
         return (table, _show_ways(list_ways(view, order, short, hand.now), short))
-    next_ = _show_held(order, view) or _show_share(hand, order, view) or _show_next(hand, found)
+    next_ = (
+        _show_held(order, view) or _show_share(hand, order, view) or _show_next(hand, found, view)
+    )
     if len(rows) == MANY:  # the table leaves room for one line more
         next_ = replace(next_, note="")
     return (table,) if len(rows) > MANY else (table, next_)
@@ -271,19 +274,20 @@ def _show_held(order: Order, view: View) -> Hint | None:
     return Hint(title=say("Held pieces are in it"), note=note, tone="stop")
 
 
-def _show_next(hand: PackingHand, found: tuple[Need, ...]) -> Hint:
+def _show_next(hand: PackingHand, found: tuple[Need, ...], view: View) -> Hint:
     want = find_front(hand, found)
     if want is None and any(w.extra for w in found):
         return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
     if want is None and not any(w.inside for w in found):
         return Hint(title=say("All of it is owed"), note=say("Close it as owed."))
     if want is None:
-        return Hint(title=say("All of it is in"), note=_say_what_follows(hand, found), tone="good")
+        follows = _say_what_follows(hand, found, view)
+        return Hint(title=say("All of it is in"), note=follows, tone="good")
     count = want.to_go if hand.work.take is None else hand.work.take
     return Hint(
         title=say("Next: {n} × {part}", n=count, part=want.part.name),
         right=say("Rack {place}", place=want.place_name),
-        note=_say_what_follows(hand, found),
+        note=_say_what_follows(hand, found, view),
     )
 
 
@@ -299,21 +303,21 @@ def _show_share(hand: PackingHand, order: Order, view: View) -> Hint | None:
     return Hint(title=title, note=say("The rest goes in another. Close this one."), tone="good")
 
 
-def _say_what_follows(hand: PackingHand, found: tuple[Need, ...]) -> Say:
+def _say_what_follows(hand: PackingHand, found: tuple[Need, ...], view: View) -> Say:
     """Says what the next input does: a scan takes, a number changes the pick just made."""
     picked = hand.work.picked
     part = next((w.part for w in found if picked and w.part.id == picked.part), None)
     all_in = not any(w.to_go for w in found)
     if picked and part and all_in:
-        return say("A number is the weight, g; up to {n}: so many {part}.", n=picked.pieces,
-                   part=part.name)  # fmt: skip
+        return say("1 to {n}: so many {part}. Larger, or with a point: the weight, {unit}.",
+                   n=picked.pieces, part=part.name, unit=name_unit(hand, view))  # fmt: skip
     if picked and part:
         return say("a number now changes the {n} × {part}", n=picked.pieces, part=part.name)
     if not all_in:
         return say("scan the card under the master, or touch the row")
     if hand.work.scale:
         return say("Weighed: close the pack when it is right.")
-    return say("A number is the weight, g. Then close the pack.")
+    return say("A number is the weight, {unit}. Then close the pack.", unit=name_unit(hand, view))
 
 
 # --- the buttons

@@ -14,7 +14,7 @@ from station.queries.two_packs import Contents, TwoPacks
 from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
 from station.shop.facts import Mailer, Order, Part
 from station.shop.views import View
-from station.shop.words import Say, figure, length, metres, name_first, say
+from station.shop.words import Say, figure, length, mass, metres, name_first, say
 
 NAMED = 3  # parts that show on the scale, or do not
 MOST_ASSUMED = 2  # parts whose density is assumed, beside the weight
@@ -48,7 +48,7 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
 def _tell_two(order: Order, two: TwoPacks) -> Hint:
     """Tells that an order goes in two packs, and why; the first of them is shown."""
     title = say("Two packs: {why}", why=say_why(two))
-    grams = round(two.parcels[0].weight.grams)
+    grams = mass(two.parcels[0].weight.grams)
     note = say("this is pack {n}: {g} g", n=len(order.packs) + 1, g=grams)
     return Hint(title=title, note=note)
 
@@ -192,23 +192,24 @@ def _name_layers(same: list[PackLayer], names: dict[str, str]) -> str:
 def _compare_weights(hand: PackingHand, planned: Planned, view: View) -> tuple[Pair, ...]:
     """Shows what the whole pack should weigh, and what the scale shows of it so far."""
     weight = planned.parcel.weight
-    should = say("{g} g ± {p}", g=round(weight.grams), p=round(weight.plus))
+    should = say("{g} ± {p} g", g=mass(weight.grams),
+                 p=mass(weight.plus, weight.grams))  # fmt: skip
     if weight.unknown:
         should = say("can't tell: {part}", part=weight.unknown)
     read = hand.work.scale
     shown: Say | str = "—"
     if read:
         agrees = plan_open_pack(view, hand.subject, planned.share).weight.agrees(read)
-        shown = say("{g} g: look again", g=round(read))
+        shown = say("{g} g: look again", g=mass(read))
         if agrees is None:
-            shown = say("{g} g: can't tell", g=round(read))
+            shown = say("{g} g: can't tell", g=mass(read))
         elif agrees:
-            shown = say("{g} g, as it should be", g=round(read))
+            shown = say("{g} g, as it should be", g=mass(read))
     seen: list[Pair] = []
     if weight.shows and not weight.unknown:
         seen.append((say("one missing shows"), name_first(list(weight.shows), NAMED)))
     if weight.hides and not weight.unknown:
-        seen.append((say("may not show: count"), name_first(list(weight.hides), NAMED)))
+        seen.append((say("scale may miss one of"), name_first(list(weight.hides), NAMED)))
     assumed = tuple(
         (say("{part}: density as", part=part), good)
         for part, good in weight.assumed[:MOST_ASSUMED]

@@ -55,13 +55,13 @@ class Router(Fact):
     bed: Annotated[BedKind, About(say("bed"))] = "clamped"
     # changes bits itself and keeps their zero
     changer: Annotated[bool, About(say("changer"))] = False
-    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2500.0
-    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1250.0
-    rapid_mm_min: Annotated[float, About(say("rapid"), unit="mm/min")] = 20000.0
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0, inch_start=100)] = 2500.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0, inch_start=50)] = 1250.0
+    rapid_mm_min: Annotated[float, About(say("rapid"), unit="mm/min", inch_start=800)] = 20000.0
     # along x; along y too, unless that has its own
-    accel_mm_s2: Annotated[float, About(say("accel"), unit="mm/s²")] = 800.0
-    accel_z_mm_s2: Annotated[float, About(say("accel z"), unit="mm/s²")] = 400.0
-    corner_mm: Annotated[float, About(say("corner"), unit="mm")] = 0.02
+    accel_mm_s2: Annotated[float, About(say("accel"), unit="mm/s²", inch_start=30)] = 800.0
+    accel_z_mm_s2: Annotated[float, About(say("accel z"), unit="mm/s²", inch_start=15)] = 400.0
+    corner_mm: Annotated[float, About(say("corner"), unit="mm", inch_start=0.001)] = 0.02
     change_s: Annotated[float, About(say("change"), unit="s", least=0)] = 120.0  # one tool change
     pace: Annotated[float, About(say("pace"), above=0)] = 1.0  # real time over the file's time
     extra_s: Annotated[float, About(say("extra"), unit="s", least=0)] = 0.0  # added a sheet
@@ -133,7 +133,7 @@ class Bit(Fact):
     diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
     flutes: Annotated[int, About(say("flutes"))] = 2
     # until the office knows better; common practice, no source
-    life_m: Annotated[float, About(say("life"), unit="m", above=0)] = 1500.0
+    life_m: Annotated[float, About(say("life"), unit="m", above=0, inch_start=5000)] = 1500.0
     # where it is; empty: in the drawer
     router: Annotated[str, About(say("router"), points_at="router", may_be_empty=True)] = ""
     state: Annotated[BitState, About(say("state"))] = "good"

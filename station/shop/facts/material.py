@@ -17,9 +17,9 @@ class Material(Fact):
     thickness_mm: Annotated[float, About(say("thickness"), unit="mm", above=0)]
     low_mm: Annotated[float, About(say("low"), unit="mm")]
     high_mm: Annotated[float, About(say("high"), unit="mm")]
-    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2440.0
-    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1220.0
-    density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³")] = 700.0
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0, inch_start=96)] = 2440.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0, inch_start=48)] = 1220.0
+    density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³", inch_start=44)] = 700.0
     lead_days: LeadDays = 0
     # that come together; 0: any number
     pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0

@@ -97,8 +97,8 @@ class Mailer(Fact):
     length_mm: Annotated[float, About(say("length"), unit="mm", above=0)]
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0)]
     # what it closes over; a box's height inside
-    thick_mm: Annotated[float, About(say("thick"), unit="mm")] = 40.0
-    mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 30.0
+    thick_mm: Annotated[float, About(say("thick"), unit="mm", inch_start=1.5)] = 40.0
+    mass_g: Annotated[float, About(say("mass"), unit="g", least=0, inch_start=1)] = 30.0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
     mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
@@ -125,7 +125,7 @@ class Postage(Fact):
     thick_mm: Annotated[float, About(say("thickest"), unit="mm", least=0)] = 0.0
     # its length and twice its width, as it lies
     length_girth_mm: Annotated[float, About(say("length and girth"), unit="mm", least=0)] = 0.0
-    divisor: Annotated[float, About(say("cm³ for a kg"), least=0)] = 0.0
+    divisor: Annotated[float, About(say("volume of a weight"), unit="cm³/kg", least=0)] = 0.0
     active: InUse = True
 
 

@@ -83,7 +83,9 @@ class Part(Fact):
     # id of its rack place
     rack: Annotated[str, About(say("rack"), points_at="rack", may_be_empty=True)] = ""
     mark: Annotated[int, About(say("mark"), least=0)] = 0
-    thickness_mm: Annotated[float, About(say("thickness"), unit="mm", above=0)] = 6.0
+    thickness_mm: Annotated[
+        float, About(say("thickness"), unit="mm", above=0, inch_start=0.25)
+    ] = 6.0
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0)] = 0.0
     shape: Shape | None = None
     sizes: Annotated[tuple[Size, ...], About(say("sizes"))] = ()
@@ -184,8 +186,8 @@ class Revision(Fact):
         tuple[Annotated[str, About(say("router"), points_at="router")], ...],
         About(say("routers")),
     ] = ()
-    length_mm: Annotated[float, About(say("length"), unit="mm", above=0)] = 2440.0
-    width_mm: Annotated[float, About(say("width"), unit="mm", above=0)] = 1220.0
+    length_mm: Annotated[float, About(say("length"), unit="mm", above=0, inch_start=96)] = 2440.0
+    width_mm: Annotated[float, About(say("width"), unit="mm", above=0, inch_start=48)] = 1220.0
     shapes: tuple[tuple[str, Shape], ...] = ()
     placed: tuple[Placed, ...] = ()
     bits: tuple[BitUse, ...] = ()

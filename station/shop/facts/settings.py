@@ -16,6 +16,7 @@ LabelSize = Literal[
     "100x50 mm", "100x100 mm", "100x150 mm", "3x2 in", "4x2 in", "4x3 in", "4x6 in"
 ]
 LABEL: LabelSize = "100x50 mm"
+INCH_LABEL: LabelSize = "4x2 in"  # where a shop of inches begins
 LABELS: dict[str, tuple[float, float]] = {  # mm, wide and high
     "100x50 mm": (100.0, 50.0),
     "100x100 mm": (100.0, 100.0),
@@ -69,7 +70,7 @@ class Shop(Fact):
         tuple[Annotated[str, About(say("day"), written="day")], ...], About(say("closed days"))
     ] = ()
     # from this mass on: two people or a lift; common practice, no source, and local limits differ
-    two_people_kg: Annotated[float, About(say("two people"), unit="kg")] = 12.0
+    two_people_kg: Annotated[float, About(say("two people"), unit="kg", inch_start=25)] = 12.0
     # where lists and copies go; empty: "files" beside this station's data
     folder: Annotated[str, About(say("folder"))] = ""
     # a second folder or stick for each evening's backup; empty: "backups" beside the data alone
@@ -85,19 +86,33 @@ class Shop(Fact):
     # What decides where hands, bits and packs are at stake: common practice, no source, each of
     # them; a shop sets its own.
     # a loose piece smaller than this flies off
-    small_piece_mm2: Annotated[float, About(say("small piece"), unit="mm²", least=0)] = 600.0
+    small_piece_mm2: Annotated[
+        float, About(say("small piece"), unit="mm²", least=0, inch_start=1)
+    ] = 600.0
     # a thinner or lower tab breaks while it is cut
-    tab_width_mm: Annotated[float, About(say("least tab width"), unit="mm", least=0)] = 1.0
-    tab_height_mm: Annotated[float, About(say("least tab height"), unit="mm", least=0)] = 0.5
+    tab_width_mm: Annotated[
+        float, About(say("least tab width"), unit="mm", least=0, inch_start=0.04)
+    ] = 1.0
+    tab_height_mm: Annotated[
+        float, About(say("least tab height"), unit="mm", least=0, inch_start=0.02)
+    ] = 0.5
     # from a clamp's middle to every cut
-    clamp_reach_mm: Annotated[float, About(say("clamp to cut"), unit="mm", least=0)] = 20.0
+    clamp_reach_mm: Annotated[
+        float, About(say("clamp to cut"), unit="mm", least=0, inch_start=0.75)
+    ] = 20.0
     # straight down into a sheet, at most
-    plunge_mm_min: Annotated[float, About(say("fastest plunge"), unit="mm/min", above=0)] = 2000.0
+    plunge_mm_min: Annotated[
+        float, About(say("fastest plunge"), unit="mm/min", above=0, inch_start=80)
+    ] = 2000.0
     # of a bit's diameter, in one pass
     deepest_pass: Annotated[float, About(say("deepest pass, bit widths"), above=0)] = 3.0
     # a tooth, outside of which a cut file is told of; of every bit, so it is wide
-    chip_low_mm: Annotated[float, About(say("least chip load"), unit="mm", least=0)] = 0.02
-    chip_high_mm: Annotated[float, About(say("most chip load"), unit="mm", above=0)] = 0.8
+    chip_low_mm: Annotated[
+        float, About(say("least chip load"), unit="mm", least=0, inch_start=0.001)
+    ] = 0.02
+    chip_high_mm: Annotated[
+        float, About(say("most chip load"), unit="mm", above=0, inch_start=0.03)
+    ] = 0.8
     # of its life, from which on a bit is told to be near its end
     bit_told_at: Annotated[float, About(say("bit told at"), unit="%", above=0, most=100)] = 80.0
     # a pack on the scale: how far wood that was weighed once, or only worked out, may be off,
@@ -112,13 +127,19 @@ class Shop(Fact):
     false_alarms: Annotated[
         float, About(say("false weight alarms"), unit="%", least=0.01, most=20)
     ] = 1.0
-    scale_off_g: Annotated[float, About(say("scale may be off"), unit="g", least=0)] = 5.0
+    scale_off_g: Annotated[
+        float, About(say("scale may be off"), unit="g", least=0, inch_start=0.2)
+    ] = 5.0
     # below, new ones are bought; 0: they are not counted
-    wrap_mark_m: Annotated[int, About(say("mark of wrap"), unit="m", least=0)] = 0
+    wrap_mark_m: Annotated[float, About(say("mark of wrap"), unit="m", least=0)] = 0.0
     label_mark: Annotated[int, About(say("mark of labels"), least=0)] = 0
     # around a stack in its mailer, both sides together; between parts beside each other
-    mailer_spare_mm: Annotated[float, About(say("spare in a mailer"), unit="mm", least=0)] = 10.0
-    part_gap_mm: Annotated[float, About(say("between packed parts"), unit="mm", least=0)] = 1.0
+    mailer_spare_mm: Annotated[
+        float, About(say("spare in a mailer"), unit="mm", least=0, inch_start=0.4)
+    ] = 10.0
+    part_gap_mm: Annotated[
+        float, About(say("between packed parts"), unit="mm", least=0, inch_start=0.04)
+    ] = 1.0
 
 
 @dataclass(frozen=True, kw_only=True)
