@@ -476,6 +476,10 @@
       <translation>Alles auf der Liste ist bestellt</translation>
     </message>
     <message>
+      <source>All of them are counted already</source>
+      <translation>Alle sind schon gezählt</translation>
+    </message>
+    <message>
       <source>All packs are scanned there again.</source>
       <translation>Alle Pakete werden dort noch einmal gescannt.</translation>
     </message>
@@ -3864,6 +3868,10 @@
       <translation>Von Los {batch} wartet nichts mehr</translation>
     </message>
     <message>
+      <source>Nothing of it is counted</source>
+      <translation>Davon ist nichts gezählt</translation>
+    </message>
+    <message>
       <source>Nothing of it is in the shop.</source>
       <translation>Nichts davon ist in der Werkstatt.</translation>
     </message>
@@ -5281,7 +5289,7 @@
     </message>
     <message>
       <source>Scan a reason, or enter how many.</source>
-      <translation>Grund scannen oder Zahl eingeben.</translation>
+      <translation>Einen Grund scannen oder die Anzahl eingeben.</translation>
     </message>
     <message>
       <source>Scan a slip</source>
@@ -6274,6 +6282,10 @@
     <message>
       <source>Take off</source>
       <translation>Abnehmen</translation>
+    </message>
+    <message>
+      <source>Take one back with “−” first.</source>
+      <translation>Erst eins mit „−“ zurücknehmen.</translation>
     </message>
     <message>
       <source>Take one from the shelf.</source>

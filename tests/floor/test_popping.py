@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from station.floor.popping.dialogue import handle_input
+from station.floor.popping.dialogue import count_here, handle_input
 from station.floor.popping.lists import list_waiting
 from station.floor.popping.rules import RULES
 from station.floor.popping.screen import screen
@@ -404,3 +404,25 @@ def test_how_long_a_sheet_waits_is_true_across_midnight(came: str, words: str) -
     view = small_shop(batch(SHUTTLES), slip)
     cards = list_waiting(replace(hand("popping"), now=now), view, 4)
     assert str(cards.entries[0].right) == words
+
+
+def test_minus_takes_back_what_was_counted_though_another_reason_was_refused() -> None:
+    p = popping(GAUGES)
+    p.give(PAPER)
+    part, n = next(iter(count_here(p.hand, p.view).items()))
+    p.give(Code("part", part), Code("reason", "02"), Number(str(n)))
+    refused = p.give(Code("reason", "04"))
+    assert (refused.tone, str(refused.said)) == ("stop", "All of them are counted already")
+    assert p.hand.work.counter == ""
+    back = p.give(press("fewer"))
+    assert str(back.said).endswith(f"{n - 1} chipped edge")
+    assert p.hand.work.counts == {part: {"spoiled/02": n - 1}}
+
+
+def test_minus_where_nothing_is_counted_says_so() -> None:
+    p = popping(GAUGES)
+    p.give(PAPER)
+    part = next(iter(count_here(p.hand, p.view)))
+    said = p.give(Code("part", part), press("fewer"))
+    assert str(said.said) == "Nothing of it is counted"
+    assert p.hand.work.counts == {}

@@ -18,7 +18,8 @@ def test_a_text_that_is_a_weight(text, grams):
 @pytest.mark.parametrize(
     ("line", "grams"),
     [("ST,GS,+  390.5 g", 390.5), ("N     +    0.390 kg", 390), ("S S     390.52 g", 390.52),
-     ("US,NT,-  12 g", -12), ("ST,GS,+  13.80 oz", 391.2234), ("NET  3 lb  4.5 oz", 1488.35), ("Err 3", None), ("", None)],
+     ("US,NT,-  12 g", -12), ("ST,GS,+  13.80 oz", 391.2234), ("NET  3 lb  4.5 oz", 1488.35),
+     ("Err 3", None), ("", None)],
 )  # fmt: skip
 def test_a_line_that_a_scale_sends(line, grams):
     assert find_weight(line) == pytest.approx(grams)

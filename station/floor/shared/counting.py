@@ -21,6 +21,7 @@ Parts = Mapping[str, int]
 Where = Mapping[str, Mapping[str, Sequence[str]]]  # part → counter → zones in words
 NOWHERE: Where = {}
 NAMED = 3  # parts that a sentence names
+NOTHING = refuse(say("Nothing of it is counted"), say("Scan a reason, or enter how many."))
 Mark = tuple[float, float]  # x, y on the sheet, mm
 Marks = tuple[Mark, ...]
 
@@ -235,12 +236,15 @@ def _refuse_count(hand: CountingHand, counter: str, most: int, exact: int | None
 
     It leaves no other counter waiting for the next number.
     """
+    if exact is None and most and count_chosen(hand, counter) == 0:
+        return Took(hand, NOTHING)
     armed = hand.work.counter if hand.work.counter == counter else ""
     left_open = str(exact) if exact is not None else hand.work.open
-    return Took(
-        replace(hand, work=replace(hand.work, counter=armed, asks="", open=left_open)),
-        refuse(say("At most {most} of them {most|is|are} left", most=most), say("Count again.")),
-    )
+    said = refuse(say("At most {most} of them {most|is|are} left", most=most), say("Count again."))
+    if exact is None and not most:
+        said = refuse(say("All of them are counted already"), say("Take one back with “−” first."))
+    after = replace(hand.work, counter=armed, asks="", open=left_open)
+    return Took(replace(hand, work=after), said)
 
 
 def refuse_open(hand: CountingHand) -> Answer | None:

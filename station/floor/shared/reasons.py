@@ -43,6 +43,13 @@ def find_counter(hand: CountingHand, view: View) -> str:
     return f"spoiled/{known[0].id}" if known else "spoiled"
 
 
+def find_counted(hand: CountingHand, view: View) -> str:
+    """Finds what “one less” takes back: of the last counter, else of the last that has any."""
+    counter = find_counter(hand, view)
+    row = hand.work.counts.get(hand.work.part, {})
+    return counter if counter in row else next(reversed(row), counter)
+
+
 def press_counter(
     hand: CountingHand, name: str, parts: Parts, view: View, own: Mapping[str, str]
 ) -> Took | None:
@@ -55,7 +62,8 @@ def press_counter(
         return count_pieces(hand, counter, parts, view, by=1)
     if name in ("more", "fewer"):
         by = 1 if name == "more" else -1
-        return count_pieces(hand, find_counter(hand, view), parts, view, by=by)
+        counter = find_counter(hand, view) if by > 0 else find_counted(hand, view)
+        return count_pieces(hand, counter, parts, view, by=by)
     return _turn_page(hand) if name == TURN else None
 
 
