@@ -4516,8 +4516,8 @@
       <translation>Teile</translation>
     </message>
     <message>
-      <source>Parts and mailer, without wrap, in g.</source>
-      <translation>Teile und Versandtasche, ohne Polster, in g.</translation>
+      <source>Parts and mailer, without wrap, in {unit}.</source>
+      <translation>Teile und Versandtasche, ohne Folie, in {unit}.</translation>
     </message>
     <message>
       <source>Parts through the shop</source>

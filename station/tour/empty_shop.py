@@ -40,7 +40,7 @@ AT = "2026-11-25T07:30:00"
 WAYS = ("touch", "keyboard", "scanner")
 NOT_IN = {  # how a length or a weight is written in the unit that the shop does not have
     "mm": re.compile(r"\d in$|, in$|\bin(²|/min)|\bft\b|\boz\b|\blb\b"),
-    "inch": re.compile(r"\bmm\b|mm²|\d m\b|, m$|\bm²|\bk?g\b|\bcm³"),
+    "inch": re.compile(r"\bmm\b|mm²|\d m\b|, m$|\bm²|[\d ]k?g\b|\bg,|\bcm³"),
 }
 OFTEN = 400  # Tabs until what is looked for must have come
 FILLED = {
