@@ -12012,18 +12012,6 @@
       <translation>{kind} {id}</translation>
     </message>
     <message>
-      <source>{kind} {id} is changed</source>
-      <translation>{kind} {id} ist geändert</translation>
-    </message>
-    <message>
-      <source>{kind} {id} is new</source>
-      <translation>{kind} {id} ist neu</translation>
-    </message>
-    <message>
-      <source>{kind} {id}: {field}, page {page} of {pages}</source>
-      <translation>{kind} {id}: {field}, Seite {page} von {pages}</translation>
-    </message>
-    <message>
       <source>{kind} {number}</source>
       <translation>{kind} {number}</translation>
     </message>
@@ -13636,8 +13624,12 @@
       <translation>{what}</translation>
     </message>
     <message>
-      <source>{what} {id}</source>
-      <translation>{what} {id}</translation>
+      <source>{what} is changed</source>
+      <translation>{what} ist geändert</translation>
+    </message>
+    <message>
+      <source>{what} is new</source>
+      <translation>{what} ist neu</translation>
     </message>
     <message>
       <source>{what} {id}, new</source>
@@ -13666,6 +13658,10 @@
     <message>
       <source>{what}: none by the book</source>
       <translation>{what}: laut Buch keine</translation>
+    </message>
+    <message>
+      <source>{what}: {field}, page {page} of {pages}</source>
+      <translation>{what}: {field}, Seite {page} von {pages}</translation>
     </message>
     <message>
       <source>{what}: {how}</source>

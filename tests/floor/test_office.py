@@ -55,7 +55,7 @@ from station.shop.plain import build, to_plain
 from station.shop.rooms import Number, Typed
 from station.shop.views import total
 from station.shop.words import plain, say
-from tests.floor.shop_small import COMBS, GAUGES, batch, hand, small_facts, small_shop
+from tests.floor.shop_small import COMBS, GAUGES, Player, batch, hand, small_facts, small_shop
 
 DUE = "2026-11-26T14:00:00"
 LINE = {"product": "061", "quantity": 2, "short": 0}
@@ -710,3 +710,33 @@ def test_a_bit_that_the_office_enters_is_no_more_on_its_way(view):
         bit = Bit(id="91", words=words, diameter_mm=6.0)
         view.do(RULES, act("set_fact", bit.key, kind="bit", value=to_plain(bit)))
     assert view.get(Purchase, "1").coming == 2
+
+
+def pressed(name):
+    """The button of this name."""
+    return read(button(name))
+
+
+def test_next_goes_on_behind_a_list_that_is_left(view):
+    """By it every field of the shop is reached, whether a list is left or is complete."""
+    for way in ("put_down", "lines_done"):
+        one = Player(view, RULES, dialogue.handle_input, office())
+        one.give(pressed("list_shop"), pressed("row_1"))
+        seen = []
+        for _ in typed_fields(Shop)[1:]:
+            one.give(pressed("next_field"))
+            seen.append(one.hand.work.field)
+            if one.hand.work.ask == "lines":
+                one.give(pressed(way))
+        assert seen == [field.name for field in typed_fields(Shop)[1:]]
+        assert one.hand.work.page == len(seen) // lists.FIELDS
+
+
+def test_there_is_one_shop_and_no_other_is_offered(view):
+    one = Player(view, RULES, dialogue.handle_input, office())
+    one.give(pressed("list_shop"))
+    assert "A new one" not in [str(p.label) for p in screen.screen(one.hand, view).presses]
+    opened = one.give(pressed("row_1"))
+    assert str(opened.said) == "This shop"
+    one.give(pressed("list_part"))
+    assert "A new one" in [str(p.label) for p in screen.screen(one.hand, view).presses]

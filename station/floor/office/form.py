@@ -12,6 +12,7 @@ from station.floor.office.lists import (
     find_chosen_field,
     find_fact,
     find_list,
+    find_page,
     find_value,
     give_value,
     list_facts,
@@ -19,6 +20,7 @@ from station.floor.office.lists import (
     offer_things,
     propose_number,
     read_row,
+    say_one,
 )
 from station.floor.office.sound import (
     EXAMPLES,
@@ -49,7 +51,7 @@ def open_fact(hand: OfficeHand, fact: Fact) -> Took:
     work = OfficeWork(list=of.kind.kind, chosen=fact.id, form={})
     return Took(
         replace(hand, work=work),
-        good(say("{what} {id}", what=of.one, id=fact.id), say("Touch a field, type, save.")),
+        good(say_one(of.one, fact.id), say("Touch a field, type, save.")),
     )
 
 
@@ -71,7 +73,9 @@ def leave(hand: OfficeHand) -> Took | None:
     """Leaves what is open: a question for its form, a form or a question for its list."""
     work = hand.work
     if work.ask and work.form is not None:
-        after = OfficeWork(list=work.list, chosen=work.chosen, form=work.form)
+        field = work.field if work.ask == "lines" else ""  # the next one follows it
+        after = OfficeWork(list=work.list, chosen=work.chosen, form=work.form, field=field,
+                           page=find_page(find_list(hand).kind, field))  # fmt: skip
         said = good(say("Left as it was"), say("Touch a field, type, save."))
         return Took(replace(hand, work=after), said)
     if work.form is None and work.ask in ("", "missing"):

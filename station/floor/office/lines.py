@@ -13,6 +13,7 @@ from station.floor.office.lists import (
     find_chosen,
     find_fact,
     find_list,
+    find_page,
     find_value,
     give_value,
     list_cards,
@@ -20,6 +21,7 @@ from station.floor.office.lists import (
     name_fact,
     name_press,
     read_row,
+    say_one,
 )
 from station.floor.office.work import EditedRows, OfficeHand
 from station.shop.acts import Answer, good, refuse
@@ -94,7 +96,8 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Took | None:
 def close_rows(hand: OfficeHand, view: View) -> Took:
     """Gives the rows back to the form, still to be saved."""
     field, rows = find_edited(hand), hand.work.editing.rows
-    closed = replace(hand, work=replace(hand.work, ask="", editing=EditedRows(), page=0))
+    page = find_page(find_list(hand).kind, field.name)
+    closed = replace(hand, work=replace(hand.work, ask="", editing=EditedRows(), page=page))
     return give_value(closed, field, from_rows(field, rows), view)
 
 
@@ -239,9 +242,8 @@ def show_rows(hand: OfficeHand, view: View) -> Face:
     )
     pages = max(1, -(-len(rows) // ROWS))
     title = say(
-        "{kind} {id}: {field}, page {page} of {pages}",
-        kind=find_list(hand).one,
-        id=hand.work.chosen or say("new"),
+        "{what}: {field}, page {page} of {pages}",
+        what=say_one(find_list(hand).one, hand.work.chosen or say("new")),
         field=field.label,
         page=hand.work.page + 1,
         pages=pages,

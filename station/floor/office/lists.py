@@ -32,7 +32,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.field_texts import show_scalar, to_rows
-from station.shop.fields import FactField, fields_by_name, find_field
+from station.shop.fields import FactField, fields_by_name, find_field, typed_fields
 from station.shop.lengths import is_length, write
 from station.shop.plain import to_plain
 from station.shop.rooms import Input, Took
@@ -234,6 +234,17 @@ def name_fact(kind: type[Fact], id: object, view: View) -> str:
     """Names a fact for a person; by its number where it has no name or is not there."""
     fact = view.get(kind, str(id))
     return str(getattr(fact, "name", "") or id)
+
+
+def say_one(one: Say, id: Say | str) -> Say:
+    """Says what a thing is, with its number; of the shop there is one, without a number."""
+    return one if id == "shop" else say("{kind} {id}", kind=one, id=id)
+
+
+def find_page(kind: type[Fact], name: str) -> int:
+    """Finds the page of a form on which a field stands."""
+    names = [field.name for field in typed_fields(kind)]
+    return names.index(name) // FIELDS if name in names else 0
 
 
 def name_thing(fact: Fact) -> Say | str:

@@ -24,7 +24,7 @@ from station.floor.office.acts import (
     TakeInFile,
 )
 from station.floor.office.keeping import keep_orders, refuse_last_supervisor
-from station.floor.office.lists import LISTS
+from station.floor.office.lists import LISTS, say_one
 from station.floor.office.pairing import pair_places
 from station.floor.office.rules_work import (
     MOST,
@@ -145,9 +145,9 @@ def set_fact(act: Act[SetFact], view: View) -> Answer:
     new = view.get(type(made), made.id) is None
     one = next((o.one for o in LISTS if o.kind is type(made)), Say(act.args.of))
     said = (
-        say("{kind} {id} is new", kind=one, id=made.id)
+        say("{what} is new", what=say_one(one, made.id))
         if new
-        else say("{kind} {id} is changed", kind=one, id=made.id)
+        else say("{what} is changed", what=say_one(one, made.id))
     )
     came = note_bit_came(view, made.diameter_mm) if new and isinstance(made, Bit) else ()
     sets = (*seated.facts, *seated.beds, *came)

@@ -26,6 +26,7 @@ from station.floor.office.lists import (
     make_face,
     name_fact,
     offer_things,
+    say_one,
     say_value,
 )
 from station.floor.office.matching_face import show_columns, show_would_be
@@ -71,6 +72,7 @@ from station.shop.facts import (
     Reason,
     Revision,
     Router,
+    Shop,
     Worker,
 )
 from station.shop.field_texts import write_value
@@ -124,7 +126,7 @@ def _show_list(hand: OfficeHand, view: View) -> Face:
             Table(columns=heads, rows=rows, title=_say_title(hand, of, view, pages), thin=True),
         ),
         presses=(
-            *_list_presses(pages),
+            *_list_presses(hand, pages),
             *press_missing(view),
             *press_unmade(view),
             *_press_lock(hand),
@@ -154,7 +156,10 @@ def _say_title(hand: OfficeHand, of: OfficeList, view: View, pages: int) -> Say:
     return words._replace(values=values)
 
 
-def _list_presses(pages: int) -> tuple[Press, ...]:
+def _list_presses(hand: OfficeHand, pages: int) -> tuple[Press, ...]:
+    """Lists what is done with a list; of the shop there is one, and no other is made."""
+    if find_list(hand).kind is Shop:
+        return ()
     add = Press(label=say("A new one"), code=button("new"), style="primary", wide=2)
     find = Press(label=say("Search"), code=button("search"))
     if pages == 1:
@@ -216,7 +221,7 @@ def _show_form(hand: OfficeHand, view: View) -> Face:
         )
         for n, field in enumerate(typed_fields(of.kind)[first : first + FIELDS], 1)
     )
-    title = say("{kind} {id}", kind=of.one, id=fact.id if fact else say("new"))
+    title = say_one(of.one, fact.id if fact else say("new"))
     if (pages := -(-len(typed_fields(of.kind)) // FIELDS)) > 1:
         title = say("{thing}, page {page} of {pages}", thing=title, page=hand.work.page + 1,
                     pages=pages)  # fmt: skip
@@ -421,7 +426,7 @@ LINES = 14  # problems of a file on the screen
 
 def _show_sheets(hand: OfficeHand, view: View) -> Face:
     fact = find_chosen(hand, view)
-    head = Hint(title=say("{kind} {id}", kind=find_list(hand).one, id=fact.id if fact else ""))
+    head = Hint(title=say_one(find_list(hand).one, fact.id if fact else ""))
     return make_face(hand, head, ask_sheets(hand))
 
 
