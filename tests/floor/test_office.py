@@ -721,7 +721,7 @@ def test_next_goes_on_behind_a_list_that_is_left(view):
     """By it every field of the shop is reached, whether a list is left or is complete."""
     for way in ("put_down", "lines_done"):
         one = Player(view, RULES, dialogue.handle_input, office())
-        one.give(pressed("list_shop"), pressed("row_1"))
+        one.give(pressed("list_shop"), "shop")
         seen = []
         for _ in typed_fields(Shop)[1:]:
             one.give(pressed("next_field"))
@@ -736,7 +736,7 @@ def test_there_is_one_shop_and_no_other_is_offered(view):
     one = Player(view, RULES, dialogue.handle_input, office())
     one.give(pressed("list_shop"))
     assert "A new one" not in [str(p.label) for p in screen.screen(one.hand, view).presses]
-    opened = one.give(pressed("row_1"))
+    opened = one.give("shop")
     assert str(opened.said) == "This shop"
     one.give(pressed("list_part"))
     assert "A new one" in [str(p.label) for p in screen.screen(one.hand, view).presses]
