@@ -11104,8 +11104,8 @@
       <translation>dieser Tisch nimmt keinen bei Nummer {n}</translation>
     </message>
     <message>
-      <source>this is pack {n}: {g} g</source>
-      <translation>dies ist Paket {n}: {g} g</translation>
+      <source>this is pack {n}</source>
+      <translation>dies ist Paket {n}</translation>
     </message>
     <message>
       <source>this once</source>

@@ -37,7 +37,7 @@ def open_packs(books: Books) -> Iterator[Row]:
             if order.state == "cancelled":
                 yield f"order {order.id}", f"{fig.n(inside)} to put back: it is cancelled"
                 continue
-            whole = sum(trade.want(books, order).values())
+            whole = sum(trade.want_open(books, order).values())
             at = f", at station {order.claimed}" if order.claimed else ""
             yield f"order {order.id}", f"{fig.n(inside)} of {fig.n(whole)} in it{at}"
 

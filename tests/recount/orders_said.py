@@ -1,5 +1,6 @@
 """What must stand about orders at packing and in the office: what to take, what they wait for."""
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -48,7 +49,8 @@ def _assumed(at: At) -> str | None:
 
 
 def _too_many(books: Books, order: Order, part: str) -> int:
-    return books.count(place=f"packing/{order.id}", part=part) - trade.want(books, order)[part]
+    inside = books.count(place=f"packing/{order.id}", part=part)
+    return inside - trade.want_open(books, order)[part]
 
 
 def _put_back(at: At) -> str | None:
@@ -91,6 +93,8 @@ def _leaves(at: At) -> str | None:
     due = f"today {fig.clock(order.due)}" if today else fig.day(order.due)
     short = sum(line.short for line in order.lines)
     leaves = f"late: due {due}" if order.due < at.look.now else f"leaves {due}"
+    if packs := sorted(p.id for p in trade.packs_of(at.books, order.id)):
+        return f"{leaves} · closed: {fig.joined(packs)}"
     return f"{leaves} · {fig.n(short)} owed" if short else f"{leaves} · nothing short"
 
 
@@ -346,7 +350,26 @@ def _on_walk(at: At) -> str | None:
     if order is None:
         return None
     inside = at.books.count(place=f"packing/{order.id}")
-    return f"{fig.n(inside)} of {fig.n(trade.want(at.books, order).total())}"
+    return f"{fig.n(inside)} of {fig.n(trade.want_open(at.books, order).total())}"
+
+
+def _nth_pack(at: At) -> str | None:
+    """Which of its order's packs is packed now: those that are closed come before."""
+    order = in_hand(at.look)
+    nth = len(trade.packs_of(at.books, order.id)) + 1 if order else 0
+    return at[0].replace(at[1], str(nth)) if nth else None
+
+
+def _share(at: At) -> str | None:
+    """What goes in the first of two packs is no more than lies in the open one."""
+    order = in_hand(at.look)
+    if order is None:
+        return None
+    for number, name in re.findall(r"(\d+) ([^,]+?)(?:,| and |$)", at[2]):
+        part = trade.find_part(at.books, name)
+        if int(number) > at.books.count(place=f"packing/{order.id}", part=part):
+            return f"{number} {name} do not lie in the pack"
+    return str(_nth_pack(at))
 
 
 def _due_on_walk(at: At) -> str | None:
@@ -458,5 +481,8 @@ RULES = (
     Rule("list", "On this walk", r"(today )?\d+(:\d+| \w+)", _due_on_walk),
     Rule("header", "On this walk", r".*", _walk),
     Rule("table", r"part \| take from \| for all", r".*", _fetch),
+    Rule("hint", "Two packs", r"this is pack (\d+)", _nth_pack),
+    Rule("hint", "Pack", r"Pack (\d+): (.+)", _share),
+    Rule("buttons", "", r"Close pack (\d+)", _nth_pack),
     Rule("remark", "No mailer", r"It needs (\d+) × (\d+) mm flat\..*", _too_large),
 )

@@ -268,6 +268,13 @@ def _check_traveller(books: Books, number: str, said: list[str]) -> Iterator[str
 # --- packs, carts, orders
 
 
+def _nth(pack: Pack) -> str:
+    """Which pack of its order it is, where there are several."""
+    if not pack.nth:
+        return ""
+    return f"pack {pack.nth} of {pack.of}" if pack.of else f"pack {pack.nth}, more follow"
+
+
 def weigh(books: Books, pack: Pack) -> str:
     """What a pack weighs as its papers say it: as weighed, about what it should, or nothing."""
     if pack.scale_g:
@@ -286,6 +293,7 @@ def _label(books: Books, number: str, now: str) -> Iterator[Due]:
     yield Due(order.id)
     yield Due(pack.id)
     yield Due(f"leaves {on_day(order.due, clock=False)}")
+    yield Due(" · ".join(filter(None, ("Order", _nth(pack)))))
     yield Due(weigh(books, pack))
     inside = [f"{n} × {trade.name(books, part)}" for part, n in pack.contents]
     yield Due(", ".join(inside), must=False)
@@ -359,7 +367,8 @@ def _cart_list(books: Books, number: str, now: str) -> Iterator[Due]:
     for n, pack in enumerate(packs, 1):
         yield Due(str(n))
         yield Due(pack.id)
-        yield Due(f"order {pack.order} · {weigh(books, pack)}".rstrip(" ·"))
+        words = (f"order {pack.order}", _nth(pack), weigh(books, pack))
+        yield Due(" · ".join(filter(None, words)))
 
 
 def packs_of_list(books: Books, cart: Cart) -> list[Pack]:

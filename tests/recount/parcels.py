@@ -30,7 +30,18 @@ def _wants(look: Look) -> dict[str, int]:
     product = look.books.get(Product, getattr(work, "shelf", ""))
     if order is None and product:
         return dict(product.parts)
-    return {p: n for p, n in trade.want(look.books, order).items() if n} if order else {}
+    wanted = {p: n for p, n in trade.want_open(look.books, order).items() if n} if order else {}
+    return _find_first(look, wanted) if look.find("hint", "Two packs") else wanted
+
+
+def _find_first(look: Look, wanted: dict[str, int]) -> dict[str, int]:
+    """Pieces of the first of two packs as it is drawn; no more than are wanted."""
+    drawn: dict[str, int] = {}
+    for many, counts, _ in _find_layers(look):
+        for name, n in counts.items():
+            part = trade.find_part(look.books, name)
+            drawn[part] = min(wanted.get(part, 0), drawn.get(part, 0) + many * n)
+    return drawn
 
 
 Layers = list[tuple[int, dict[str, int], list[tuple[float, ...]]]]

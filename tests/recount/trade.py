@@ -20,6 +20,15 @@ def want(books: Books, order: Order) -> Counter[str]:
     return wanted
 
 
+def want_open(books: Books, order: Order) -> Counter[str]:
+    """Pieces of each part that an order is to get, less those in closed packs of it."""
+    wanted = want(books, order)
+    if order.state in ("open", "packing", "waiting"):
+        for pack in packs_of(books, order.id):
+            wanted.subtract(dict(pack.contents))
+    return Counter({part: max(0, n) for part, n in wanted.items()})
+
+
 def packs_of(books: Books, order: str) -> list[Pack]:
     """The packs of an order that are not opened again."""
     return books.once("packs", lambda: _sort_packs(books)).get(order, [])

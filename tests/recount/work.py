@@ -4,6 +4,7 @@ A star stands where something else than a count is written. The counters of a co
 not recorded yet are the hand's own and are not counted again.
 """
 
+from collections import Counter
 from collections.abc import Iterator
 
 from station.shop.facts import (
@@ -111,7 +112,7 @@ def order_in_hand(books: Books, hand: Hands, now: str) -> Iterator[Row]:
     order = books.get(Order, hand.subject)
     if order is None:
         return
-    parts = fig.of(sum(trade.want(books, order).values()), "part")
+    parts = fig.of(sum(trade.want_open(books, order).values()), "part")
     lines = fig.of(len(order.lines), "line")
     if len(order.lines) == 1:
         product, line = books.get(Product, order.lines[0].product), order.lines[0]
@@ -140,8 +141,10 @@ def parts_in_hand(books: Books, hand: Hands) -> Iterator[Row]:
     order = books.get(Order, hand.subject)
     if order is None:
         return
-    there = trade.inside(books, order.id)
-    for part, n in trade.want(books, order).items():
+    there: Counter[str] = Counter()
+    for _, _, part, n in books.lying(place=f"packing/{order.id}"):
+        there[part] += n
+    for part, n in trade.want_open(books, order).items():
         yield trade.name(books, part), "*", "*", f"{fig.n(there[part])} of {fig.n(n)}"
 
 

@@ -48,8 +48,7 @@ def show_parcel(hand: PackingHand, found: tuple[Need, ...], view: View) -> tuple
 def _tell_two(order: Order, two: TwoPacks) -> Hint:
     """Tells that an order goes in two packs, and why; the first of them is shown."""
     title = say("Two packs: {why}", why=say_why(two))
-    grams = mass(two.parcels[0].weight.grams)
-    note = say("this is pack {n}: {g} g", n=len(order.packs) + 1, g=grams)
+    note = say("this is pack {n}", n=len(order.packs) + 1)
     return Hint(title=title, note=note)
 
 
