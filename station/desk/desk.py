@@ -7,7 +7,17 @@ from datetime import datetime, timedelta
 from functools import partial
 from typing import Any, NamedTuple
 
-from station.desk import appearance, aside, asking, common, mishaps, questions, replies, steps
+from station.desk import (
+    appearance,
+    aside,
+    asking,
+    by_number,
+    common,
+    mishaps,
+    questions,
+    replies,
+    steps,
+)
 from station.desk import draft as drafts
 from station.desk.ahead import ThinkingAhead
 from station.desk.draft import Draft, OpenQuestion
@@ -288,6 +298,8 @@ class Desk:
         return codes.read(text, find_shop(self.ledger.view).prefix)
 
     def _dispatch(self, given: Input | Unread) -> Given:
+        if not isinstance(given, Code) and self._draft.waiting is None:
+            given = by_number.read_number(self.hand, given, self.ledger.view) or given
         badge = isinstance(given, Code) and given.kind == "worker"
         if self.hand.worker and not badge and not find_worker(self.ledger.view, self.hand.worker):
             gone = replies.tell_gone(self.hand.worker)

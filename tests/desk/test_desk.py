@@ -361,3 +361,21 @@ def test_who_signs_in_is_told_what_begins_work_there(area, tmp_path):
     answer = stage.send("worker 07").answer
     assert str(answer.do) == str(area.first)
     stage.close()
+
+
+def test_a_number_is_taken_as_its_card_where_nothing_is_in_hand(stage):
+    stage.send("@area popping")
+    assert say(stage.send("03")) == ("good", "Worker 03 is signed in")
+    (card,) = {b.id for b in stage.ledger.facts(Batch) if b.id == "00900"} or {"00900"}
+    touched = say(stage.send(f"traveller {card}"))
+    stage.send("button put_down")
+    assert say(stage.send(card)) == touched
+    stage.send("button put_down")
+    assert say(stage.send("900")) == ("stop", "No number is asked for now")
+    stage.send("@area packing")
+    assert say(stage.send("3307")) == ("good", "Order 3307 is yours")
+    assert say(stage.send("3306"))[0] == "stop"  # with an order in hand it is a count
+
+
+def test_a_number_of_nobody_signs_nobody_in(stage):
+    assert say(stage.send("99")) == ("stop", "Nobody is signed in here")
