@@ -2380,12 +2380,12 @@
       <translation>Wie viele {unit}?</translation>
     </message>
     <message>
-      <source>How many?</source>
-      <translation>Wie viele?</translation>
+      <source>How many, spoiled ones too? Trimming sorts them.</source>
+      <translation>Wie viele, auch die verdorbenen? Das Verputzen sortiert.</translation>
     </message>
     <message>
-      <source>How many? Those past saving too: trimming sorts them.</source>
-      <translation>Wie viele? Auch die verdorbenen: das Verputzen sortiert sie.</translation>
+      <source>How many?</source>
+      <translation>Wie viele?</translation>
     </message>
     <message>
       <source>How thick is the sheet?</source>
@@ -9746,6 +9746,10 @@
     <message>
       <source>leaves about {day}</source>
       <translation>geht etwa {day}</translation>
+    </message>
+    <message>
+      <source>leaves at</source>
+      <translation>fährt um</translation>
     </message>
     <message>
       <source>leaves {day}</source>

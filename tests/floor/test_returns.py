@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from station.floor.anywhere import dialogue
+from station.floor.anywhere.finding_face import show_list
 from station.floor.anywhere.returning import list_back
 from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.anywhere.screen import screen
@@ -18,11 +19,11 @@ from station.shop.acts import Act, good
 from station.shop.codes import Code, write_touch
 from station.shop.facts import Batch, Pack, Part, Reason, Revision, Slip
 from station.shop.moves import move
-from station.shop.rooms import Number
+from station.shop.rooms import Aside, Number
 from station.shop.views import by_batch, by_part, total
 from station.shop.words import say
 from tests.floor.orders import DUE, order, press, shop
-from tests.floor.shop_small import COMB, COMBS, SHUTTLE, Player, hand
+from tests.floor.shop_small import COMB, COMBS, SHUTTLE, Player, batch, hand, small_shop
 from tests.touch import touch
 
 PACK, CART, RETURNED = Code("pack", "00001"), Code("cart", "1"), press("returned")
@@ -185,3 +186,9 @@ def test_a_reason_of_another_use_takes_nothing_back(view, worker):
     assert worker.said[-1].uses == ("returned",)
     assert worker.reason("21").refused
     assert total(view.stock(place="rework")) == 0
+
+
+def test_a_short_list_of_batches_has_no_empty_half_beside_it():
+    one = hand("today")
+    few = show_list(replace(one, aside=Aside(what="batches")), small_shop(batch()))
+    assert few.side == ()

@@ -130,13 +130,14 @@ def _show_batches(hand: Hand[Work], view: View) -> Face:
     page = min(hand.aside.page, max(0, (len(batches) - 1) // PAGE))
     shown = batches[PAGE * page : PAGE * (page + 1)]
     half = PAGE // 2
+    rest = _list_rows(view, shown[half:])
     life = LifePage((), page, len(batches) > PAGE * (page + 1))
     title = say("{n} {n|batch|batches}, newest first", n=len(batches))
     none = say("No batch was released yet.")
     return Face(
         title=say("The batches"),
         main=(Listing(title=title, rows=_list_rows(view, shown[:half]), empty=none),),
-        side=(Listing(title=say("and"), rows=_list_rows(view, shown[half:])),),
+        side=(Listing(title=say("and"), rows=rest),) if rest else (),
         presses=(*_list_turns(life), LEAVE),
         weights=(50, 0, 50),
     )

@@ -60,7 +60,7 @@ def ask_returned(hand: Hand[Work], view: View) -> Took:
         return Took(hand, question(say("What came back?"), do))
     gone = list_back(hand, view).get(part.id, 0)
     said = say("{part} came back; {n} {n|is|are} away by the book", part=part.name, n=gone)
-    return Took(hand, question(said, say("How many? Those past saving too: trimming sorts them.")))
+    return Took(hand, question(said, say("How many, spoiled ones too? Trimming sorts them.")))
 
 
 def name_subject(subject: str, view: View) -> Say:

@@ -206,7 +206,7 @@ class Cart(Fact):
     kind: ClassVar[str] = "cart"
     name: Name
     state: Annotated[CartState, About(say("state"), typed=False)] = "here"
-    goes: Annotated[str, About(say("goes"), written="clock")] = ""  # usual time, HH:MM
+    goes: Annotated[str, About(say("leaves at"), written="clock")] = ""  # usual time, HH:MM
     left: Annotated[str, About(say("left"), written="time", typed=False)] = ""  # when it last left
     runs: Annotated[int, About(say("runs"), typed=False)] = 0
     active: InUse = True
