@@ -95,6 +95,9 @@ def _leaves(at: At) -> str | None:
     leaves = f"late: due {due}" if order.due < at.look.now else f"leaves {due}"
     if packs := sorted(p.id for p in trade.packs_of(at.books, order.id)):
         return f"{leaves} · closed: {fig.joined(packs)}"
+    for part, n in trade.to_go(at.books, order).items():
+        if (lacking := n - trade.on_rack(at.books, part, free=True)) > 0:
+            return f"{leaves} · short {fig.n(lacking)} × {trade.name(at.books, part)}"
     return f"{leaves} · {fig.n(short)} owed" if short else f"{leaves} · nothing short"
 
 

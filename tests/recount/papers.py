@@ -278,11 +278,11 @@ def _nth(pack: Pack) -> str:
 def weigh(books: Books, pack: Pack) -> str:
     """What a pack weighs as its papers say it: as weighed, about what it should, or nothing."""
     if pack.scale_g:
-        return f"{pack.scale_g:.0f} g"
+        return f"{fig.n(pack.scale_g)} g"
     grams = parcels.weigh_pack(books, pack)
     if grams is not None and round(grams) != round(pack.mass_g) and abs(grams - pack.mass_g) < 1:
         grams = pack.mass_g  # sums of doubles meet at half a gram
-    return f"about {grams:.0f} g" if grams is not None else ""
+    return f"about {fig.n(grams)} g" if grams is not None else ""
 
 
 def _label(books: Books, number: str, now: str) -> Iterator[Due]:
