@@ -306,7 +306,7 @@ RULES = (
         "title",
     ),
     Rule("table", r"\{list\}", r".*", _list_cell),
-    Rule("table", r"\{kind\} \{id\}$", r".*", _form_cell),
+    Rule("table", r"(\{kind\} \{id\}|\{thing\}, page \{page\} of \{pages\})$", r".*", _form_cell),
     Rule("pairs", "From the work", r".*", _from_the_work),
     Rule("drawing", "Revision", r".*", _revision),
     Rule("list", "Not good off it", r"[\d\u202f]+", _spoiled),

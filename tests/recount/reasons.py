@@ -10,17 +10,21 @@ PLAN = "chosen or foreseen by the plan, counted in tests/planning"
 WHICH = "which thing it is about"
 ASKED = "asked about a number that was just typed"
 KEPT = "a text that an act has kept"
+FORM = r"^office, table '(\{kind\} \{id\}|\{thing\}, page \{page\} of \{pages\})"
 REASONS: tuple[tuple[str, str], ...] = (
     (r"table 'part \| (cut|came) \|.*, [5-8]: ", TYPED),
     (r"(popping|trimming), list '', 1: ", TYPED),
     (r", typed '", TYPED),
     (r"(Put \{n\} back|so many \{part\}|\{n\} of it|\{g\} g: )", TYPED),
-    (r"^office, table '\{kind\} \{id\}: ", TYPED),
-    (r"^office, table '\{kind\} \{id\}', 3", "typed in a form, or proposed for a new thing"),
+    (r"^office, table '(\{kind\} \{id\}: |\{what\}: \{field\})", TYPED),
+    (FORM + "', 3", "typed in a form, or proposed for a new thing"),
     (r"hint '(\{reading\} mm read|Sheet \{sheet\}|Why |First-off is wrong)", ASKED),
     (r"^packing, pairs .*\{g\} ± \{p\} g", "learnt from packs that were weighed, in tests/packs"),
     (r"^packing, pairs '(Mailer .*)?', 2: [A-Z]{2}-#", "which of its parts a scale can't tell"),
     (r"^handover: .* history to", "a digest of the history, in tests/ledger"),
+    (r"^packing, pairs '', 2: .*: can't tell", "what a scale can't tell, in tests/packs"),
+    (r", list '(What to do when|Many PCs)'", "a line of the handbook"),
+    (r"'Against the master', 2: .* mm as drawn", "the size of a part, of its file alone"),
     (r"on the scale, \{grams\}", ASKED),
     (r"^office, hint 'A new PIN", WHICH),
     (r"^office, list 'Against approved", "two revisions side by side, of the files alone"),
@@ -42,7 +46,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"^office, cards 'Which router", PLAN),
     (r"^plan, (pairs|buttons|table|decision|list) ", PLAN),
     (r"^office, (hint 'Release|list 'Not good off it in .* its title)", WHICH),
-    (r"^office, table '\{kind\} \{id\}.*its title", WHICH),
+    (FORM + ".*its title", WHICH),
     (r"Counted \{counted\}, the book says", ASKED),
     (r"'Mailer \{name\}', its title", WHICH),
     (r"(PIN of supervisor|Why may batch|is planned for)", WHICH),
