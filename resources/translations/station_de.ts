@@ -4516,8 +4516,8 @@
       <translation>Teile</translation>
     </message>
     <message>
-      <source>Parts and mailer, without wrap, in {unit}.</source>
-      <translation>Teile und Versandtasche, ohne Folie, in {unit}.</translation>
+      <source>Parts and mailer, without wrap.</source>
+      <translation>Teile und Versandtasche, ohne Polster.</translation>
     </message>
     <message>
       <source>Parts through the shop</source>
@@ -13597,7 +13597,7 @@
     </message>
     <message>
       <source>{unit}, without wrap</source>
-      <translation>{unit}, ohne Folie</translation>
+      <translation>{unit}, ohne Polster</translation>
     </message>
     <message>
       <source>{use} used a day · {days} days until more is there · {service} % of uses</source>

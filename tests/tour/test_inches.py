@@ -8,11 +8,22 @@ from station.look import inspect
 from station.papers.marks import TextMark
 from station.printing import gathering
 from station.shop import lengths
-from station.shop.facts import Bit, CutFile, Mailer, Material, Part, Product, Router
+from station.shop.facts import (
+    Bit,
+    Concern,
+    CutFile,
+    Lot,
+    Mailer,
+    Material,
+    Part,
+    Product,
+    Router,
+)
 from station.tour import drive
 from station.tour.empty_shop import NOT_IN
 
-NAMED = (Bit, CutFile, Mailer, Material, Part, Product, Router)
+# what a lot is marked with and a concern tells was written down in the unit of its day
+NAMED = (Bit, Concern, CutFile, Lot, Mailer, Material, Part, Product, Router)
 PAPERS = (("traveller", ""), ("handover", "01"), ("thing_cards", ""), ("part_cards", ""))
 
 
@@ -46,8 +57,8 @@ class InchTour(drive.Tour):
             words
             for kind in NAMED
             for fact in self.ledger.facts(kind)
-            for words in (getattr(fact, "name", ""), getattr(fact, "words", ""))
-            if NOT_IN["inch"].search(words)
+            for words in (getattr(fact, name, "") for name in ("name", "words", "mark", "text"))
+            if isinstance(words, str) and NOT_IN["inch"].search(words)
         }
         strange = re.compile("|".join(map(re.escape, sorted(own, key=len, reverse=True))) or "$^")
         for text in texts:

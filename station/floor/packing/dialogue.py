@@ -483,8 +483,8 @@ def _press_spoiled(hand: PackingHand, _order: Order, _view: View) -> Took:
     return Took(replace(hand, work=work), question(say("Which part is spoiled?"), do))
 
 
-def _press_scale(hand: PackingHand, _order: Order, view: View) -> Took:
-    do = say("Parts and mailer, without wrap, in {unit}.", unit=name_unit(hand, view))
+def _press_scale(hand: PackingHand, _order: Order, _view: View) -> Took:
+    do = say("Parts and mailer, without wrap.")
     asking = replace(hand, work=replace(hand.work, asks="scale"))
     return Took(asking, question(say("What does the scale show?"), do))
 
