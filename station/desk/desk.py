@@ -540,6 +540,7 @@ class Desk:
         given = self._settle(do, recorded, after, known_of(args), then)
         if not (given.entry and then):
             return given
+        self._set_now()  # the hand that is kept bears no time
         gone_on = self._do(then)
         return gone_on._replace(moves=(*given.moves, *gone_on.moves))
 

@@ -168,9 +168,15 @@ class Walk:
         if act.kind == "close_pack":
             made = next((w.after for w in self.view.entries[-1].sets if isinstance(w.after, Pack)),
                         None)  # fmt: skip
+            if made and made.nth and not made.of:
+                return  # the rest of its order follows in another
             if made:
                 wants = {p: n for p, n in count_wanted(self.view, self._order(made)).items() if n}
-                assert dict(made.contents) == wants
+                packs = [p.contents for p in self._order(made).packs] or [made.contents]
+                inside: Counter[str] = Counter()
+                for contents in packs:
+                    inside.update(dict(contents))
+                assert dict(inside) == wants
 
     def _order(self, pack: Pack) -> Order:
         found = self.view.get(Order, pack.order)
