@@ -18,11 +18,10 @@ from station.floor.cart.rules import RULES as CART
 from station.floor.office.acts import CancelOrder
 from station.floor.office.rules import RULES as OFFICE
 from station.floor.packing import dialogue, screen
-from station.queries.orders import count_wanted
 from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.facts import Cart, Line, Order, Pack
+from station.shop.facts import Cart, Line, Order, Pack, Product
 from station.shop.moves import head, move
 from station.shop.places import balances
 from station.shop.rooms import Do, Input, Number, Took
@@ -171,12 +170,19 @@ class Walk:
             if made and made.nth and not made.of:
                 return  # the rest of its order follows in another
             if made:
-                wants = {p: n for p, n in count_wanted(self.view, self._order(made)).items() if n}
-                packs = [p.contents for p in self._order(made).packs] or [made.contents]
-                inside: Counter[str] = Counter()
-                for contents in packs:
-                    inside.update(dict(contents))
-                assert dict(inside) == wants
+                order = self._order(made)
+                packs = [p.contents for p in order.packs] or [made.contents]
+                inside = sum((Counter(dict(contents)) for contents in packs), Counter[str]())
+                assert inside == self._wanted(order)
+
+    def _wanted(self, order: Order) -> Counter[str]:
+        """Pieces of each part that an order's lines want, packed or not."""
+        sums: Counter[str] = Counter()
+        for line in order.lines:
+            product = self.view.get(Product, line.product)
+            for part, each in product.parts if product else ():
+                sums[part] += each * (line.quantity - line.short)
+        return +sums
 
     def _order(self, pack: Pack) -> Order:
         found = self.view.get(Order, pack.order)
