@@ -25,6 +25,7 @@ from station.queries.unmade import raise_unmade
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
+from station.shop.faces import Letters
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -740,3 +741,14 @@ def test_there_is_one_shop_and_no_other_is_offered(view):
     assert str(opened.said) == "This shop"
     one.give(pressed("list_part"))
     assert "A new one" in [str(p.label) for p in screen.screen(one.hand, view).presses]
+
+
+@pytest.mark.parametrize(
+    ("field", "fractions", "letters"),
+    [("id", False, True), ("thickness_mm", False, False), ("thickness_mm", True, True)],
+)
+def test_a_number_has_letters_by_touch_and_a_fraction_its_stroke(view, field, fractions, letters):
+    shop = view.get(Shop, "shop") or Shop(id="shop")
+    view = small_shop(replace(shop, units="inch", fractions=fractions))
+    shown = screen.screen(office(list="part", form={}, field=field), view)
+    assert isinstance(shown.side[0], Letters) is letters

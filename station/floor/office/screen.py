@@ -77,7 +77,7 @@ from station.shop.facts import (
 )
 from station.shop.field_texts import write_value
 from station.shop.fields import FactField, fields_by_name, typed_fields
-from station.shop.lengths import write_figure
+from station.shop.lengths import is_length, write_figure
 from station.shop.moves import WEAR
 from station.shop.plain import to_plain
 from station.shop.views import View
@@ -277,7 +277,8 @@ def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block
         return (things,)
     if field is None:
         return _show_acts(fact, view, hand.now)
-    if field.name == "id" or field.of in (int, float):
+    fractions = find_shop(view).fractions and is_length(field.about.unit)
+    if field.of in (int, float) and not fractions:  # a number has letters, a fraction its stroke
         return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
     example = say("Example: {text}", text=moment("2026-11-26T14:00"))
     note = example if field.about.written == "time" else Say()
