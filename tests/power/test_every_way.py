@@ -225,6 +225,10 @@ READS = {  # what a ledger does without a write
     "bears_out": lambda it: it.bears_out((1, "0123456789")),
     "list_backups": lambda it: it.list_backups(),
     "newest_at": lambda it: it.newest_at(),
+    "office": lambda it: it.office,
+    "has_to_share": lambda it: it.has_to_share(),
+    "held": lambda it: it.held,
+    "find_backup": lambda it: it.find_backup(AT),
     "has_twin": lambda it: it.has_twin,
     "older_than": lambda it: it.older_than(AT),
     "hurry": lambda it: it.hurry(on=False),  # how it will write

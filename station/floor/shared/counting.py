@@ -215,6 +215,8 @@ def count_pieces(
     wanted = counted + by if exact is None else exact
     if exact is None and by > 0 and counted == most > 0:
         wanted = counted  # no more can be: it is only chosen, for a number to set it
+    if wanted < 0 and exact is None and most and not counted:
+        return Took(hand, NOTHING)
     if not 0 <= wanted <= most:
         return _refuse_count(hand, counter, most, exact)
     return Took(
@@ -236,8 +238,6 @@ def _refuse_count(hand: CountingHand, counter: str, most: int, exact: int | None
 
     It leaves no other counter waiting for the next number.
     """
-    if exact is None and most and count_chosen(hand, counter) == 0:
-        return Took(hand, NOTHING)
     armed = hand.work.counter if hand.work.counter == counter else ""
     left_open = str(exact) if exact is not None else hand.work.open
     said = refuse(say("At most {most} of them {most|is|are} left", most=most), say("Count again."))
