@@ -119,6 +119,8 @@ def _passing_over(file: Path = Path("the file")) -> Iterator[None]:
     """Passes over what is damaged; a disk that does not read now is no damage, but a fault."""
     try:
         yield
+    except UnicodeDecodeError:  # the driver's own sentence quotes what is damaged
+        pass
     except sqlite3.Error as error:
         fault = fault_of(error, file)
         if fault is not None and not isinstance(fault, Damaged):

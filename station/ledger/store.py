@@ -123,8 +123,8 @@ class Store:
         except sqlite3.Error as error:
             self._blame(error)
             raise
-        except msgspec.DecodeError as error:
-            raise self.spoilt() from error
+        except (msgspec.DecodeError, UnicodeDecodeError) as error:
+            raise self.spoilt() from error  # the driver's own sentence may quote what is damaged
 
     def rows(self, statement: str, values: Sequence[object] = ()) -> list[Any]:
         """All rows of a query; the driver's errors as faults."""

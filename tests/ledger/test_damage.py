@@ -117,3 +117,16 @@ def test_wherever_it_is_damaged_it_is_said_and_work_goes_on(whole, tmp_path, hel
     assert len(tally) > SEEDS / 3
     assert {"at the start", "while open"} <= set(tally)
     assert sum(n > 20 for n in kept) > SEEDS / 3
+
+
+def test_a_schema_whose_damage_is_no_text_is_damage(whole, tmp_path):
+    """The driver's own sentence quotes it, and then can't be read as text."""
+    raw = whole.path.read_bytes()
+    assert raw.count(b"digest BLOB")
+    path = tmp_path / "shop.station"
+    path.write_bytes(raw.replace(b"digest BLOB", b"digest\xc1BLOB"))
+    tally = []
+    ledger = opened_in_the_end(path, tally)
+    assert tally[0] == "at the start", "set aside and told, not raised as a mistake of ours"
+    if ledger:
+        ledger.close()
