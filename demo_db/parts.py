@@ -9,7 +9,7 @@ from functools import cache
 from math import hypot
 
 from demo_db.geometry import Corner, Corners, Point, circle, loop, rectangle
-from station.shop.facts import Fact, Part, RackPlace, Shape, Size, SizeKind
+from station.shop.facts import Fact, Part, RackPlace, Recess, Shape, Size, SizeKind
 
 BIRCH, THICK_BIRCH, THIN_MDF, MDF = "1", "2", "3", "4"  # materials of the first morning
 THICKNESS = {BIRCH: 6.5, THICK_BIRCH: 9.0, THIN_MDF: 3.0, MDF: 6.0}
@@ -189,7 +189,8 @@ def shape(part: str) -> Shape:
     """The part's shape: true edges, arcs as chords."""
     d = designs()[part]
     holes = (*map(loop, d.slots), *(loop(circle(x, y, d.hole_mm)) for x, y in d.holes))
-    return Shape(outline=loop(d.outline), holes=holes, tabs=d.tabs)
+    pockets = (Recess(depth_mm=p.depth_mm, outline=loop(p.corners)) for p in d.pockets)
+    return Shape(outline=loop(d.outline), holes=holes, tabs=d.tabs, recesses=tuple(pockets))
 
 
 def _area(points: tuple[Point, ...]) -> float:

@@ -20,6 +20,8 @@ CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
 MOST_CHORDS = 1440
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
 SIDE_SHARE = 0.1  # of a hull's length, at least, is straight where a rectangle touches sides
+BOW_MM = 0.06  # a side that a curve would leave by more is no chord of it
+BEND = 0.8  # radians: what turns by more is a corner
 Values = npt.NDArray[Any]
 
 
@@ -47,6 +49,30 @@ def measure_ring(ring: Floats) -> tuple[float, float, float, float]:
     if abs(area) < 1e-12:
         return area / 2, around, ring[:, 0].sum() / n, ring[:, 1].sum() / n
     return area / 2, around, x0 + cx / (3 * area), y0 + cy / (3 * area)
+
+
+@compile_entry("UniTuple(f8, 2)(f8[:,:])")
+def measure_round(ring: Floats) -> tuple[float, float]:
+    """Measures a ring as round as the curve that its chords follow: area and length all around.
+
+    Drawn by coarse or by fine chords, a hole measures the same.
+    """
+    n = len(ring)
+    area, around, _, _ = measure_ring(ring)
+    x, y = ring[0, 0] - ring[n - 1, 0], ring[0, 1] - ring[n - 1, 1]
+    for i in range(n):
+        after = i + 1 if i < n - 1 else 0
+        x2, y2 = ring[after, 0] - ring[i, 0], ring[after, 1] - ring[i, 1]
+        cross, along = x * y2 - x2 * y, x * x2 + y * y2
+        if along > 0.0 and abs(math.atan2(cross, along)) < BEND:
+            size, size2 = measure_vector(x, y), measure_vector(x2, y2)
+            bend = 2 * cross / (size * size2 * measure_vector(x + x2, y + y2))  # 1 / radius
+            for side in (size, size2):
+                if abs(bend) * side * side < 8 * BOW_MM:
+                    area += bend * side**3 / 24  # half of what lies between chord and curve
+                    around += bend * bend * side**3 / 48
+        x, y = x2, y2
+    return abs(area), around
 
 
 @compile_entry("f8[:,::1](f8[:,:])")

@@ -18,6 +18,7 @@ from station.cutting.geometry.rings import (
     centroid_of,
     find_rectangle,
     measure_ring,
+    measure_round,
     perimeter_of,
 )
 from station.cutting.model import Complexes, Floats, Hollow, Ints, Piece, Ring, ShapeFound
@@ -99,7 +100,7 @@ class Fingerprint:
     corners: Complexes
     marks: Complexes
     leans: Complexes
-    weights: Floats  # (n, 3) depth (0: through), area, length around of each mark
+    weights: Floats  # (n, 3) depth (0: through), area, length around of each mark, as a curve
 
     @property
     def turns_over(self) -> bool:
@@ -119,11 +120,11 @@ def take_fingerprint(
     edge = shapely.linearrings(np.column_stack((ring.real, ring.imag)))
     corners = shapely.get_coordinates(shapely.simplify(edge, CORNER_MM, preserve_topology=False))
     marks = [*holes, *(h.outline for h in hollows)]
-    weights = [(0.0, abs(area_of(h)), perimeter_of(h)) for h in holes]
+    weights = [(0.0, *measure_round(h)) for h in holes]
     for h in hollows:
-        rings = (h.outline, *h.islands)
-        left = 2 * abs(area_of(h.outline)) - sum(abs(area_of(r)) for r in rings)
-        weights.append((h.depth_mm, left, sum(perimeter_of(r) for r in rings)))
+        sizes = [measure_round(ring) for ring in (h.outline, *h.islands)]
+        left = 2 * sizes[0][0] - sum(area for area, _ in sizes)
+        weights.append((h.depth_mm, left, sum(around for _, around in sizes)))
     return Fingerprint(
         width, length, area, around, moments, corners[:-1, 0] + 1j * corners[:-1, 1],
         np.array([complex(*centroid_of(ring)) - middle for ring in marks], np.complex128),

@@ -118,3 +118,21 @@ def test_pieces_are_one_shape_whichever_rectangle_is_smallest_around_each(wider)
     rings = leaf.round(3), put(other, 33, mirrored=False).round(3)
     _, shapes = group_pieces([Piece(ring, (), (), 1, 1) for ring in rings], {})
     assert len(shapes) == (2 if wider else 1)
+
+
+def draw_circle(x, y, radius, off):
+    """A circle by chords that lie up to `off` from it."""
+    n = math.ceil(math.pi / math.acos(1 - off / radius))
+    turn = np.linspace(0, 2 * np.pi, n, endpoint=False)
+    return np.column_stack((x + radius * np.cos(turn), y + radius * np.sin(turn)))
+
+
+@pytest.mark.parametrize("radius", [1.0, 1.5, 2.5, 3.0, 5.0])
+@pytest.mark.parametrize("wider", [0.0, 0.1])
+def test_holes_are_as_large_however_coarse_their_chords(radius, wider):
+    """As an older drawing or an older program has drawn them; 0.1 mm more is another hole."""
+    plate = np.array([(0, 0), (300, 0), (300, 120), (0, 120)], float)
+    known, new = ([draw_circle(40 + 20 * n, 60, r, off) for n in range(10)]
+                  for r, off in ((radius, 0.05), (radius + wider, 0.0005)))  # fmt: skip
+    _, shapes = group_pieces([Piece(plate, tuple(h), (), 1, 1) for h in (known, new)], {})
+    assert len(shapes) == (2 if wider else 1)
