@@ -8,6 +8,14 @@
       <translation>0</translation>
     </message>
     <message>
+      <source>0 left</source>
+      <translation>0 übrig</translation>
+    </message>
+    <message>
+      <source>0 left: order it, or count again</source>
+      <translation>0 übrig: bestellen oder nachzählen</translation>
+    </message>
+    <message>
       <source>1 to 24 characters.</source>
       <translation>1 bis 24 Zeichen.</translation>
     </message>
@@ -202,6 +210,10 @@
     <message>
       <source>A number sets how many.</source>
       <translation>Eine Zahl sagt, wie viele.</translation>
+    </message>
+    <message>
+      <source>A pack is opened at packing</source>
+      <translation>Ein Paket wird beim Packen geöffnet</translation>
     </message>
     <message>
       <source>A part of it is not known</source>
@@ -600,6 +612,10 @@
       <translation>04.</translation>
     </message>
     <message>
+      <source>Are some there? Count them after this pack.</source>
+      <translation>Sind welche da? Nach diesem Paket zählen.</translation>
+    </message>
+    <message>
       <source>Arrows: where the tabs were.</source>
       <translation>Pfeile: wo die Stege waren.</translation>
     </message>
@@ -684,8 +700,8 @@
       <translation>Zurück auf dem Weg</translation>
     </message>
     <message>
-      <source>Back to packing: scan it there, it is opened and packed anew.</source>
-      <translation>Zurück zum Packen: dort scannen, es wird geöffnet und neu gepackt.</translation>
+      <source>Back to packing: scan it there, open it again, pack it anew.</source>
+      <translation>Zurück zum Packen: dort scannen, wieder öffnen, neu packen.</translation>
     </message>
     <message>
       <source>Back to the first</source>
@@ -758,6 +774,10 @@
     <message>
       <source>Batch {batch} in hand: it waits</source>
       <translation>Los {batch} in der Hand: es wartet</translation>
+    </message>
+    <message>
+      <source>Batch {batch} in it is held: packing opens it.</source>
+      <translation>Los {batch} darin ist gesperrt: beim Packen wird es geöffnet.</translation>
     </message>
     <message>
       <source>Batch {batch} is being cut on {router}</source>
@@ -1340,8 +1360,8 @@
       <translation>Satz {n} von {all} schließen</translation>
     </message>
     <message>
-      <source>Close that first, then scan this label again.</source>
-      <translation>Schließ zuerst das, dann scanne dieses Etikett noch einmal.</translation>
+      <source>Close that first, then open this one.</source>
+      <translation>Erst dieses schließen, dann das andere öffnen.</translation>
     </message>
     <message>
       <source>Close the pack</source>
@@ -2620,6 +2640,10 @@
       <translation>Die Nummer bleibt, wie sie ist</translation>
     </message>
     <message>
+      <source>Its order is cancelled: packing opens it and puts its parts back.</source>
+      <translation>Sein Auftrag ist storniert: beim Packen öffnen und die Teile zurücklegen.</translation>
+    </message>
+    <message>
       <source>Its outline differs: {mm} mm² of area.</source>
       <translation>Sein Umriss ist anders: {mm} mm² Fläche.</translation>
     </message>
@@ -3068,6 +3092,10 @@
       <translation>Versandtasche {name} schließt nicht über {t} mm</translation>
     </message>
     <message>
+      <source>Mailer {name}, the last one: order more. {label}</source>
+      <translation>Versandtasche {name}, die letzte: nachbestellen. {label}</translation>
+    </message>
+    <message>
       <source>Mailer {name}. {label}</source>
       <translation>Versandtasche {name}. {label}</translation>
     </message>
@@ -3266,6 +3294,10 @@
     <message>
       <source>New bit</source>
       <translation>Neuer Fräser</translation>
+    </message>
+    <message>
+      <source>New ones are to be ordered.</source>
+      <translation>Neue sind zu bestellen.</translation>
     </message>
     <message>
       <source>New ones: {n}. Look at them in the office.</source>
@@ -3780,6 +3812,10 @@
       <translation>Nichts darin ist anders als bekannt</translation>
     </message>
     <message>
+      <source>Nothing is away.</source>
+      <translation>Nichts ist draußen.</translation>
+    </message>
+    <message>
       <source>Nothing is chosen</source>
       <translation>Nichts ist gewählt</translation>
     </message>
@@ -4168,6 +4204,10 @@
       <translation>Auftrag öffnen oder Laufkarte scannen.</translation>
     </message>
     <message>
+      <source>Open it again</source>
+      <translation>Wieder öffnen</translation>
+    </message>
+    <message>
       <source>Open it, then drop one cut file.</source>
       <translation>Ihn öffnen, dann eine Fräsdatei ablegen.</translation>
     </message>
@@ -4180,12 +4220,20 @@
       <translation>Offene Pakete</translation>
     </message>
     <message>
+      <source>Open the pack again</source>
+      <translation>Das Paket wieder öffnen</translation>
+    </message>
+    <message>
       <source>Open the station</source>
       <translation>Station öffnen</translation>
     </message>
     <message>
       <source>Open the worker, touch “A new PIN”.</source>
       <translation>Mitarbeiter öffnen, „Neue PIN“ berühren.</translation>
+    </message>
+    <message>
+      <source>Or parts alone</source>
+      <translation>Oder einzelne Teile</translation>
     </message>
     <message>
       <source>Order</source>
@@ -4480,6 +4528,10 @@
       <translation>So etwas brauchen Pakete nicht</translation>
     </message>
     <message>
+      <source>Packs that left last</source>
+      <translation>Zuletzt abgegangene Pakete</translation>
+    </message>
+    <message>
       <source>Packs that wait: {n}</source>
       <translation>Wartende Pakete: {n}</translation>
     </message>
@@ -4768,16 +4820,16 @@
       <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
-      <source>Put it aside and take another. With no order in hand its scan opens it.</source>
-      <translation>Beiseitelegen und ein anderes nehmen. Ohne Auftrag in der Hand öffnet es sein Scan.</translation>
-    </message>
-    <message>
       <source>Put it aside with its slip. First-off check, then the next sheet.</source>
       <translation>Mit ihrem Abschnitt beiseite legen. Erstteil prüfen, dann die nächste Platte.</translation>
     </message>
     <message>
       <source>Put it aside with its slip; take the next sheet.</source>
       <translation>Mit dem Abschnitt beiseitelegen; die nächste Platte nehmen.</translation>
+    </message>
+    <message>
+      <source>Put it aside, take another. Scan it later with free hands, to open it.</source>
+      <translation>Beiseitelegen, ein anderes nehmen. Später mit freien Händen scannen, um es zu öffnen.</translation>
     </message>
     <message>
       <source>Put it aside. A supervisor lets it go on.</source>
@@ -5400,6 +5452,14 @@
       <translation>Seinen Code noch einmal scannen. Ist er neu? „{new}“.</translation>
     </message>
     <message>
+      <source>Scan its label there, then touch “Open it again”.</source>
+      <translation>Dort sein Etikett scannen, dann „Wieder öffnen“ berühren.</translation>
+    </message>
+    <message>
+      <source>Scan its label, or touch it.</source>
+      <translation>Sein Etikett scannen, oder es berühren.</translation>
+    </message>
+    <message>
       <source>Scan its part, or type a name.</source>
       <translation>Teil scannen oder Namen tippen.</translation>
     </message>
@@ -5544,8 +5604,8 @@
       <translation>Karte des Auftrags scannen oder sein Paket berühren.</translation>
     </message>
     <message>
-      <source>Scan the pack's label, or the card of its order, product or part.</source>
-      <translation>Das Etikett des Pakets scannen, oder die Karte von Auftrag, Produkt oder Teil.</translation>
+      <source>Scan the pack's label or a card, touch a row, or type its number.</source>
+      <translation>Etikett des Pakets oder eine Karte scannen, Zeile berühren oder Nummer eintippen.</translation>
     </message>
     <message>
       <source>Scan the pack.</source>
@@ -6696,6 +6756,10 @@
       <translation>Der nächste Start kehrt zurück zu {file}</translation>
     </message>
     <message>
+      <source>The number of its order, pack or part?</source>
+      <translation>Nummer von Auftrag, Paket oder Teil?</translation>
+    </message>
+    <message>
       <source>The number of this revision is {id}</source>
       <translation>Die Nummer dieser Revision ist {id}</translation>
     </message>
@@ -7288,6 +7352,10 @@
       <translation>Diese Werkstatt ist schon eingerichtet</translation>
     </message>
     <message>
+      <source>This shop knows no order, pack or part {number}</source>
+      <translation>Diese Werkstatt kennt weder Auftrag noch Paket noch Teil {number}</translation>
+    </message>
+    <message>
       <source>This shop knows no rack place {id}</source>
       <translation>Regalplatz {id} kennt diese Werkstatt nicht</translation>
     </message>
@@ -7346,10 +7414,6 @@
     <message>
       <source>Throw this card away: it works once.</source>
       <translation>Wirf diese Karte weg: sie gilt einmal.</translation>
-    </message>
-    <message>
-      <source>Throw this label away.</source>
-      <translation>Dieses Etikett wegwerfen.</translation>
     </message>
     <message>
       <source>Throw this paper away. Nothing was counted.</source>
@@ -7770,6 +7834,10 @@
     <message>
       <source>Type another; a name of your own goes into the name.</source>
       <translation>Eine andere tippen; ein eigener Name gehört in den Namen.</translation>
+    </message>
+    <message>
+      <source>Type it as it stands on the label or the card.</source>
+      <translation>So eintippen, wie sie auf dem Etikett oder der Karte steht.</translation>
     </message>
     <message>
       <source>Type it as {example}.</source>
@@ -8222,6 +8290,10 @@
     <message>
       <source>Which mailer: can't tell</source>
       <translation>Versandtasche: unklar</translation>
+    </message>
+    <message>
+      <source>Which pack is opened again?</source>
+      <translation>Welches Paket wird wieder geöffnet?</translation>
     </message>
     <message>
       <source>Which part is short?</source>
@@ -9448,14 +9520,6 @@
       <translation>übergibt: Nr., Uhrzeit</translation>
     </message>
     <message>
-      <source>hangs at</source>
-      <translation>hängt bei</translation>
-    </message>
-    <message>
-      <source>hangs at {place}</source>
-      <translation>hängt bei {place}</translation>
-    </message>
-    <message>
       <source>height between two lines: parts waiting · width: how long they wait</source>
       <translation>Höhe zwischen zwei Linien: wartende Teile · Breite: wie lange sie warten</translation>
     </message>
@@ -9662,6 +9726,10 @@
     <message>
       <source>its pieces</source>
       <translation>seine Stücke</translation>
+    </message>
+    <message>
+      <source>its place</source>
+      <translation>ihr Platz</translation>
     </message>
     <message>
       <source>its weight is not known</source>
@@ -10062,6 +10130,10 @@
     <message>
       <source>no order waits for it now</source>
       <translation>kein Auftrag wartet jetzt darauf</translation>
+    </message>
+    <message>
+      <source>no other takes it: order it, or count again</source>
+      <translation>keine andere passt: bestellen oder nachzählen</translation>
     </message>
     <message>
       <source>no part</source>
@@ -10488,6 +10560,10 @@
       <translation>Platz</translation>
     </message>
     <message>
+      <source>place {place}</source>
+      <translation>Platz {place}</translation>
+    </message>
+    <message>
       <source>point</source>
       <translation>Komma</translation>
     </message>
@@ -10712,6 +10788,10 @@
       <translation>Karte scannen oder berühren</translation>
     </message>
     <message>
+      <source>scan its label, or touch it</source>
+      <translation>sein Etikett scannen, oder es berühren</translation>
+    </message>
+    <message>
       <source>scan its label, or touch it in the list at the right</source>
       <translation>Etikett scannen oder rechts in der Liste berühren</translation>
     </message>
@@ -10738,6 +10818,10 @@
     <message>
       <source>scan the pack that goes on</source>
       <translation>das Paket scannen, das daraufkommt</translation>
+    </message>
+    <message>
+      <source>scan the pack’s label or a card; touch a row; or type its number</source>
+      <translation>Etikett des Pakets oder eine Karte scannen; eine Zeile berühren; oder die Nummer eintippen</translation>
     </message>
     <message>
       <source>second</source>
@@ -12228,6 +12312,14 @@
       <translation>{name} · {price}</translation>
     </message>
     <message>
+      <source>{name}: 0 left by the book</source>
+      <translation>{name}: laut Buch 0 übrig</translation>
+    </message>
+    <message>
+      <source>{name}: 0 left, order it</source>
+      <translation>{name}: 0 übrig, bestellen</translation>
+    </message>
+    <message>
       <source>{name}: which router?</source>
       <translation>{name}: welche Fräse?</translation>
     </message>
@@ -12254,6 +12346,10 @@
     <message>
       <source>{next} {what}.</source>
       <translation>{next} {what}.</translation>
+    </message>
+    <message>
+      <source>{note} · {what}</source>
+      <translation>{note} · {what}</translation>
     </message>
     <message>
       <source>{now} min a sheet instead of {was}.</source>
@@ -12334,6 +12430,10 @@
     <message>
       <source>{n} at popping still</source>
       <translation>{n} noch beim Ausbrechen</translation>
+    </message>
+    <message>
+      <source>{n} away</source>
+      <translation>{n} draußen</translation>
     </message>
     <message>
       <source>{n} begun {n|batch|batches} can't be cut to the end, another revision is approved: {names}</source>

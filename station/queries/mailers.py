@@ -13,6 +13,7 @@ from station.packs.messages import PackAnswer, PackMailer, PackPart, PackProblem
 from station.queries.postage import Sent, find_postage, list_sendable, list_services
 from station.queries.settings import find_shop
 from station.queries.stock import take_in_order
+from station.queries.supplies import is_used_up
 from station.queries.weights import Pieces, Weight, weigh_parts
 from station.shop.facts import Habit, Mailer, MailerForm, Part, Product
 from station.shop.moves import Held
@@ -59,8 +60,10 @@ class Stack(NamedTuple):
 class Parcel(NamedTuple):
     """Parts as they are packed: how they are stacked, the mailer, what both should weigh.
 
-    The mailer is None where none is large enough. `sent` is the cheapest postage; None: no
-    service takes it, or `is_rated` is False: nobody knows the shop's postage, or the weight.
+    The mailer is None where none is large enough. `used_up` is the one that would be taken, were
+    any left: another stands for it; it stays where no other takes it. `sent` is the cheapest
+    postage; None: no service takes it, or `is_rated` is False: nobody knows the shop's postage,
+    or the weight.
     """
 
     stack: Stack
@@ -68,6 +71,7 @@ class Parcel(NamedTuple):
     weight: Weight
     sent: Sent | None = None
     is_rated: bool = False
+    used_up: Mailer | None = None
 
     @property
     def price(self) -> float:
@@ -77,12 +81,25 @@ class Parcel(NamedTuple):
 
 
 def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Parcel:
-    """Plans how so many of each part are packed, in the cheapest mailer that takes them.
+    """Plans how so many of each part are packed, in the cheapest mailer left that takes them.
 
     `lying` are the pieces themselves, by batch, where they are known.
     """
     inside = [(part, count) for part, count in pieces if count > 0]
-    mailers = {m.id: m for m in list_mailers(view)}
+    every = list_mailers(view)
+    best = _plan_in(view, every, inside, lying)
+    if best.mailer is None or not is_used_up(view, best.mailer.id):
+        return best
+    left = tuple(m for m in every if not is_used_up(view, m.id))
+    other = _plan_in(view, left, inside, lying)
+    return (other if other.mailer else best)._replace(used_up=best.mailer)
+
+
+def _plan_in(
+    view: View, every: tuple[Mailer, ...], inside: list[tuple[Part, int]], lying: tuple[Held, ...]
+) -> Parcel:
+    """Plans how parts are packed in the cheapest of these mailers."""
+    mailers = {m.id: m for m in every}
     weight, services = weigh_parts(view, inside, None, lying), list_services(view)
     is_rated = bool(services) and not weight.unknown
     measured = tuple(measure_mailer(m) for m in mailers.values())
@@ -94,7 +111,8 @@ def plan_parcel(view: View, pieces: Pieces, lying: tuple[Held, ...] = ()) -> Par
         lies = _lay(view, inside, measured)
     guessed = next((part.name for part, _ in inside if part.shape is None), "")
     stack = Stack(lies, guessed, find_shop(view).mailer_spare_mm)
-    mailer = _find_habit(view, inside) or mailers.get(lies.mailer)
+    habit = mailers.get(_find_habit(view, inside))
+    mailer = habit or mailers.get(lies.mailer)
     if mailer is None:
         return Parcel(stack, mailer, weight)
     whole = weight._replace(grams=weight.grams + mailer.mass_g)
@@ -119,11 +137,10 @@ def _lay(
     )
 
 
-def _find_habit(view: View, inside: Sequence[tuple[Part, int]]) -> Mailer | None:
+def _find_habit(view: View, inside: Sequence[tuple[Part, int]]) -> str:
     """Finds the mailer that people took again and again for such a pack instead of another."""
     habit = view.get(Habit, name_contents([(part.id, count) for part, count in inside]))
-    mailer = view.get(Mailer, habit.mailer) if habit and habit.times >= OFTEN else None
-    return mailer if mailer and mailer.active else None
+    return habit.mailer if habit and habit.times >= OFTEN else ""
 
 
 def name_contents(contents: Iterable[tuple[str, int]]) -> str:
@@ -134,6 +151,12 @@ def name_contents(contents: Iterable[tuple[str, int]]) -> str:
 def list_mailers(view: View) -> tuple[Mailer, ...]:
     """Lists the mailers in use."""
     return tuple(m for m in view.shelf(Mailer, "all", MOST) if m.active)
+
+
+def list_left_mailers(view: View) -> tuple[Mailer, ...]:
+    """Lists the mailers in use of which some are left; all in use where none is."""
+    every = list_mailers(view)
+    return tuple(m for m in every if not is_used_up(view, m.id)) or every
 
 
 def lay_out(part: Part, count: int) -> PackPart:

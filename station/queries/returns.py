@@ -1,5 +1,7 @@
 """Questions about what has left and may come back: of a part, a product, an order or a pack."""
 
+from datetime import datetime, timedelta
+
 from station.queries.batches import find_approved
 from station.queries.stock import take_in_order
 from station.queries.whereabouts_orders import find_pack
@@ -8,6 +10,8 @@ from station.shop.moves import Held, head, tail
 from station.shop.views import View, by_part, total
 
 MOST = 1000  # cut files that are looked through
+DAYS = 60  # that packs are listed of once they left
+PACKS = 500  # of one day
 
 
 def find_what_left(view: View, subject: str) -> str:
@@ -35,6 +39,18 @@ def count_gone(view: View, subject: str) -> dict[str, int]:
     product = view.get(Product, tail(subject)) if head(subject) == "product" else None
     parts = [part for part, _ in product.parts] if product else [tail(subject)]
     return {part: gone.get(part, 0) for part in parts}
+
+
+def list_left_packs(view: View, now: str, most: int) -> tuple[Pack, ...]:
+    """Lists the packs that left in the last days and are not back whole, the newest first."""
+    day, found = datetime.fromisoformat(now[:10]), list[Pack]()
+    for n in range(DAYS):
+        left = view.shelf(Pack, f"shipped/{(day - timedelta(n)).date()}", PACKS)
+        away = [p for p in left if any(count_gone(view, p.key).values())]
+        found += sorted(away, key=lambda p: (p.left, p.id), reverse=True)
+        if len(found) >= most:
+            break
+    return tuple(found[:most])
 
 
 def draw_gone(view: View, subject: str, part: str, quantity: int) -> tuple[Held, ...]:

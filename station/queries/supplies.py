@@ -74,6 +74,14 @@ def count_left(view: View, number: str) -> int:
     return total(view.stock(batch=name_supply(number), place="supplies"), part=SUPPLY)
 
 
+def is_used_up(view: View, number: str) -> bool:
+    """Tells whether none of a mailer or of labels is left; what was never counted may be there."""
+    if count_left(view, number):
+        return False
+    known = bool(view.stock(batch=name_supply(number)))  # what was used or counted off
+    return known or view.last(f"mailer/{number}", "count_supplies") is not None
+
+
 def use_up(view: View, number: str, quantity: int) -> tuple[Move, ...]:
     """Uses up what a pack takes, as far as the book has it: what was never counted stays so."""
     taken = min(quantity, count_left(view, number))

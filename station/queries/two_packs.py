@@ -15,7 +15,7 @@ from station.packs.ship import (
     ShipService,
     find_cheapest,
 )
-from station.queries.mailers import Parcel, lay_out, list_mailers, measure_mailer, plan_parcel
+from station.queries.mailers import Parcel, lay_out, list_left_mailers, measure_mailer, plan_parcel
 from station.queries.orders import list_needs
 from station.queries.postage import list_services
 from station.queries.settings import find_shop
@@ -98,7 +98,7 @@ def _ask(view: View, inside: list[tuple[Part, int]]) -> ShipProblem | None:
     Without postage or weights one service takes all, and where a mailer has no price flat area
     stands for it.
     """
-    mailers, spare = list_mailers(view), find_shop(view).mailer_spare_mm
+    mailers, spare = list_left_mailers(view), find_shop(view).mailer_spare_mm
     if not mailers:
         return None
     weighed = not weigh_parts(view, inside, None).unknown

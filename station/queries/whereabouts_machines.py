@@ -156,7 +156,7 @@ def _describe_queued(view: View, batch: Batch, now: str) -> AnswerLine:
 
 def answer_mailer(view: View, mailer: Mailer, _now: str) -> Thing:
     """Answers about a mailer: its size, how many are left, what became of packs in it."""
-    hangs = say("hangs at {place}", place=mailer.hangs) if mailer.hangs else say("in the shop")
+    hangs = say("place {place}", place=mailer.hangs) if mailer.hangs else say("in the shop")
     size = say("{a} × {b} mm, closes over {c} mm", a=length(mailer.length_mm),
                b=length(mailer.width_mm), c=length(mailer.thick_mm))  # fmt: skip
     return Thing(

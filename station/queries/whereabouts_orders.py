@@ -4,8 +4,9 @@ from collections.abc import Iterable
 
 from station.queries.batches import find_cut_batch, keep_free, list_slips
 from station.queries.carts import is_loaded, list_packs_on, say_when
-from station.queries.orders import MOST, Need, list_needs
+from station.queries.orders import MOST, Need, list_needs, say_packed_anew, say_void
 from station.queries.routers import name_router
+from station.queries.shelf import find_hold_in
 from station.queries.stock import list_free_on_rack, name_part
 from station.queries.things import AnswerLine, Thing
 from station.shop.codes import write_touch
@@ -115,27 +116,39 @@ def tell_pack(view: View, pack: Pack, now: str) -> Say:
 def answer_pack(view: View, pack: Pack, now: str) -> Thing:
     """Answers about a pack: its pieces, where it is, and of which batches they are."""
     where = tell_pack(view, pack, now)
-    nexts = {
-        "packed": say("Next: onto a cart."),
-        "cart": say("Next: it leaves with its cart."),
-        "opened": say("Throw this label away."),
-        "shelf": say("Next: packing takes it for an order."),
-    }
     origin, batches = _list_origin(view, pack)
     whom, promised = _tell_whose(view, pack)
+    said = say("Pack {pack}: {where}, {whom}", pack=pack.id, where=where, whom=whom)
     return Thing(
         label=say("Pack"),
         number=pack.id,
         title=say("Order {order}", order=pack.order) if pack.order else whom,
         note=where,
-        said=say("Pack {pack}: {where}, {whom}", pack=pack.id, where=where, whom=whom),
-        next=nexts.get(pack.state, say("Nothing is left to do with it.")),
+        said=say_void(pack) if pack.state == "opened" else said,
+        next=_say_next(view, pack),
         where=_list_inside(view, pack, where),
         promised=(promised,),
         origin=origin,
         about=(pack.key, *((f"order/{pack.order}",) if pack.order else ()),
                *(f"batch/{b}" for b in batches)),
     )  # fmt: skip
+
+
+def _say_next(view: View, pack: Pack) -> Say:
+    """Says what comes next with a pack; one that may not leave is opened first."""
+    if pack.state == "opened":
+        return say_packed_anew(view, pack)
+    order, held = view.get(Order, pack.order), find_hold_in(view, pack)
+    if pack.state == "packed" and order and order.state == "cancelled":
+        return say("Its order is cancelled: packing opens it and puts its parts back.")
+    if held and pack.state in ("packed", "shelf"):
+        return say("Batch {batch} in it is held: packing opens it.", batch=held.id)
+    nexts = {
+        "packed": say("Next: onto a cart."),
+        "cart": say("Next: it leaves with its cart."),
+        "shelf": say("Next: packing takes it for an order."),
+    }
+    return nexts.get(pack.state, say("Nothing is left to do with it."))
 
 
 def _tell_whose(view: View, pack: Pack) -> tuple[Say, AnswerLine]:

@@ -143,6 +143,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (413, "ask_sheet", "Ask for a sheet"),
             (414, "count_supplies", "Count mailers, wrap and labels"),
             (415, "part_pack", "One of two packs"),
+            (416, "open_pack", "Open the pack again"),
         ),
     ),
     (

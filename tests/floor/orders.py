@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from station.floor.anywhere import dialogue as anywhere
 from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.packing import dialogue
 from station.floor.packing.rules import RULES as PACKING
@@ -10,6 +11,7 @@ from station.shop.cards import button
 from station.shop.codes import Code, read
 from station.shop.facts import Fact, Line, Order, Part, Product
 from station.shop.moves import Move, move
+from station.shop.rooms import Aside, Do, Hand, Input, Took
 from station.shop.views import by_part
 from tests.fakes import FakeView
 from tests.floor.shop_small import COMB, DAY, SHUTTLE, Player, hand, small_shop
@@ -51,7 +53,15 @@ def shop(
 
 def packer(view: FakeView, station: str = "s1") -> Player:
     """A packer at a station of that name."""
-    return Player(view, RULES, dialogue.handle_input, hand("packing", bench="4", station=station))
+    return Player(view, RULES, handle_input, hand("packing", bench="4", station=station))
+
+
+def handle_input(hand: Hand, given: Input, view: FakeView) -> Do | Took | None:
+    """Asks packing, and what belongs to no room for the rest; a page that is open goes first."""
+    if hand.aside.what and (done := anywhere.handle_input(hand, given, view)):
+        return done
+    free = replace(hand, aside=Aside())
+    return dialogue.handle_input(free, given, view) or anywhere.handle_input(free, given, view)
 
 
 def press(name: str) -> Code:
@@ -59,6 +69,9 @@ def press(name: str) -> Code:
     code = read(button(name))
     assert isinstance(code, Code)
     return code
+
+
+OPEN_AGAIN = press("open_pack")  # on the page of a pack
 
 
 def inside(view: FakeView, number: str = "3306") -> dict[str, int]:

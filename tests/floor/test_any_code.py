@@ -18,6 +18,7 @@ from station.shop.rooms import Aside, Hand
 from tests.any_code import free_hands, list_rows, play_day, scan, scan_at_random
 from tests.any_days import add_up, play, write_csv
 from tests.recount.days import small_day
+from tests.replay import Stage
 from tests.touch import find_touch, list_texts
 
 DOES = {("packing", "order"), ("loading", "bit")}  # what the room does with free hands
@@ -190,3 +191,46 @@ def test_where_pcs_share_a_life_says_at_which_one(tmp_path):
         day.ledger.record(told)
     said = [str(row[0][2].text) for row in show_thing(page, day.ledger.view).side[0].rows]
     assert said == [f"{who} at 1" if who else "" for who in map(str, alone)]
+
+
+CLOSED = ("@area packing", "@worker 05", "order 3307", "part 045", "button close_pack")
+
+
+@pytest.mark.parametrize("area", ["packing", "cart", "trimming"])
+def test_a_closed_pack_is_asked_about_with_free_hands_and_opened_from_its_page(tmp_path, area):
+    stage = Stage(tmp_path)
+    for line in CLOSED:
+        stage.send(line)
+    stage.send(f"@area {area}")
+    before = stage.ledger.count()
+    given = stage.send("pack 00001")
+    assert (given.answer.tone, given.answer.asks) == ("good", "")
+    assert str(given.answer.said).startswith("Pack 00001: waits for a cart")
+    assert stage.desk.hand.aside.what == "find"
+    assert stage.ledger.count() == before
+    opens = button("open_pack") in [press.code for press in stage.desk.face().presses]
+    assert opens == (area == "packing")
+    asked = stage.desk.take(button("open_pack")).answer
+    assert asked.asks == ("reason" if opens else ""), "elsewhere the card is refused"
+    assert asked.tone == ("ask" if opens else "stop")
+    stage.close()
+
+
+def test_a_card_without_a_page_asks_which_pack_is_opened(tmp_path):
+    stage = Stage(tmp_path)
+    for line in (*CLOSED, "button open_pack"):
+        stage.send(line)
+    assert str(stage.send("touch 00001").answer.said) == "Open pack 00001 again?"
+    stage.close()
+
+
+def test_a_void_label_is_told_so_on_its_page(tmp_path):
+    stage = Stage(tmp_path)
+    for line in (*CLOSED, "pack 00001", "button open_pack", "reason 61", "button close_pack"):
+        stage.send(line)
+    given = stage.send("pack 00001").answer
+    assert (given.tone, str(given.do)) == (
+        "attention", "Throw it away. Order 3307 is in pack 00002 now."
+    )  # fmt: skip
+    assert button("open_pack") not in [press.code for press in stage.desk.face().presses]
+    stage.close()

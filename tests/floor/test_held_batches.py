@@ -23,6 +23,7 @@ from station.shop.rooms import Number
 from station.shop.views import Rules
 from tests.fakes import FakeView
 from tests.floor.orders import (
+    OPEN_AGAIN,
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
@@ -237,9 +238,9 @@ def test_a_pack_loaded_before_this_history_is_stopped_by_its_parts() -> None:
 def test_a_pack_with_held_pieces_is_opened_and_packed_anew() -> None:
     view, _ = packed()
     packing = packer(view)
-    assert packing.give(PACK).asks == "reason"  # nothing in it is held
+    assert packing.give(PACK, OPEN_AGAIN).asks == "reason"  # nothing in it is held
     hold(view, "00100")
-    answer = packing.give(PACK)
+    answer = packing.give(PACK, OPEN_AGAIN)
     assert str(answer.do) == "Batch 00100 is held: put 2 HC-300 back, take others."
     assert batches_at(view, "packing/3306") == {"00100": 2}
     packing.give(press("take_back"), PART_COMB, PART_COMB)

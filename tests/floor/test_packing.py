@@ -19,6 +19,7 @@ from station.shop.rooms import Number
 from station.shop.views import by_part, total
 from tests.floor.orders import (
     DUE,
+    OPEN_AGAIN,
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
@@ -64,7 +65,7 @@ def test_the_oldest_batch_goes_first(player, view):
         ((ORDER, Number("0"), PART_COMB), "3 HC-300 are wanted"),
         ((ORDER, press("close_pack")), "Not complete: 6 to go"),
         ((Code("order", "9999"),), "There is no such order"),
-        ((Code("pack", "09999"),), "There is no such pack"),
+        ((Code("pack", "09999"),), "This shop knows no pack 09999"),
     ],
 )
 def test_what_cannot_be_is_refused(player, inputs, said):
@@ -109,9 +110,9 @@ def test_a_pack_of_a_cancelled_order_is_opened_and_put_back(player, view):
     view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
     give(player, ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
     pack = view.shelf(Pack, "packed")[0]
-    assert give(player, Code("pack", pack.id)).refused
+    assert give(player, Code("pack", pack.id), OPEN_AGAIN).asks == "reason"
     view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled")
-    give(player, Code("pack", pack.id), press("take_back"))
+    give(player, Code("pack", pack.id), OPEN_AGAIN, press("take_back"))
     assert inside(view) == {}
     assert view.get(Pack, pack.id).state == "opened"
 
@@ -191,7 +192,7 @@ def test_a_closed_pack_is_opened_for_a_reason_and_a_spoiled_piece_counted_out(pl
     view.facts["order/3306"] = order(lines=(Line(product="040", quantity=2),))
     give(player, ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
     (pack,) = view.shelf(Pack, "packed")
-    answer = give(player, Code("pack", pack.id))
+    answer = give(player, Code("pack", pack.id), OPEN_AGAIN)
     assert (answer.asks, answer.uses) == ("reason", ("repack",))
     assert player.reason("31").asks == "reason"  # that stops a router
     assert not player.reason("61").refused
@@ -219,7 +220,7 @@ def test_a_shop_without_reasons_for_it_opens_a_pack_all_the_same(player, view):
     for key in [k for k, f in view.facts.items() if getattr(f, "use", "") == "repack"]:
         del view.facts[key]
     (pack,) = view.shelf(Pack, "packed")
-    assert not give(player, Code("pack", pack.id)).refused
+    assert not give(player, Code("pack", pack.id), OPEN_AGAIN).refused
     assert str(give(player, press("spoiled_piece"), Code("part", "045")).said) == (
         "No SG-10 are in the pack"
     )

@@ -15,6 +15,7 @@ from station.shop.rooms import Number
 from station.shop.words import say
 from tests.floor.orders import (
     DUE,
+    OPEN_AGAIN,
     ORDER,
     PART_COMB,
     PART_SHUTTLE,
@@ -193,7 +194,8 @@ def test_a_pack_opened_elsewhere_is_not_opened_twice():
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
     (pack,) = view.shelf(Pack, "packed")
     view.facts["order/3306"] = replace(view.get(Order, "3306"), state="cancelled", claimed="s9")
-    assert str(player.give(Code("pack", pack.id)).said) == "Station s9 packs order 3306"
+    refused = player.give(Code("pack", pack.id), OPEN_AGAIN)
+    assert str(refused.said) == "Station s9 packs order 3306"
     assert view.get(Pack, pack.id).state == "packed"
 
 

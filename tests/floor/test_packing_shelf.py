@@ -10,7 +10,7 @@ from station.shop.codes import Code
 from station.shop.facts import Batch, Line, Order, Pack
 from station.shop.rooms import Number
 from station.shop.views import by_part
-from tests.floor.orders import PAIR, order, packer, press, shop
+from tests.floor.orders import OPEN_AGAIN, PAIR, order, packer, press, shop
 from tests.floor.shop_small import COMB, SHUTTLE, batch
 
 AHEAD = replace(PAIR, mark=2, place="F 2")
@@ -91,9 +91,9 @@ def test_a_held_batch_holds_the_packs_that_it_lies_in():
     player.give(Code("order", "3310"))
     assert player.give(Code("pack", "00501")).tone == "stop"
     assert view.get(Order, "3310").state == "packing"
-    # with nothing in hand its scan opens it, without a reason; the pieces are kept apart
+    # with nothing in hand its page opens it, without a reason; the pieces are kept apart
     player.give(press("put_down"))
-    answer = player.give(Code("pack", "00501"))
+    answer = player.give(Code("pack", "00501"), OPEN_AGAIN)
     assert (answer.tone, "keep them apart" in str(answer.do)) == ("attention", True)
     assert by_part(view.stock(place=f"rack/{COMB}"))[COMB] == 6
 

@@ -11,9 +11,18 @@ from station.queries.whereabouts_machines import answer_mailer
 from station.shop import lengths
 from station.shop.codes import Code
 from station.shop.faces import Hint, Listing, Pairs
-from station.shop.facts import Mailer, Order, Pack, Postage, Purchase, Shop
+from station.shop.facts import Line, Mailer, Order, Pack, Postage, Purchase, Shop
 from station.shop.rooms import Number
-from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, order, packer, press, shop
+from tests.floor.orders import (
+    OPEN_AGAIN,
+    ORDER,
+    PART_COMB,
+    PART_SHUTTLE,
+    order,
+    packer,
+    press,
+    shop,
+)
 
 LARGE = Mailer(id="02", name="Flat 450 × 320", length_mm=450.0, width_mm=320.0, thick_mm=45.0)
 HUNG = Mailer(id="01", name="Flat 350 × 250", length_mm=350.0, width_mm=250.0, hangs="W 3", mark=5)
@@ -76,7 +85,7 @@ def test_the_mailer_stands_in_large_with_where_it_hangs():
     view, player = counted()
     player.give(ORDER)
     (hint,) = [b for b in screen.screen(player.hand, view).middle if isinstance(b, Hint)]
-    assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "hangs at W 3 · 6 left")
+    assert (hint.title, str(hint.note)) == ("Flat 350 × 250", "place W 3 · 6 left")
 
 
 def test_beside_the_mailer_stands_how_it_goes_and_for_how_much():
@@ -147,7 +156,7 @@ def test_a_pack_that_was_opened_again_stands_against_its_mailer(why, words):
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE, press("close_pack"))
     (pack,) = view.shelf(Pack, "packed")
-    player.give(Code("pack", pack.id))
+    player.give(Code("pack", pack.id), OPEN_AGAIN)
     player.reason(why)
     lines = answer_mailer(view, HUNG, "").where
     assert [(str(x.what), str(x.where)) for x in lines[2:]] == [("1 pack opened again", words)]
@@ -162,3 +171,53 @@ def test_mailers_counted_beyond_the_book_are_no_more_on_their_way():
     assert view.get(Purchase, "1") == coming  # fewer than the book said: none came
     player.give(press("count_supplies"), Code("mailer", "01"), Number("43"))
     assert view.get(Purchase, "1").coming == 10
+
+
+def hints(view, player):
+    """What stands in large above the drawn pack: the mailer, its line, its tone."""
+    middle = screen.screen(player.hand, view).middle
+    return [(str(b.title), str(b.note), b.tone) for b in middle if isinstance(b, Hint)]
+
+
+def test_one_that_is_used_up_is_told_and_another_that_fits_is_proposed():
+    view, player = counted()
+    player.give(press("count_supplies"), Code("mailer", "01"), Number("1"))
+    view.facts["order/3320"] = replace(
+        order(), id="3320", lines=(Line(product="040", quantity=1),)
+    )
+    player.give(Code("order", "3320"), PART_COMB, PART_SHUTTLE)
+    last = player.give(press("close_pack"))
+    assert str(last.do).startswith("Mailer Flat 350 × 250, the last one: order more.")
+    player.give(ORDER)
+    assert hints(view, player) == [
+        ("Flat 450 × 320", "Flat 350 × 250: 0 left, order it", "attention")
+    ]
+    done = player.give(PART_COMB, PART_SHUTTLE, press("close_pack"))
+    assert (done.tone, done.asks) == ("good", ""), "nobody is asked why: it was proposed"
+    assert str(done.do).startswith("Mailer Flat 450 × 320.")
+
+
+def test_where_no_other_takes_it_that_is_said_with_what_to_do():
+    view = shop(HUNG)
+    player = packer(view)
+    player.give(press("count_supplies"), Code("mailer", "01"), Number("0"), ORDER)
+    assert hints(view, player) == [
+        ("Flat 350 × 250", "place W 3 · 0 left · no other takes it: order it, or count again",
+         "stop")
+    ]  # fmt: skip
+
+
+def test_one_that_is_used_up_runs_low_whatever_its_mark():
+    view, player = counted(replace(HUNG, mark=0))
+    none = player.give(press("count_supplies"), Code("mailer", "01"), Number("0"))
+    assert (none.tone, str(none.do)) == ("attention", "New ones are to be ordered.")
+    low = [b for b in screen.screen(player.hand, view).side if isinstance(b, Listing)]
+    assert [str(c.text) for c in low[0].rows[0][0]] == ["Flat 350 × 250", "0 left"]
+
+
+def test_the_card_of_one_that_is_used_up_says_so_and_is_taken():
+    _, player = counted()
+    player.give(press("count_supplies"), CARD, Number("0"), ORDER)
+    taken = player.give(CARD)
+    assert (taken.tone, str(taken.said)) == ("attention", "Flat 450 × 320: 0 left by the book")
+    assert player.hand.work.mailer == "02"

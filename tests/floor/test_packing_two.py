@@ -12,7 +12,17 @@ from station.shop.codes import Code
 from station.shop.faces import Hint, Press
 from station.shop.facts import Mailer, Order, Pack, Postage
 from station.shop.rooms import Number, Weighed
-from tests.floor.orders import ORDER, PART_COMB, PART_SHUTTLE, inside, order, packer, press, shop
+from tests.floor.orders import (
+    OPEN_AGAIN,
+    ORDER,
+    PART_COMB,
+    PART_SHUTTLE,
+    inside,
+    order,
+    packer,
+    press,
+    shop,
+)
 from tests.floor.shop_small import COMB, SHUTTLE, at
 
 # three pairs weigh 360 g, each comb and each shuttle 60 g; the mailer 30 g
@@ -137,9 +147,9 @@ def test_a_pack_is_not_opened_beside_another_that_is_open_or_they_would_mix():
     player.give(press("close_pack"))
     (first,) = packs(view)
     refused = player.give(Code("pack", first.id))
-    assert str(refused.do) == "Close that first, then scan this label again."
+    assert str(refused.do) == "Close that first, then open this one."
     player.give(ORDER, press("close_pack"))
-    player.give(Code("pack", first.id))
+    player.give(Code("pack", first.id), OPEN_AGAIN)
     player.reason("61")
     mine = view.get(Order, "3306")
     assert mine.state == "packing"
@@ -155,7 +165,7 @@ def test_a_cancelled_order_is_put_back_from_both_its_packs():
               args=CancelOrder(approved="07"))  # fmt: skip
     assert not view.do(OFFICE, act).refused
     for n, pack in enumerate(packs(view)):
-        player.give(Code("pack", pack.id))
+        player.give(Code("pack", pack.id), OPEN_AGAIN)
         answer = player.give(press("all_of_it"))
         words = "still to be opened" if not n else "Take the next order."
         assert words in str(answer.do)

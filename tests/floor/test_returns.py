@@ -13,6 +13,7 @@ from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart.rules import RULES as CART_RULES
 from station.queries.batches import find_hold, list_family, refuse_held_parent
 from station.queries.readings import find_source
+from station.queries.returns import list_left_packs
 from station.queries.whereabouts_orders import answer_pack
 from station.queries.whereabouts_pieces import answer_batch
 from station.shop.acts import Act, good
@@ -24,7 +25,7 @@ from station.shop.views import by_batch, by_part, total
 from station.shop.words import say
 from tests.floor.orders import DUE, order, press, shop
 from tests.floor.shop_small import COMB, COMBS, SHUTTLE, Player, batch, hand, small_shop
-from tests.touch import touch
+from tests.touch import list_texts, touch
 
 PACK, CART, RETURNED = Code("pack", "00001"), Code("cart", "1"), press("returned")
 COMBS_CARD, SHUTTLES_CARD = Code("part", COMB), Code("part", SHUTTLE)
@@ -192,3 +193,58 @@ def test_a_short_list_of_batches_has_no_empty_half_beside_it():
     one = hand("today")
     few = show_list(replace(one, aside=Aside(what="batches")), small_shop(batch()))
     assert few.side == ()
+
+
+def test_what_came_back_is_said_by_touch_alone(view, worker):
+    worker.hand = replace(worker.hand, now=view.get(Pack, "00001").left)
+    worker.give(RETURNED)
+    assert str(ask(worker, "00001").said) == "What came back of pack 00001?"
+    assert str(ask(worker, "HC-300").said) == "HC-300 came back; 4 are away by the book"
+    back(worker, number(4))
+    assert total(view.stock(place="rework")) == 4
+
+
+def ask(worker, words):
+    """What a touch on these words at the open dialogue is answered."""
+    return worker.give(touch(screen(worker.hand, worker.view), words))
+
+
+def test_a_part_without_its_pack_is_touched_too(view, worker):
+    worker.give(RETURNED)
+    assert str(ask(worker, "HC-300").said) == "HC-300 came back; 9 are away by the book"
+
+
+@pytest.mark.parametrize("typed", ["3306", "00001"])
+def test_its_order_or_pack_is_typed(view, worker, typed):
+    assert str(worker.give(RETURNED, Number(typed)).said) == "What came back of pack 00001?"
+
+
+def test_a_part_is_typed(view, worker):
+    assert "9 are away" in str(worker.give(RETURNED, Number(COMB)).said)
+
+
+def test_a_number_that_nothing_bears_is_refused(view, worker):
+    refused = worker.give(RETURNED, Number("77777"))
+    assert str(refused.said) == "This shop knows no order, pack or part 77777"
+
+
+def test_packs_that_are_back_whole_are_offered_no_more(view, worker):
+    left = view.get(Pack, "00001").left
+    assert [p.id for p in list_left_packs(view, left, 9)] == ["00001"]
+    back(worker, RETURNED, PACK, COMBS_CARD, number(4))
+    back(worker, SHUTTLES_CARD, number(2))
+    assert list_left_packs(view, left, 9) == ()
+
+
+def test_older_packs_stand_on_the_next_page(view, worker):
+    pack = view.get(Pack, "00001")
+    for n in range(2, 12):
+        one = replace(pack, id=f"{n:05d}", contents=((COMB, 1),))
+        view.facts[one.key] = one
+    worker.hand = replace(worker.hand, now=pack.left)
+    worker.give(RETURNED)
+    first = screen(worker.hand, view)
+    assert "00011" in list(list_texts(first))
+    assert "00001" not in list(list_texts(first))
+    ask(worker, "More of the list")
+    assert "00001" in list(list_texts(screen(worker.hand, view)))

@@ -213,7 +213,7 @@ def _machine(books: Books, thing: object, now: str) -> Iterator[tuple[str, str]]
         case Mailer():
             yield _size(thing), ""
             n = parcels.count_left(books, thing.id)
-            yield f"hangs at {thing.hangs}" if thing.hangs else "in the shop", f"{fig.n(n)} left"
+            yield f"place {thing.hangs}" if thing.hangs else "in the shop", f"{fig.n(n)} left"
 
 
 def _router(books: Books, router: Router) -> Iterator[tuple[str, str]]:

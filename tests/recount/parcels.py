@@ -115,12 +115,17 @@ def _mailer(at: At) -> str | None:
 
 
 def _left_there(at: At) -> str | None:
-    """How many are left of the mailer that is named in large, and where it hangs."""
-    mailer = next((m for m in at.books.all(Mailer) if m.name == at.row[0]), None)
+    """How many are left of the mailer that is named in large, its place, and which is used up."""
+    every = {m.name: m for m in at.books.all(Mailer)}
+    mailer = every.get(at.row[0])
     if mailer is None:
         return None
     there = f"{fig.n(count_left(at.books, mailer.id))} left"
-    return f"hangs at {mailer.hangs} · {there}" if mailer.hangs else there
+    there = f"place {mailer.hangs} · {there}" if mailer.hangs else there
+    out = re.search(r" · (.+): 0 left, order it$", at[0])
+    if out and out[1] in every and not count_left(at.books, every[out[1]].id):
+        return there + out[0]
+    return there
 
 
 def _read_pair(shown: Shown, label: str) -> str:
@@ -243,6 +248,8 @@ def _supplies(at: At) -> list[str] | None:
     else:
         return []
     if at.shown.title == "Running low":
+        if not left:
+            return ["0 left"]
         return [f"{fig.n(left)} of {fig.n(mark)}"] if left < mark else []
     return [f"{fig.n(left)} by the book", f"mark {fig.n(mark)}"]
 
@@ -253,7 +260,7 @@ RULES = (
     Rule("mailer", "layers", r".*", _is_right),
     Rule("pairs", "", r"\d+ layers?[:,].*", _layers),
     Rule("pairs", "", r"\d+ × \d+ mm", _needs_flat),
-    Rule("hint", "", r"(hangs at .* · )?[\d\u202f]+ left", _left_there),
+    Rule("hint", "", r"(place .* · )?[\d\u202f]+ left( · .*)?", _left_there),
     Rule("pairs", "", r"([^ ]+) mm", _thick),
     Rule("pairs", "", r"one turn, .*", _wrap),
     Rule("pairs", "", r"([^ ]+ ± [^ ]+ g|can't tell: .*)", _weight),

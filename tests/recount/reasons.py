@@ -55,7 +55,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"^packing, pairs '\{n\} × \{part\} short', 2: leaves ", "the days of carts, in tests/floor"),
     (r"hint 'How many are there: \{name\}\?'", WHICH),
     (r"let it send F#", "the name of a key"),
-    (r"(Held: |set it: |One more was added|hangs at \{place\})", KEPT),
+    (r"(Held: |set it: |One more was added|place \{place\})", KEPT),
 )
 
 

@@ -25,7 +25,15 @@ from station.floor.anywhere.finding import (
     turn_page,
 )
 from station.floor.anywhere.handbook import HANDBOOK, open_chapter, open_handbook
-from station.floor.anywhere.returning import KINDS, ask_returned, take_count, take_thing
+from station.floor.anywhere.returning import (
+    SCANNED,
+    ask_returned,
+    asks_what,
+    take_count,
+    take_number,
+    take_thing,
+)
+from station.floor.shared.opening import OpenPack
 from station.floor.shared.recounts import RecountPlace
 from station.queries.routers import list_worn_bits
 from station.queries.stock import list_on_rack
@@ -33,7 +41,7 @@ from station.queries.underway import list_waiting, list_with_paper
 from station.shop.acts import Args, good, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code, read
-from station.shop.facts import Batch, Part, RackPlace
+from station.shop.facts import Batch, Pack, Part, RackPlace
 from station.shop.handbook import read_chapters
 from station.shop.moves import head
 from station.shop.rooms import Aside, Do, Hand, Input, Number, Took, Work
@@ -49,6 +57,7 @@ OPENS = {  # by the name of the button: a kind of act, or what only shows or ask
     "release": ReleaseHold.kind,
     "lost_paper": "lost_paper",
     "returned": TakeReturn.kind,
+    "open_pack": OpenPack.kind,
     "handover": "handover",
     "care": "care",
     "menu": "menu",
@@ -73,7 +82,8 @@ def handle_input(hand: Hand[Work], given: Input, view: View) -> Do | Took | None
     what = hand.aside.what
     if card and what == HANDBOOK and (done := _turn_chapter(hand, card.name)):
         return done
-    if card and what in (FIND, *LISTS) and card.name in ("next_page", "back_page"):
+    turns = what in (FIND, *LISTS) or asks_what(hand)
+    if card and turns and card.name in ("next_page", "back_page"):
         return turn_page(hand, 1 if card.name == "next_page" else -1)
     if card and card.name == "print_page" and what in ("", "menu", "handover"):
         return _print_page(hand, what)
@@ -164,6 +174,9 @@ def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
         return Took(fresh, good(say("Take care"), first))
     if what == "menu":
         return Took(fresh, good(say("What else?"), say("Touch it, or leave it.")))
+    if what == OpenPack.kind and hand.area != "packing":
+        do = say("Scan its label there, then touch “Open it again”.")
+        return Took(hand, refuse(say("A pack is opened at packing"), do))
     page = read(hand.aside.code) if hand.aside.what == FIND else None
     if isinstance(page, Code):
         return _begin_from_page(fresh, what, page, view)
@@ -180,7 +193,9 @@ def _begin_from_page(hand: Hand[Work], what: str, page: Code, view: View) -> Do 
 def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | Took | None:
     """Takes one answer in: a batch, a part, a rack place or a number."""
     if isinstance(given, Code) and what == TakeReturn.kind:
-        return take_thing(hand, given, view) if given.kind in KINDS else None
+        return take_thing(hand, given, view) if given.kind in SCANNED else None
+    if isinstance(given, Code) and what == OpenPack.kind:
+        return _open_pack(hand, given, view)
     if isinstance(given, Code):
         if given.kind == "batch" and view.get(Batch, given.number):
             return _ask_next(_add_answers(hand, batch=given.number), what, view)
@@ -190,12 +205,20 @@ def _take_answer(hand: Hand[Work], what: str, given: Input, view: View) -> Do | 
         if rack and what == Recount.kind:
             return _choose_rack(hand, rack, view)
         return None
+    if isinstance(given, Number) and asks_what(hand):
+        return take_number(hand, given.text, view)
     if isinstance(given, Number) and given.whole is not None:
         return _take_number(hand, what, given.whole, view)
     if isinstance(given, Number) and hand.aside.part:
         said = say("{text} is no count", text=given.text)
         return Took(hand, refuse(said, say("Enter a whole number.")))
     return None
+
+
+def _open_pack(hand: Hand[Work], given: Code, view: View) -> Do | None:
+    """Opens the pack whose label it is; its order is in hand then."""
+    pack = view.get(Pack, given.number) if given.kind == "pack" else None
+    return Do(pack.key, OpenPack(), replace(hand.empty(), subject=pack.order)) if pack else None
 
 
 def _choose_rack(hand: Hand[Work], rack: RackPlace, view: View) -> Took:
@@ -221,6 +244,9 @@ def _ask_next(hand: Hand[Work], what: str, view: View) -> Do | Took:
         return _ask_lost(hand, view)
     if what == TakeReturn.kind:
         return ask_returned(hand, view)
+    if what == OpenPack.kind:
+        do = say("Scan its label, or touch it.")
+        return Took(hand, question(say("Which pack is opened again?"), do))
     batch = hand.aside.batch
     if not batch:
         return Took(hand, question(ASKS[what], say("Scan its traveller or touch its row.")))

@@ -8,11 +8,11 @@ from dataclasses import replace
 
 from station.queries.things import AnswerLine, Thing
 from station.queries.whereabouts import find_thing
-from station.shop.acts import Answer, good, refuse
+from station.shop.acts import Answer, attention, good, refuse
 from station.shop.areas import AREAS
 from station.shop.cards import BY_NUMBER, ZONES
 from station.shop.codes import Code, Unread, read
-from station.shop.facts import Batch
+from station.shop.facts import Batch, Pack
 from station.shop.rooms import Aside, Hand, Took, Work
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -35,7 +35,14 @@ def find_code(hand: Hand[Work], code: Code, view: View) -> Took:
     if thing is None or _is_void(code, view):
         return Took(hand, _refuse_unknown(code, view))
     page = Aside(what=FIND, code=str(code))
-    return Took(replace(hand, aside=page), good(thing.said, thing.next))
+    tell = attention if _is_opened(code, view) else good
+    return Took(replace(hand, aside=page), tell(thing.said, thing.next))
+
+
+def _is_opened(code: Code, view: View) -> bool:
+    """Says whether it is the label of a pack that was opened again: it does not count any more."""
+    pack = view.get(Pack, code.number) if code.kind == "pack" else None
+    return pack is not None and pack.state == "opened"
 
 
 def _is_void(code: Code, view: View) -> bool:

@@ -10,7 +10,7 @@ from station.queries.underway import list_all_batches
 from station.shop.cards import button
 from station.shop.codes import Code, Unread, read, write_touch
 from station.shop.faces import Cell, Face, Header, Hint, Listing, Press, Text
-from station.shop.facts import Batch
+from station.shop.facts import Batch, Pack
 from station.shop.rooms import Hand, Work
 from station.shop.views import View
 from station.shop.words import clock, moment, say
@@ -86,7 +86,6 @@ ACTS: dict[str, tuple[str, ...]] = {  # by the kind of code: buttons that make s
     "part": ("returned", "lost_paper"),
     "product": ("returned",),
     "order": ("returned",),
-    "pack": ("returned",),
     "rack": ("recount",),
 }
 LABELS = {
@@ -96,6 +95,7 @@ LABELS = {
     "release": say("Let it go on"),
     "returned": say("Something came back"),
     "lost_paper": say("Traveller lost"),
+    "open_pack": say("Open it again"),
 }
 
 
@@ -104,10 +104,19 @@ def _list_acts(hand: Hand[Work], view: View) -> tuple[Press, ...]:
     code = read(hand.aside.code)
     if isinstance(code, Unread):
         return ()
-    names = ACTS.get(code.kind, ())
+    pack = view.get(Pack, code.number) if code.kind == "pack" else None
+    names = _list_pack_acts(hand, pack) if pack else ACTS.get(code.kind, ())
     if _is_held(code, view):
         names = tuple("release" if name == "hold" else name for name in names)
     return tuple(Press(label=LABELS[name], code=button(name)) for name in names)
+
+
+def _list_pack_acts(hand: Hand[Work], pack: Pack) -> tuple[str, ...]:
+    """Lists what may be done with a pack: it is opened at packing, or comes back once it left."""
+    if pack.state == "shipped":
+        return ("returned",)
+    closed = pack.state in ("packed", "shelf")
+    return ("open_pack",) if closed and hand.area == "packing" else ()
 
 
 def _is_held(code: Code, view: View) -> bool:

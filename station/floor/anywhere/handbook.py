@@ -8,6 +8,7 @@ from station.shop.cards import button
 from station.shop.faces import Cards, Cell, Entry, Face, Listing, Press
 from station.shop.handbook import find_chapter, read_chapters
 from station.shop.rooms import Aside, Hand, Took, Work
+from station.shop.views import View
 from station.shop.words import say
 
 HANDBOOK = "handbook"
@@ -29,7 +30,7 @@ def open_chapter(hand: Hand[Work], number: int) -> Took:
     return Took(after, good(said, say("Touch another chapter, or leave it.")))
 
 
-def show_handbook(hand: Hand[Work]) -> Face:
+def show_handbook(hand: Hand[Work], _view: View) -> Face:
     """Shows a chapter, and the titles of all."""
     chapters, number = read_chapters(hand.language), hand.aside.page
     rows = tuple(((Cell(text=line),), "") for line in chapters[number].lines)

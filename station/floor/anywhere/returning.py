@@ -11,13 +11,14 @@ from station.queries.returns import count_gone, find_what_left
 from station.queries.stock import name_part
 from station.shop.acts import Answer, question, refuse
 from station.shop.codes import Code
-from station.shop.facts import Part
+from station.shop.facts import KINDS, Part
 from station.shop.moves import head, tail
 from station.shop.rooms import Aside, Do, Hand, Took, Work
-from station.shop.views import View
+from station.shop.views import View, by_part
 from station.shop.words import Say, say
 
-KINDS = ("part", "product", "order", "pack")  # of codes that say what came back
+SCANNED = ("part", "product", "order", "pack")  # of codes that say what came back
+TYPED = ("order", "pack", "part")  # of these a number may be typed as it is printed
 CALLED: dict[str, Say] = {
     "product": say("product"),
     "order": say("order"),
@@ -29,6 +30,28 @@ def list_back(hand: Hand[Work], view: View) -> dict[str, int]:
     """Lists the parts that may come back of what is open, and how many of each."""
     subject = hand.aside.subject
     return {part: n for part, n in count_gone(view, subject).items() if n} if subject else {}
+
+
+def asks_what(hand: Hand[Work]) -> bool:
+    """Says whether it is still open what came back."""
+    aside = hand.aside
+    return aside.what == TakeReturn.kind and not aside.part and not aside.subject
+
+
+def list_away(view: View) -> list[tuple[Part, int]]:
+    """Lists the parts that left, by name, and how many of each are away."""
+    gone = by_part(view.stock(place="shipped"))
+    away = [(part, n) for name, n in gone.items() if n > 0 and (part := view.get(Part, name))]
+    return sorted(away, key=lambda found: found[0].name)
+
+
+def take_number(hand: Hand[Work], text: str, view: View) -> Took:
+    """Takes what came back by a number that was typed: of an order, a pack or a part."""
+    for kind in TYPED:
+        if view.get(KINDS[kind], text):
+            return take_thing(hand, Code(kind, text), view)
+    said = say("This shop knows no order, pack or part {number}", number=text)
+    return Took(hand, refuse(said, say("Type it as it stands on the label or the card.")))
 
 
 def take_thing(hand: Hand[Work], code: Code, view: View) -> Took:
@@ -56,7 +79,7 @@ def ask_returned(hand: Hand[Work], view: View) -> Took:
         said = say("What came back of {what}?", what=name_subject(subject, view))
         return Took(hand, question(said, say("Scan a part's card, or touch its row.")))
     if part is None:
-        do = say("Scan the pack's label, or the card of its order, product or part.")
+        do = say("Scan the pack's label or a card, touch a row, or type its number.")
         return Took(hand, question(say("What came back?"), do))
     gone = list_back(hand, view).get(part.id, 0)
     said = say("{part} came back; {n} {n|is|are} away by the book", part=part.name, n=gone)

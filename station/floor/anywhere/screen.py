@@ -1,5 +1,7 @@
 """Shows the screen while a dialogue that belongs to no room is open."""
 
+from collections.abc import Callable
+
 from station.floor.anywhere import dialogue
 from station.floor.anywhere.acts import (
     FindParts,
@@ -13,7 +15,8 @@ from station.floor.anywhere.acts import (
 from station.floor.anywhere.finding import FIND, LISTS
 from station.floor.anywhere.finding_face import show_list, show_thing
 from station.floor.anywhere.handbook import HANDBOOK, show_handbook
-from station.floor.anywhere.returning import list_back, name_subject
+from station.floor.anywhere.packs_face import show_opening, show_returned
+from station.floor.shared.opening import OpenPack
 from station.queries.batches import describe_batch
 from station.queries.handing_over import list_left_beds, list_open_packs
 from station.queries.routers import list_worn_bits
@@ -56,7 +59,6 @@ TITLES: dict[str, Say] = {
     HoldBatch.kind: say("Hold a batch"),
     ReleaseHold.kind: say("Let a batch go on"),
     "lost_paper": say("Traveller lost"),
-    TakeReturn.kind: say("Something came back"),
     "handover": say("Handover"),
     "care": say("Take care"),
     "menu": say("More"),
@@ -66,22 +68,8 @@ TITLES: dict[str, Say] = {
 def screen(hand: Hand[Work], view: View) -> Face:
     """Shows the open dialogue: what is asked, what can be chosen."""
     what = hand.aside.what
-    if what == FIND:
-        return show_thing(hand, view)
-    if what in LISTS:
-        return show_list(hand, view)
-    if what == "handover":
-        return _show_handover(hand, view)
-    if what == "menu":
-        return _show_menu(hand.area)
-    if what == HANDBOOK:
-        return show_handbook(hand)
-    if what == "care":
-        return _show_cautions(hand, view)
-    if what == "lost_paper":
-        return _show_lost(hand, view)
-    if what == TakeReturn.kind:
-        return _show_returned(hand, view)
+    if show := SHOWS.get(what):
+        return show(hand, view)
     batch = hand.aside.batch
     if not batch:
         return _make_frame(
@@ -114,11 +102,11 @@ MENU = ("undo", "split", "found", "recount", "reprint", "lost_paper", "returned"
 SCREEN = ("dark", "sounds", "language")
 
 
-def _show_menu(area: str) -> Face:
+def _show_menu(hand: Hand[Work], _view: View) -> Face:
     """Shows what belongs to no one room, and the work areas, to touch."""
     acts = tuple(
         Entry(big=say(BUTTONS[name].words), code=button(name))
-        for name in (*IN_MENU.get(area, ()), *MENU)
+        for name in (*IN_MENU.get(hand.area, ()), *MENU)
     )
     here = ("sign_out", *map(button_of, AREAS), *SCREEN)
     areas = tuple(Entry(big=say(BUTTONS[name].words), code=button(name)) for name in here)
@@ -197,29 +185,6 @@ def _make_card(view: View, id: str, count: int | None = None) -> Entry | None:
         line2=", ".join(places[:PLACES]) + (" …" if len(places) > PLACES else ""),
         code=write_code(batch),
     )
-
-
-def _show_returned(hand: Hand[Work], view: View) -> Face:
-    """Shows what came back, and asks how many."""
-    part, back = view.get(Part, hand.aside.part), list_back(hand, view)
-    if part is None and back:
-        what = say("What came back of {what}?", what=name_subject(hand.aside.subject, view))
-        rows = tuple(
-            Row(title=p.name, note=p.words, shape=p.shape, code=write("part", p.id),
-                cells=(Cell(text=say("{count}", count=back[p.id]), bold=True),))
-            for p in (view.get(Part, name) for name in back)
-            if p
-        )  # fmt: skip
-        return _make_frame(TakeReturn.kind, Table(columns=(what, say("away")), rows=rows))
-    if part is None:
-        note = say("Scan the pack's label, or the card of its order, product or part.")
-        return _make_frame(TakeReturn.kind, Hint(title=say("What came back?"), note=note))
-    asked = Asked(
-        question=say("How many came back?"),
-        typed=hand.digits,
-        unit=say("{n|piece|pieces}", n=hand.digits),
-    )
-    return _make_frame(TakeReturn.kind, Hint(title=part.name, note=part.words), asked)
 
 
 def _show_lost(hand: Hand[Work], view: View) -> Face:
@@ -330,3 +295,16 @@ def _list_bits(view: View) -> Lines:
         )
         for b, share in list_worn_bits(view)
     )
+
+
+SHOWS: dict[str, Callable[[Hand[Work], View], Face]] = {  # the others ask for a batch first
+    FIND: show_thing,
+    **dict.fromkeys(LISTS, show_list),
+    "handover": _show_handover,
+    "menu": _show_menu,
+    HANDBOOK: show_handbook,
+    "care": _show_cautions,
+    "lost_paper": _show_lost,
+    TakeReturn.kind: show_returned,
+    OpenPack.kind: show_opening,
+}

@@ -13,7 +13,7 @@ from station.shop.moves import Held, Move, move, tail
 from station.shop.views import Past, Rule, Rules, View, by_kind
 from station.shop.words import Say, say
 
-PACKED_ANEW = say("Back to packing: scan it there, it is opened and packed anew.")
+PACKED_ANEW = say("Back to packing: scan it there, open it again, pack it anew.")
 
 
 def decide_load(act: Act[LoadCart], view: View) -> Answer:

@@ -153,12 +153,6 @@ class TakeShelfPack(Args, frozen=True, kw_only=True):
     order: str
 
 
-class OpenPack(Args, frozen=True, kw_only=True):
-    """Opens a closed pack again, for a reason, or because it may not leave."""
-
-    kind = "open_pack"
-
-
 class SpoilPacked(Args, frozen=True, kw_only=True):
     """Counts pieces out of the open pack that are spoiled, for a reason."""
 

@@ -8,7 +8,6 @@ from station.floor.packing.acts import (
     ClaimOrder,
     ClosePack,
     CorrectPick,
-    OpenPack,
     PickPart,
     PickSet,
     PrintLabel,
@@ -44,6 +43,7 @@ from station.floor.packing.rules_order import tell_stays
 from station.floor.packing.rules_take import refuse_too_few, refuse_unwanted
 from station.floor.packing.work import PackingHand, Picked
 from station.floor.shared.no_row import NO_ROW
+from station.floor.shared.opening import OpenPack
 from station.floor.shared.recounts import RecountPlace
 from station.queries.leaving import list_prospects, walk_ready
 from station.queries.mailers import plan_open_pack
@@ -99,13 +99,13 @@ def _read_code(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
 
 
 def _scan_thing(hand: PackingHand, given: Code, view: View) -> Do | Took | None:
-    """Reads an order, a pack, or a part of the order in hand."""
+    """Reads an order, a pack, a part of the order in hand; a pack with free hands is asked of."""
     if given.kind == "order":
         return _scan_order(hand, given.number, view)
     if given.kind == "pack":
-        pack = view.get(Pack, given.number)
-        if hand.is_free and pack and pack.state == "shipped":
+        if hand.is_free:
             return None
+        pack = view.get(Pack, given.number)
         order = view.get(Order, hand.subject) if hand.subject else None
         if pack and pack.state == "shelf" and order and hand.work.asks != "label":
             return take_from_shelf(hand, order, pack, view)

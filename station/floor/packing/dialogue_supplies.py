@@ -6,7 +6,7 @@ from station.floor.packing.acts import CountSupplies
 from station.floor.packing.work import PackingHand
 from station.queries.mailers import plan_parcel
 from station.queries.orders import list_needs
-from station.queries.supplies import WRAP, find_supply, to_tenths
+from station.queries.supplies import WRAP, find_supply, is_used_up, to_tenths
 from station.queries.two_packs import plan_order
 from station.shop.acts import attention, good, question, refuse
 from station.shop.facts import Mailer, Order
@@ -63,4 +63,7 @@ def choose_mailer(hand: PackingHand, number: str, view: View) -> Took:
     after = replace(hand, work=replace(hand.work, mailer=number))
     said = say("{name} instead of {other}", name=mailer.name,
                other=planned.name if planned else say("none"))  # fmt: skip
+    if is_used_up(view, number):
+        said = say("{name}: 0 left by the book", name=mailer.name)
+        return Took(after, attention(said, say("Are some there? Count them after this pack.")))
     return Took(after, attention(said, say("Closing the pack asks why.")))

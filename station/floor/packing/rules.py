@@ -9,7 +9,6 @@ from station.floor.packing.acts import (
     CountSupplies,
     LeaveWalk,
     MakeShelfPack,
-    OpenPack,
     PickForWalk,
     PickPart,
     PickSet,
@@ -40,6 +39,7 @@ from station.floor.packing.rules_take import (
     spoil_packed,
 )
 from station.floor.packing.rules_walk import begin_walk, leave_walk, pick_for_walk
+from station.floor.shared.opening import OpenPack
 from station.shop.facts import (
     Batch,
     Bed,

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.packing.acts import ClaimOrder, ClosePack, OpenPack, PrintLabel
+from station.floor.packing.acts import ClaimOrder, ClosePack, PrintLabel
 from station.floor.packing.rules_order import (
     claim_order,
     find_order,
@@ -11,6 +11,7 @@ from station.floor.packing.rules_order import (
     say_held,
     say_next,
 )
+from station.floor.shared.opening import OpenPack
 from station.queries.batches import keep_held
 from station.queries.damage import note_damage
 from station.queries.mailers import closes_over, name_contents, take_share
@@ -25,7 +26,7 @@ from station.queries.orders import (
 from station.queries.settings import find_reason, list_reasons
 from station.queries.shelf import find_hold_in, is_whole_of
 from station.queries.stock import name_part
-from station.queries.supplies import LABELS, TENTHS, WRAP, use_up
+from station.queries.supplies import LABELS, TENTHS, WRAP, count_left, use_up
 from station.queries.weights import Weight, note_weights, weigh_parts
 from station.shop.acts import (
     Act,
@@ -167,7 +168,7 @@ def refuse_shelf_pack(view: View, pack: Pack | None) -> Answer | None:
     if hold := find_hold_in(view, pack):
         return refuse(
             say("Pack {pack}: batch {batch} in it is held", pack=pack.id, batch=hold.id),
-            say("Put it aside and take another. With no order in hand its scan opens it."),
+            say("Put it aside, take another. Scan it later with free hands, to open it."),
         )
     return None
 
@@ -202,7 +203,7 @@ def _make_pack(act: Act[ClosePack], view: View, order: Order, held: tuple[Held, 
     doubts = (_doubt_weight(act, pack, weight),) if off else ()
     return (attention if off else good)(
         _say_closed(pack),
-        _say_mailer(mailer, _say_rest(view, order) if act.args.share else None),
+        _say_mailer(view, mailer, _say_rest(view, order) if act.args.share else None),
         moves=(
             *(move(h.part, h.qty, h.place, f"pack/{number}", h.batch) for h in held),
             *_use_supplies(act, view),
@@ -283,13 +284,19 @@ def _refuse_open_mailer(act: Act[ClosePack], view: View, mailer: Mailer | None) 
     )
 
 
-def _say_mailer(mailer: Mailer | None, then: Say | None = None) -> Say:
-    """Says what a pack goes in; and what is next where the rest of its order is in hand."""
+def _say_mailer(view: View, mailer: Mailer | None, then: Say | None = None) -> Say:
+    """Says what a pack goes in, and whether it is the last of them.
+
+    And what is next where the rest of its order is in hand.
+    """
     label = say("Label it, then onto the cart.")
     if then:
         label = say("Label it. {then}", then=then)
     if mailer is None:
         return label
+    if count_left(view, mailer.id) == 1:
+        return say("Mailer {name}, the last one: order more. {label}", name=mailer.name,
+                   label=label)  # fmt: skip
     return say("Mailer {name}. {label}", name=mailer.name, label=label)
 
 
@@ -363,7 +370,7 @@ def _refuse_with_other(view: View, order: Order) -> Answer | None:
         return None
     return refuse(
         say("Order {order} has {n} in its open pack", order=order.id, n=lying),
-        say("Close that first, then scan this label again."),
+        say("Close that first, then open this one."),
     )
 
 

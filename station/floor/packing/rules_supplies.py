@@ -28,6 +28,8 @@ def count_supplies(act: Act[CountSupplies], view: View) -> Answer:
     moves = (move(SUPPLY, abs(more), *ends, name_supply(number)),) if more else ()
     came = note_came(view, "mailer", number, max(0, more))
     said = say("{name}: {n} there", name=supply.name, n=counted)
+    if not counted:
+        return attention(said, say("New ones are to be ordered."), moves=moves, sets=came)
     if counted < supply.mark:
         do = say("Below the mark of {n}: new ones are to be bought.", n=supply.mark)
         return attention(said, do, moves=moves, sets=came)

@@ -9,9 +9,9 @@ from station.packs.messages import PackLayer, PackPile
 from station.queries.damage import count_of_stack
 from station.queries.mailers import Parcel, Stack, plan_open_pack, plan_parcel
 from station.queries.orders import Need
-from station.queries.supplies import count_left
+from station.queries.supplies import count_left, is_used_up
 from station.queries.two_packs import Contents, TwoPacks
-from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark
+from station.shop.faces import Block, Hint, Layer, MailerDrawing, Pairs, Remark, Tone
 from station.shop.facts import Mailer, Order, Part
 from station.shop.views import View
 from station.shop.words import Say, figure, length, mass, metres, name_first, say
@@ -63,20 +63,32 @@ def _show_one(
         weights = (*weights, *_tell_damaged(view, chosen, planned.pieces))
     if chosen == parcel.mailer:
         weights = (*weights, *_tell_postage(parcel))
-    named = _name_mailer(view, chosen) if chosen and not parcel.stack.guessed else ()
+    named = _name_mailer(view, chosen, parcel) if chosen and not parcel.stack.guessed else ()
     is_named = bool(named) and chosen == parcel.mailer
     return (*named, *draw_parcel(parcel, names, weights, is_named=is_named))
 
 
-def _name_mailer(view: View, mailer: Mailer) -> tuple[Block, ...]:
-    """Names the mailer that is taken, where it hangs and how many are left, in large."""
-    left = count_left(view, mailer.id)
-    place, there = say("hangs at {place}", place=mailer.hangs), say("{n} left", n=left)
+def _name_mailer(view: View, mailer: Mailer, parcel: Parcel) -> tuple[Block, ...]:
+    """Names the mailer that is taken, where it is and how many are left, in large."""
+    left, is_out = count_left(view, mailer.id), is_used_up(view, mailer.id)
+    place, there = say("place {place}", place=mailer.hangs), say("{n} left", n=left)
     note: Say | str = place if mailer.hangs else ""
-    if left or mailer.mark:
+    if left or mailer.mark or is_out:
         note = say("{place} · {left}", place=place, left=there) if mailer.hangs else there
-    low = left < mailer.mark
-    return (Hint(title=mailer.name, note=note, tone="attention" if low else ""),)
+    low = left < mailer.mark or is_out
+    if out := parcel.used_up:
+        what = say("no other takes it: order it, or count again")
+        if out != mailer:
+            what = say("{name}: 0 left, order it", name=out.name)
+        note = say("{note} · {what}", note=note, what=what) if note else what
+    tone: Tone = "stop" if is_out else "attention" if low or out else ""
+    return (Hint(title=mailer.name, note=note, tone=tone),)
+
+
+def _tell_used_up(parcel: Parcel) -> tuple[Pair, ...]:
+    """Tells which mailer would be taken, were any left."""
+    out = parcel.used_up
+    return ((out.name, say("0 left: order it, or count again")),) if out else ()
 
 
 def _tell_postage(parcel: Parcel) -> tuple[Pair, ...]:
@@ -131,7 +143,8 @@ def draw_parcel(
     needs = say("it needs, inside") if mailer.form == "box" else say("it needs, flat")
     flat: Pair = (needs, say("{l} × {w} mm", l=long, w=wide))
     name = Say() if is_named else say("Mailer {name}", name=mailer.name)
-    return (drawing, Pairs(title=name, rows=(*weights, how, flat, thick, wrap)))
+    out = () if is_named else _tell_used_up(parcel)
+    return (drawing, Pairs(title=name, rows=(*out, *weights, how, flat, thick, wrap)))
 
 
 def _say_thick(stack: Stack) -> tuple[Pair, Pair]:

@@ -15,7 +15,7 @@ from station.queries.leaving import WaitingTogether, are_more_open
 from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
 from station.queries.settings import find_shop
 from station.queries.shelf import find_whole, list_ahead
-from station.queries.supplies import find_supply, list_supplies
+from station.queries.supplies import find_supply, is_used_up, list_supplies
 from station.queries.underway import count_underway
 from station.shop.cards import button, row_code
 from station.shop.cautions import CAUTIONS, say_cautions
@@ -227,11 +227,12 @@ def list_low(view: View) -> tuple[Block, ...]:
     rows = [
         (
             (Cell(text=low.name, bold=True),
-             Cell(text=say("{n} of {mark}", n=low.left, mark=low.mark), tone="attention")),
+             Cell(text=say("{n} of {mark}", n=low.left, mark=low.mark) if low.left
+                  else say("0 left"), tone="attention" if low.left else "stop")),
             "",
         )
         for low in list_supplies(view)
-        if low.is_low
+        if low.is_low or is_used_up(view, low.id)
     ]  # fmt: skip
     title = say_more(say("Running low"), len(rows) - LOW)
     return (Listing(title=title, rows=tuple(rows[:LOW])),) if rows else ()

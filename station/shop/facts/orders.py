@@ -100,7 +100,7 @@ class Mailer(Fact):
     thick_mm: Annotated[float, About(say("thick"), unit="mm", inch_start=1.5)] = 40.0
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0, inch_start=1)] = 30.0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
-    hangs: Annotated[str, About(say("hangs at"))] = ""  # where it is taken from
+    hangs: Annotated[str, About(say("its place"))] = ""  # where it is taken from
     mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
     lead_days: LeadDays = 0
     # that come together; 0: any number
