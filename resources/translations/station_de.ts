@@ -12388,8 +12388,8 @@
       <translation>{n|Los|Lose} {batches} {n|ist|sind} gesperrt</translation>
     </message>
     <message>
-      <source>{n|pack left|packs left}</source>
-      <translation>{n|Paket übrig|Pakete übrig}</translation>
+      <source>{n|pack sent|packs sent}</source>
+      <translation>{n|Paket versandt|Pakete versandt}</translation>
     </message>
     <message>
       <source>{n|pack|packs} on it</source>

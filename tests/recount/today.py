@@ -78,7 +78,7 @@ def places(books: Books, now: str) -> Iterator[Row]:
     yield row("Trimming", trimmed, f"of {fig.of(plan, 'part')}", at_trimming)
     yield row("Packing", packed, f"of {fig.of(packed + to_pack, 'part')}", None)
     wait = len(benches.waiting_packs(books))
-    unit = "pack left" if left == 1 else "packs left"
+    unit = "pack sent" if left == 1 else "packs sent"
     yield "Cart", fig.n(left), unit, next_to_go(books, now), "", str(wait)
 
 

@@ -39,7 +39,7 @@ COUNTED = (
         ("{n} {n|part|parts}", {"n": ""}, " parts"),
         ("{n} {n|sheet is|sheets are} cut", {"n": 2}, "2 sheets are cut"),
         ("{a} {a|part|parts} in {b} {b|pack|packs}", {"a": 2, "b": 1}, "2 parts in 1 pack"),
-        ("{n|pack left|packs left}", {"n": 1}, "pack left"),
+        ("{n|pack sent|packs sent}", {"n": 1}, "pack sent"),
         ("{what}: {n}", {"what": say("{n} {n|line|lines}", n=1), "n": 3}, "1 line: 3"),
         ("{name}", {"name": "a {b} | c"}, "a {b} | c"),
         ("{n} {n|a|b}", {"n": 11}, "11 b"),

@@ -67,7 +67,7 @@ def _list_places(day: Day, view: View, now: str) -> tuple[Place, ...]:
         Place(
             name=say("Cart"),
             done=say("{n}", n=day.packs),
-            unit=say("{n|pack left|packs left}", n=day.packs),
+            unit=say("{n|pack sent|packs sent}", n=day.packs),
             rate=_say_cart(view, now),
             waiting=day.packs_waiting,
         ),

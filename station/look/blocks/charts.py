@@ -39,12 +39,15 @@ class PlacesBlock(PaintedBlock[Places]):
 
     def _list_spans(self, block: Places, width: int) -> list[tuple[Place, int, int]]:
         """Lists each area with its left and width."""
-        gap, waits = px(8), sum(p.waiting is not None for p in block.items)
+        gap = px(8)
+        # Where nothing waits before an area, its name stands further from the one before.
+        before = [px(WAITING) + gap if p.waiting is not None else 2 * gap for p in block.items]
+        before[:1] = [px(WAITING) + gap if p.waiting is not None else 0 for p in block.items[:1]]
         count = max(len(block.items), 1)
-        each = (width - waits * px(WAITING) - (count + waits - 1) * gap) // count
+        each = (width - sum(before) - (count - 1) * gap) // count
         spans, left = [], 0
-        for place in block.items:
-            left += px(WAITING) + gap if place.waiting is not None else 0
+        for place, apart in zip(block.items, before, strict=True):
+            left += apart
             spans.append((place, left, each))
             left += each + gap
         return spans
@@ -128,16 +131,19 @@ class FlowBlock(PaintedBlock[Flow]):
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, f"{hour}:00")
 
     def _draw_plan(self, painter: QPainter, block: Flow, at: At) -> None:
-        """Draws all that is cut and still to be cut as a dashed line with its name."""
+        """Draws all that is cut and still to be cut as a dashed line with its name.
+
+        The name stands above the line's end, where the lines' own names leave room for it.
+        """
         if not block.plan:
             return
         painter.setPen(QPen(QColor(palette().quiet), px(2), Qt.PenStyle.DashLine))
         end = at(block.end_h, block.plan)
         painter.drawLine(at(block.start_h, 0), end)
         painter.setFont(style.make_font(15))
-        painter.drawText(
-            QPointF(end.x() + px(8), end.y() + px(5)), translate(say("with all queued"))
-        )
+        ends = [at(*points[-1]) for _, points in block.lines if points]
+        name = QPointF(end.x() + px(8), find_plan_line(ends, end))
+        painter.drawText(name, translate(say("with all queued")))
 
     def _draw_names(self, painter: QPainter, block: Flow, at: At) -> None:
         """Draws each line's name at its end, pushed apart where they would overlap."""
@@ -152,6 +158,16 @@ class FlowBlock(PaintedBlock[Flow]):
             taken = max(min(end.y() + px(12), lowest), taken + px(19))
             painter.setPen(QColor(shade))
             painter.drawText(QPointF(end.x() + px(8), taken), translate(name))
+
+
+def find_plan_line(ends: list[QPointF], end: QPointF) -> float:
+    """The line, in pixels from the top, that the plan's name is written on.
+
+    Beside its own end, or a line above all ends where the names at those would cover it.
+    """
+    if any(e.x() + px(NAMES) > end.x() for e in ends):
+        return min(e.y() for e in (*ends, end)) - px(12)
+    return end.y() + px(5)
 
 
 class BandsBlock(PaintedBlock[Bands]):
