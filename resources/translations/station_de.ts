@@ -2412,6 +2412,10 @@
       <translation>Wie dick ist die Platte?</translation>
     </message>
     <message>
+      <source>How wide is bit {n}? The file does not say</source>
+      <translation>Wie breit ist Fräser {n}? Die Datei sagt es nicht</translation>
+    </message>
+    <message>
       <source>I have read it</source>
       <translation>Gelesen</translation>
     </message>
@@ -6664,6 +6668,10 @@
       <translation>Die Datei braucht als Nächstes {size} mm: diesen nehmen.</translation>
     </message>
     <message>
+      <source>The file does not say how wide it is. The sizes of its parts hang on it.</source>
+      <translation>Die Datei sagt nicht, wie breit er ist. Davon hängen die Maße seiner Teile ab.</translation>
+    </message>
+    <message>
       <source>The file does not say inch or millimetre. Say which it is.</source>
       <translation>Die Datei sagt nicht, ob Zoll oder Millimeter. Bitte sagen, was gilt.</translation>
     </message>
@@ -7654,6 +7662,10 @@
     <message>
       <source>Touch its row.</source>
       <translation>Die Zeile berühren.</translation>
+    </message>
+    <message>
+      <source>Touch its size, or type it, then Enter.</source>
+      <translation>Seine Breite antippen oder eintippen, dann Enter.</translation>
     </message>
     <message>
       <source>Touch one of them.</source>
@@ -8914,6 +8926,10 @@
     <message>
       <source>bit {number}</source>
       <translation>Fräser {number}</translation>
+    </message>
+    <message>
+      <source>bits of this shop</source>
+      <translation>Fräser dieser Werkstatt</translation>
     </message>
     <message>
       <source>bits {bits} {unit}</source>

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
-from station.floor.office import intake
+from station.floor.office import intake, read_as
 from station.floor.office.work import FilesFound, OfficeHand, ReadText
 from station.jobs.messages import (
     AlreadyTaken,
@@ -184,7 +184,8 @@ def _end_reading(
             held = replace(hand.work.intake, read=_to_work(outcome), opened=asked,
                            material=asked.material)  # fmt: skip
             work = replace(hand.work, ask="cut", intake=held, found=FilesFound(), page=0)
-            return Took(replace(hand, work=work), _say_read(outcome))
+            after = replace(hand, work=work)
+            return read_as.ask_guessed(after) or Took(after, _say_read(outcome))
         case AlreadyTaken(letter=letter):
             said = say("That text is revision {letter} already", letter=letter)
             return Took(hand, refuse(said, say("Read another file.")))

@@ -226,3 +226,36 @@ def test_bits_stand_in_the_order_in_which_they_are_put_in(stage):
     text.take_bit(1, "(D=6.0)").cut_out(100, 100, 300, 200)
     read_text(stage, text.write())
     assert [(b.number, b.diameter_mm) for b in read(stage).revision.bits] == [(2, 3.0), (1, 6.0)]
+
+
+def two_bits():
+    """A plate cut by bit 9, which nothing tells the width of, after bit 1 made a hole."""
+    text = Text().take_bit(1).cut_out(100, 100, 300, 200, tabs=4)
+    text.lines.append("T9 M6")
+    return text.cut_out(600, 100, 300, 200, tabs=4).write()
+
+
+def test_a_bit_that_nothing_tells_is_asked_before_anything_is_named(stage):
+    (folder_with(stage) / "odd.nc").write_text(two_bits(), encoding="ascii")
+    new_cut_file(stage)
+    tone, said = office(stage, "button read_file", BIRCH, ODD)
+    assert (tone, said) == ("ask", "How wide is bit 9? The file does not say")
+    rows = next(b for b in stage.desk.face().main if isinstance(b, Table)).rows
+    assert "6 mm" in [str(r.title) for r in rows]  # a bit of the shop's
+    assert not any(r.selected for r in rows)
+    assert "As the text shows" not in [str(r.title) for r in rows]
+    assert office(stage, "touch 6 mm")[1].startswith("odd.nc")
+    assert read(stage).revision.read_as == ReadAs(bits=((9, 6.0),))
+    assert stage.desk.hand.work.intake.how == ""  # what was read is shown, its shapes are named
+
+
+def test_a_file_is_not_taken_in_while_a_bit_is_not_known(stage):
+    (folder_with(stage) / "odd.nc").write_text(two_bits(), encoding="ascii")
+    number = new_cut_file(stage)
+    office(stage, "button read_file", BIRCH, ODD, "button how_read", "button how_read")
+    office(stage, *["button new"] * len(read(stage).unnamed))
+    tone, said = office(stage, "button save")
+    assert (tone, said) == ("ask", "How wide is bit 9? The file does not say")
+    assert stage.ledger.view.get(Revision, f"{number}.A") is None
+    office(stage, "'6", *["button new"] * 2, "button save")
+    assert stage.ledger.view.get(Revision, f"{number}.A").read_as.bits == ((9, 6.0),)

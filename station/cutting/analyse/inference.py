@@ -152,6 +152,12 @@ def _infer_face(moves: Moves, geo: Geometry) -> float:
     return max(float(levels[-1]) + step, 0.1)
 
 
+def find_first_bit(program: Program) -> int:
+    """Finds the number of the bit that cuts first: the one in the spindle; 0: none cuts."""
+    feed = np.flatnonzero(program.moves.kind != RAPID)
+    return int(program.moves.tool[feed[0]]) if len(feed) else 0
+
+
 def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int, float]:
     """Gives each bit that cuts a diameter, mm, and says where it is from.
 
@@ -163,8 +169,7 @@ def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int
     plain = setting.bit_mm.get(-1)
     remarks = {s.number: s for s in program.bits_said}
     bits = {n: mm for n, mm in setting.bit_mm.items() if n >= 0}
-    feed = np.flatnonzero(moves.kind != RAPID)
-    first = int(moves.tool[feed[0]]) if len(feed) else 0
+    first = find_first_bit(program)
     for number in numbers:
         remark = remarks.get(number)
         if number in bits:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from station.cutting.analyse.inference import SPOILBOARD_MM
+from station.cutting.analyse.inference import SPOILBOARD_MM, find_first_bit
 from station.cutting.model import Analysis, Setting
 from station.shop.cut_text import TakenAs
 
@@ -42,11 +42,12 @@ def _find_source(number: int, size: float, analysis: Analysis, setting: Setting)
         return "given"
     remarks = {s.number: s.diameter_mm for s in analysis.program.bits_said}
     plain = setting.bit_mm.get(-1)
+    spindle = setting.spindle_mm if number == find_first_bit(analysis.program) else None
     for source, said in (
         ("given", plain),
         ("remark", remarks.get(number)),
         ("changer", setting.changer_mm.get(number)),
-        ("spindle", setting.spindle_mm),
+        ("spindle", spindle),
         ("usual", setting.usual_mm),
     ):
         if said is not None and abs(said - size) < SAME_MM:

@@ -10,7 +10,7 @@ from station.floor.office.acts import TakeInFile
 from station.floor.office.holding import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
 from station.floor.office.looking import PAGE, look_at_next, look_at_place, look_at_row
-from station.floor.office.read_as import handle_how, read_with_material, turn_how
+from station.floor.office.read_as import ask_guessed, handle_how, read_with_material, turn_how
 from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
 from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import Answer, good, notice, question, refuse
@@ -258,6 +258,8 @@ def _take_in(hand: OfficeHand, read: ReadText) -> Do | Took:
         return Took(
             hand, refuse(say("A shape has no name yet"), say("Scan its part, or type a name."))
         )
+    if (asked := ask_guessed(hand)) is not None:
+        return asked
     args = TakeInFile(revision=read.revision, parts=read.parts, file=read.file)
     work = replace(hand.work, ask="", page=0, found=FilesFound(), intake=Intake())
     return Do(f"cutfile/{read.revision.cut_file}", args, replace(hand, work=work))

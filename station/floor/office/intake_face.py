@@ -397,7 +397,7 @@ def _list_taken(read: ReadText) -> tuple[Listing, ...]:
         return ()
     every = tuple(say_taken(t) for t in list_asked(read))
     rows = tuple(
-        ((Cell(text=name), Cell(text=value, bold=source != SURE)), "")
+        ((Cell(text=name), Cell(text=value, bold=source != SURE)), button("how_read"))
         for name, value, source in every[:FEW]
     )
     left = len(every) - FEW

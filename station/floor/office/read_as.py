@@ -6,15 +6,16 @@ from station.cutting.read.dialects import DIALECTS
 from station.floor.office.lists import name_press, read_row
 from station.floor.office.work import Intake, OfficeHand, ReadText
 from station.floor.shared.no_row import NO_ROW
-from station.shop.acts import good, refuse
+from station.shop.acts import good, question, refuse
 from station.shop.cut_text import TakenAs
-from station.shop.facts import Material, ReadAs
+from station.shop.facts import Bit, Material, ReadAs, Router
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import FileJob, Input, Number, Took
 from station.shop.views import View
 from station.shop.words import MM, length, say
 
-# what stands in the rows of a question, by what is asked; "": as the text shows
+# what stands in the rows of a question, by what is asked; "": as the text shows. For a bit the
+# sizes of the shop's own stand above it.
 CHOICES: dict[str, tuple[str, ...]] = {
     "bit": ("",),
     "zero": ("face", "spoilboard", ""),
@@ -26,6 +27,8 @@ CHOICES: dict[str, tuple[str, ...]] = {
 MOST_BIT_MM, MOST_DEEP_MM = 100.0, 20.0
 LIST = "list"
 AT_ONCE = 7  # rows on a page
+SIZES = 5  # of the shop's bits, to choose from
+MOST_BITS = 200  # of a shop that are looked through for their sizes
 SAID = good(say("How it is read"), say("Touch what is not so."))
 LEFT = good(say("What was read of it"), say("Look it over."))
 
@@ -41,6 +44,36 @@ def find_asked(hand: OfficeHand) -> TakenAs | None:
     if held.read is None or not held.how.isdecimal():
         return None
     return list_asked(held.read)[int(held.how)]
+
+
+def list_choices(asked: TakenAs, view: View) -> tuple[str, ...]:
+    """Lists what stands in the rows of a question.
+
+    A bit that nothing tells may be one of the shop's; "as the text shows" is no answer then.
+    """
+    if asked.what != "bit":
+        return CHOICES[asked.what]
+    shelves = ("good", *(f"router/{r.id}" for r in view.shelf(Router, "all")))
+    sizes = {b.diameter_mm for s in shelves for b in view.shelf(Bit, s, MOST_BITS)}
+    shows = () if is_guessed(asked) else CHOICES["bit"]
+    return (*(f"{mm:g}" for mm in sorted(sizes)[:SIZES]), *shows)
+
+
+def is_guessed(taken: TakenAs) -> bool:
+    """Whether nothing says how wide a bit is: every size of the parts hangs on it."""
+    return taken.what == "bit" and taken.source == "assumed"
+
+
+def ask_guessed(hand: OfficeHand) -> Took | None:
+    """Asks how wide the first bit is that nothing tells; None where all are known."""
+    held = hand.work.intake
+    for n, taken in enumerate(list_asked(held.read) if held.read else ()):
+        if is_guessed(taken):
+            asked = replace(held, how=str(n), drawn=False, holding=False)
+            said = say("How wide is bit {n}? The file does not say", n=taken.number)
+            do = say("Touch its size, or type it, then Enter.")
+            return Took(_hold(hand, asked), question(said, do))
+    return None
 
 
 def turn_how(hand: OfficeHand) -> Took:
@@ -61,7 +94,7 @@ def handle_how(hand: OfficeHand, given: Input, view: View) -> Took | FileJob | N
         return _take_length(hand, asked, given)
     if row is None:
         return None
-    choices = CHOICES[asked.what]
+    choices = list_choices(asked, view)
     if row >= len(choices):
         return Took(hand, NO_ROW)
     return _read_again(hand, asked, choices[row])
@@ -102,7 +135,7 @@ def _read_again(hand: OfficeHand, asked: TakenAs, value: str) -> Took | FileJob:
     if held.opened is None or held.read is None:  # of a program of before
         return Took(hand, refuse(say("The file is not known any more"), say("Read it again.")))
     said = say_otherwise(held.opened.read_as or ReadAs(), asked, value)
-    after = _hold(hand, replace(held, how=LIST))
+    after = _hold(hand, replace(held, how="" if is_guessed(asked) else LIST))
     return FileJob(replace(ask_again(held.opened, held.read), read_as=said), after)
 
 

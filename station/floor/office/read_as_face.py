@@ -1,7 +1,7 @@
 """Shows how a cut file's text is read: what was assumed, by whom or what, and the choices."""
 
 from station.floor.office.lists import PAGES, make_face
-from station.floor.office.read_as import AT_ONCE, CHOICES, find_asked, list_asked
+from station.floor.office.read_as import AT_ONCE, find_asked, is_guessed, list_asked, list_choices
 from station.floor.office.work import OfficeHand, ReadText
 from station.shop.cards import button
 from station.shop.cut_text import TakenAs
@@ -79,7 +79,7 @@ def show_how(hand: OfficeHand, read: ReadText, view: View) -> Face:
     asked = find_asked(hand)
     back = Press(label=say("Back"), code=button("how_read"), style="primary")
     if asked is not None:
-        blocks = _show_question(hand, asked)
+        blocks = _show_question(hand, asked, view)
         return make_face(hand, *blocks, presses=(back,), weights=(1, 0, 0))
     rows = [*map(say_taken, list_asked(read))]
     material = view.get(Material, read.revision.material)
@@ -101,24 +101,36 @@ def show_how(hand: OfficeHand, read: ReadText, view: View) -> Face:
     return make_face(hand, table, presses=(back, *pages), weights=(1, 0, 0))
 
 
-def _show_question(hand: OfficeHand, asked: TakenAs) -> tuple[Hint | Asked | Table, ...]:
+def _show_question(
+    hand: OfficeHand, asked: TakenAs, view: View
+) -> tuple[Hint | Asked | Table, ...]:
     """Shows what a row asks for: a number of mm, or one of a few choices."""
     name, value, source = say_taken(asked)
     now = Hint(title=name, right=value, note=say("{source}. The text is read again with what you "
                "say.", source=source))  # fmt: skip
-    texts: list[Text] = [VALUES[c] if c else AS_IT_SHOWS for c in CHOICES[asked.what]]
+    if is_guessed(asked):
+        note = say("The file does not say how wide it is. The sizes of its parts hang on it.")
+        now = Hint(title=name, note=note)
     rows = tuple(
-        Row(title=text, code=button(f"row_{n}"), selected=_is_taken(asked, choice))
-        for n, (text, choice) in enumerate(zip(texts, CHOICES[asked.what], strict=True), 1)
-    )
-    table = Table(columns=(say("choices"),), rows=rows)
+        Row(title=_say_choice(asked, choice), code=button(f"row_{n}"),
+            selected=_is_taken(asked, choice))
+        for n, choice in enumerate(list_choices(asked, view), 1)
+    )  # fmt: skip
+    column = say("bits of this shop") if asked.what == "bit" else say("choices")
+    table = Table(columns=(column,), rows=rows)
     if asked.what not in ("bit", "spoilboard"):
         return now, table
     question = say("Diameter of bit {n}", n=asked.number)
     if asked.what == "spoilboard":
         question = say("How deep may a cut go into the spoilboard?")
-    return now, Asked(question=question, typed=hand.digits, unit=MM), table
+    return now, Asked(question=question, typed=hand.digits, unit=MM), *((table,) if rows else ())
+
+
+def _say_choice(asked: TakenAs, choice: str) -> Text:
+    if not choice:
+        return AS_IT_SHOWS
+    return say("{mm} mm", mm=length(float(choice))) if asked.what == "bit" else VALUES[choice]
 
 
 def _is_taken(asked: TakenAs, choice: str) -> bool:
-    return bool(choice) and choice in asked.value.split("+")
+    return bool(choice) and not is_guessed(asked) and choice in asked.value.split("+")
