@@ -11,6 +11,7 @@ from station.shop.faces import MailerDrawing
 LEAST, MOST = 110, 230  # px high
 SIDE = 0.5  # share of the width that the stack from the side takes
 BAR = 18  # px, a level from the side and its name
+LEAST_STEP = 3  # px, where a mailer is too slim for more
 STEP = 13  # px that a level is drawn to the right of and above the one below it
 
 
@@ -43,9 +44,7 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
         body = QRectF(0, 0, long * scale, short * scale)
         body.moveCenter(box.center())
         self._draw_bag(painter, body)
-        # the stack lies under the flap, smaller where it would stick out of the drawing
-        room = body.adjusted(px(12), px(30), -px(12), -px(12))
-        self._draw_layers(painter, self.block, room, scale)
+        self._draw_layers(painter, self.block, body, scale)
         self._draw_side(painter, self.block)
 
     def _draw_bag(self, painter: QPainter, body: QRectF) -> None:
@@ -63,19 +62,14 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
         painter.drawRoundedRect(body.adjusted(inside, px(26), -inside, -inside), inside, inside)
 
     def _draw_layers(
-        self, painter: QPainter, block: MailerDrawing, room: QRectF, scale: float
+        self, painter: QPainter, block: MailerDrawing, body: QRectF, scale: float
     ) -> None:
         """Draws each level a step to the right and up, so that what lies below is seen."""
         layers = sorted(block.layers, key=lambda a: a.level)
         length = max((a.x_mm + a.length_mm for a in layers), default=0.0)
         width = max((a.y_mm + a.width_mm for a in layers), default=0.0)
         steps = max((a.level for a in layers), default=0)
-        step = min(px(STEP), room.height() / (2 * steps + 2))
-        scale = min(
-            scale,
-            (room.width() - steps * step) / max(length, 1),
-            (room.height() - steps * step) / max(width, 1),
-        )
+        room, step, scale = fit_stack(body, (length, width), steps, scale)
         left = room.center().x() - (length * scale + steps * step) / 2
         low = room.center().y() + (width * scale + steps * step) / 2
         for layer in layers:
@@ -99,6 +93,25 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
             long = whole * reach[level] / max(reach.values())
             bar = QRectF((whole - long) / 2, middle - px(BAR - 4) / 2, long, px(BAR - 4))
             _draw_piece(painter, bar.adjusted(1, 0, -1, 0), level)
+
+
+def fit_stack(
+    body: QRectF, stack: tuple[float, float], steps: int, scale: float
+) -> tuple[QRectF, float, float]:
+    """Gives the room of a stack (length, width in mm) in a mailer's drawing, its step and scale.
+
+    It lies under the flap where the mailer is wide enough. In a slim one it lies in all of it: a
+    stack drawn at another scale than its mailer would look as if it had room. The steps get
+    smaller first, the scale (px/mm) last.
+    """
+    length, width = max(stack[0], 1.0), max(stack[1], 1.0)
+    for top, side, most in ((30, 12, STEP), (4, 4, LEAST_STEP)):
+        room = body.adjusted(px(side), px(top), -px(side), -px(side))
+        step = min(px(most), room.height() / (2 * steps + 2))
+        across, up = (room.width() - steps * step) / length, (room.height() - steps * step) / width
+        if min(across, up) >= scale:
+            break
+    return room, step, min(scale, across, up)
 
 
 def _draw_piece(painter: QPainter, box: QRectF, level: int) -> None:
