@@ -215,7 +215,7 @@ def _tell_cut(view: View, batch: Batch) -> Say:
     routers = dict.fromkeys(s.router for s in cut) or {batch.router: None}
     told = [say("{router}", router=name_router(view, router)) for router in routers if router]
     told += [say("lot {lot}", lot=lot) for lot in dict.fromkeys(s.lot for s in cut if s.lot)]
-    told += [say("bit {bit}", bit=bit) for bit in dict.fromkeys(s.bit for s in cut if s.bit)]
+    told += [say("bit {bit}", bit=bit) for bit in dict.fromkeys(b for s in cut for b in s.cut_by)]
     return together(told)
 
 

@@ -121,8 +121,8 @@ def _describe_slip(view: View, slip: Slip) -> AnswerLine:
     told = say("{router}, {at}", router=name_router(view, slip.router), at=moment(slip.at))
     if slip.lot:
         told = say("{told}, lot {lot}", told=told, lot=slip.lot)
-    if slip.bit:
-        told = say("{told}, bit {bit}", told=told, bit=slip.bit)
+    for bit in slip.cut_by:
+        told = say("{told}, bit {bit}", told=told, bit=bit)
     code = write_touch("lot", slip.lot) if slip.lot else ""
     return AnswerLine(
         say("sheet {n} of batch {batch}", n=slip.sheet, batch=slip.batch), told, code

@@ -10,7 +10,7 @@ from station.floor.loading.screen import screen
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Checks, Meter
-from station.shop.facts import Bed, Bit, BitUse, Fact, Revision
+from station.shop.facts import Bed, Bit, BitUse, Fact, Revision, Slip
 from station.shop.moves import Move
 from station.shop.rooms import Number
 from tests.floor.beds import BED, worn
@@ -106,6 +106,9 @@ def test_with_every_bit_scanned_the_sheet_comes_off() -> None:
     assert one.give(Code("batch", "00412", "A", 1), now="09:30").tone == "good"
     wear = {n: sum(h.qty for h in one.view.stock(place=f"bit/{n}")) for n in ("11", "18")}
     assert wear == {"11": 65_000, "18": SMALL_M * 1000}
+    slip = one.view.get(Slip, "00412-1")
+    assert slip
+    assert slip.cut_by == ("11", "18")
 
 
 def test_a_bit_put_back_is_not_new_but_another_one_is() -> None:

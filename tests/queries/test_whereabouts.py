@@ -43,6 +43,21 @@ def test_a_sheet_that_a_batch_never_gets_is_not_told_as_one_to_be_cut():
     ]
 
 
+@pytest.mark.parametrize(
+    ("bits", "told"),
+    [(("11", "18"), "Router 3, bit 11 and bit 18"), ((), "Router 3 and bit 11")],
+)
+def test_a_pack_tells_every_bit_that_cut_its_pieces(bits, told):
+    """A slip of before tells the first alone."""
+    slip = Slip(id="00412-1", batch="00412", sheet=1, router="3", at=f"{DAY}T09:00:00",
+                bit="11", bits=bits)  # fmt: skip
+    kept = Pack(id="00061", order="", product="040", mailer="01", state="shelf")
+    view = shop(batch(COMBS, router="3"), slip, kept, Router(id="3", name="Router 3"))
+    view._move((move(SHUTTLE, 7, "cut", "pack/00061", "00412"),))
+    (line,) = find_thing(view, Code("pack", "00061"), f"{DAY}T10:00:00").origin
+    assert str(line.where) == told
+
+
 def test_a_cart_is_late_while_packs_wait_for_it_on_its_page_too():
     waits = Pack(id="00061", order="3306", mailer="01", state="packed")
     view = shop(Cart(id="1", name="Cart 1", goes="11:30"), waits)

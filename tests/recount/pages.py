@@ -331,7 +331,7 @@ def _sheet(books: Books, slip: Slip) -> tuple[str, str]:
     router = books.get(Router, slip.router)
     told = f"{router.name if router else ''}, {fig.day(slip.at)} {fig.clock(slip.at)}"
     told += f", lot {slip.lot}" if slip.lot else ""
-    told += f", bit {slip.bit}" if slip.bit else ""
+    told += "".join(f", bit {bit}" for bit in slip.bits or (slip.bit,) if bit)
     return f"sheet {slip.sheet} of batch {slip.batch}", told
 
 
@@ -351,7 +351,7 @@ def _origin(books: Books, pack: Pack) -> Iterator[tuple[str, str]]:
             cut_on = dict.fromkeys(s.router for s in slips) or {batch.router: None}
             routers = [r.name for number in cut_on if (r := books.get(Router, number))]
             lots = dict.fromkeys(f"lot {s.lot}" for s in slips if s.lot)
-            bits = dict.fromkeys(f"bit {s.bit}" for s in slips if s.bit)
+            bits = dict.fromkeys(f"bit {b}" for s in slips for b in s.bits or (s.bit,) if b)
             told = fig.joined([*routers, *lots, *bits])
         yield f"{fig.n(n)} {trade.name(books, part)} of batch {number}", told
 

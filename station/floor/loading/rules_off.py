@@ -16,7 +16,7 @@ from station.floor.loading.needs import (
 from station.floor.loading.readings import give_minutes
 from station.floor.loading.rules_first import drop_broken, hold_uncompared, make_due
 from station.queries.batches import find_revision
-from station.queries.first_offs import find_what_is_new
+from station.queries.first_offs import find_what_is_new, list_bits_used
 from station.queries.pace import extend_pace
 from station.queries.routers import (
     count_cutting_s,
@@ -176,7 +176,7 @@ def _send_to_popping(
     moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run, bits)
     emptied, after = _empty_bed(view, bed, after, revision, following)
     emptied, first = make_due(view, bed, run, emptied)
-    slip = _fill_slip(act, view, bed, bits)
+    slip = _fill_slip(act, view, bed, run)
     sets: tuple[Fact, ...] = (emptied, after, slip)
     sets += _learn_pace(act, view, bed, run)
     count = sum(makes.values())
@@ -193,7 +193,9 @@ def _hold_ran_on(act: Act[EndSheet], bed: Bed, batch: Batch, off: Answer) -> Ans
         what="ran-on",
         since=act.at,
         about=batch.key,
-        text=f"Batch {batch.id} is held: {why}. Look at what was cut then",
+        text=say(
+            "Batch {batch} is held: {why}. Look at what was cut then", batch=batch.id, why=why
+        ),
         choices=("let it go on", "keep it"),
     )
     after = next((f for f in off.sets if isinstance(f, Batch)), batch)
@@ -223,7 +225,7 @@ def _keep_for_next_run(
     """Keeps the sheet with its slip for its next run, here or on another router."""
     n, run = bed.sheet, runs[bed.run - 1]
     bits = _find_bits(view, bed, run)
-    slip = replace(_fill_slip(act, view, bed, bits), state=BETWEEN)
+    slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
     moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run, bits))
@@ -327,12 +329,14 @@ def _use_up(bed: Bed) -> tuple[Move, ...]:
     return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
 
 
-def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, bits: Bits) -> Slip:
-    first = next(filter(None, bits), None)
-    before = view.get(Slip, f"{bed.batch}-{bed.sheet}")
+def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, run: Revision) -> Slip:
+    first = next(filter(None, _find_bits(view, bed, run)), None)
+    before = view.get(Slip, f"{bed.batch}-{bed.sheet}") if bed.run > 1 else None
+    cut_by = (*(before.cut_by if before else ()), *list_bits_used(view, bed, run),
+              *((first.id,) if first else ()))  # fmt: skip
     return Slip(
         id=f"{bed.batch}-{bed.sheet}",
-        runs=before.runs if before and bed.run > 1 else (),
+        runs=before.runs if before else (),
         batch=bed.batch,
         sheet=bed.sheet,
         router=bed.id,
@@ -341,6 +345,7 @@ def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, bits: Bits
         minutes=round(count_cutting_s(bed, act.at) / 60, 2),
         lot=bed.lot,
         bit=first.id if first else "",
+        bits=tuple(dict.fromkeys(cut_by)),
     )
 
 
@@ -409,7 +414,7 @@ def _lose_sheet(
         if any(survived.values()):
             emptied, _ = make_due(view, bed, run, emptied)
         sets = (emptied, after)
-    slip = _fill_slip(act, view, bed, bits)
+    slip = _fill_slip(act, view, bed, run)
     if any(survived.values()):
         sets += (slip,)
     elif bed.run > 1:  # its slip waits for a run that does not come

@@ -135,6 +135,12 @@ class Slip(Fact):
     runs: tuple[Ran, ...] = ()  # those done before the one that it tells of; between: all done
     lot: str = ""
     bit: str = ""
+    bits: tuple[str, ...] = ()  # all that cut it, where more than one is known; `bit` is the first
+
+    @property
+    def cut_by(self) -> tuple[str, ...]:
+        """Its bits, as far as they are known: older slips tell the first alone."""
+        return self.bits or tuple(filter(None, (self.bit,)))
 
     @property
     def shelf(self) -> Shelf:
