@@ -840,6 +840,10 @@
       <translation>Los {batch} ist gesperrt: {why}</translation>
     </message>
     <message>
+      <source>Batch {batch} is held: {why}. Look at what was cut then</source>
+      <translation>Los {batch} ist gesperrt: {why}. Sieh an, was dabei gefräst wurde</translation>
+    </message>
+    <message>
       <source>Batch {batch} is in hand</source>
       <translation>Los {batch} ist in Arbeit</translation>
     </message>
@@ -894,6 +898,10 @@
     <message>
       <source>Batch {batch} taken: {left} of {sheets} {sheets|sheet|sheets} to cut</source>
       <translation>Los {batch} genommen: {left} von {sheets} {sheets|Platte|Platten} zu fräsen</translation>
+    </message>
+    <message>
+      <source>Batch {batch} waits with batch {other}: {why}</source>
+      <translation>Los {batch} wartet mit Los {other}: {why}</translation>
     </message>
     <message>
       <source>Batch {batch} waits: {why}</source>
@@ -3068,6 +3076,10 @@
       <translation>Charge {lot} ist {got}</translation>
     </message>
     <message>
+      <source>Lot {lot}, batch {batch}: {wrong}; worker {by}: {why}</source>
+      <translation>Charge {lot}, Los {batch}: {wrong}; Mitarbeiter {by}: {why}</translation>
+    </message>
+    <message>
       <source>Lot {lot}: {n} {n|sheet|sheets} in the store, {used} used</source>
       <translation>Charge {lot}: {n} {n|Platte|Platten} im Lager, {used} verbraucht</translation>
     </message>
@@ -4296,6 +4308,14 @@
       <translation>Auftrag {order} ist storniert</translation>
     </message>
     <message>
+      <source>Order {order} is cancelled but already packed</source>
+      <translation>Auftrag {order} ist storniert, aber schon gepackt</translation>
+    </message>
+    <message>
+      <source>Order {order} is cancelled: put back {n} {n|part|parts} of its pack</source>
+      <translation>Auftrag {order} ist storniert: {n} {n|Teil|Teile} aus seinem Paket zurücklegen</translation>
+    </message>
+    <message>
       <source>Order {order} is cancelled: {n} free on the rack</source>
       <translation>Auftrag {order} ist storniert: {n} im Regal frei</translation>
     </message>
@@ -4514,6 +4534,10 @@
     <message>
       <source>Packing</source>
       <translation>Packen</translation>
+    </message>
+    <message>
+      <source>Packing puts back {n} {n|part|parts} of its pack.</source>
+      <translation>Das Packen legt {n} {n|Teil|Teile} aus seinem Paket zurück.</translation>
     </message>
     <message>
       <source>Packing says which order it is for.</source>
@@ -5074,6 +5098,10 @@
     <message>
       <source>Receive sheets</source>
       <translation>Platten annehmen</translation>
+    </message>
+    <message>
+      <source>Recount of batch {batch}: {book} by the book, {counted} there</source>
+      <translation>Los {batch} nachgezählt: {book} laut Buch, {counted} da</translation>
     </message>
     <message>
       <source>Release and print</source>

@@ -52,6 +52,7 @@ from station.shop.facts import (
 from station.shop.field_texts import read_time
 from station.shop.fields import find_field, typed_fields
 from station.shop.file_requests import OpenCutFile
+from station.shop.moves import move
 from station.shop.plain import build, to_plain
 from station.shop.rooms import Number, Typed
 from station.shop.views import total
@@ -237,6 +238,15 @@ def test_cancelling_ends_a_batch_and_an_order(view):
     assert view.do(RULES, act("cancel_batch", "batch/00412")).refused
     assert view.do(RULES, act("cancel_order", "order/3306")).tone == "good"
     assert view.do(RULES, act("cancel_order", "order/3306")).refused
+
+
+def test_cancelling_a_begun_order_says_what_is_to_be_put_back(view):
+    view._move((move("110", 2, "cut", "packing/3306", "00412"),))
+    done = view.do(RULES, act("cancel_order", "order/3306"))
+    assert str(done.do) == "Packing puts back 2 parts of its pack."
+    assert [str(f.text) for f in done.sets if isinstance(f, Concern)] == [
+        "Order 3306 is cancelled: put back 2 parts of its pack"
+    ]
 
 
 def test_what_is_not_made_of_a_batch_is_dropped_with_it(view):

@@ -134,7 +134,12 @@ def recount_parts(act: Act[Recount], view: View) -> Answer:
         what="recount",
         since=act.at,
         about=f"batch/{batch}",
-        text=f"Recount of batch {batch}: {book} by the book, {counted} there",
+        text=say(
+            "Recount of batch {batch}: {book} by the book, {counted} there",
+            batch=batch,
+            book=book,
+            counted=counted,
+        ),
     )
     return attention(
         say("Corrected: {counted} there, {by}", counted=counted, by=say_difference(by)),
@@ -163,7 +168,7 @@ def hold_batch(act: Act[HoldBatch], view: View) -> Answer:
         what="hold",
         since=act.at,
         about=batch.key,
-        text=f"Batch {batch.id} is held: {why}",
+        text=say("Batch {batch} is held: {why}", batch=batch.id, why=why),
         choices=("let it go on", "keep it"),
     )
     said, gone = say("Batch {batch} is held", batch=batch.id), count_gone(view, batch.id)

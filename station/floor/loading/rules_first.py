@@ -90,7 +90,8 @@ def hold_uncompared(act: Act[object], batch: Batch, sheet: int, bit: Bit) -> tup
     why = f"sheet {sheet}: bit {bit.id} broke before it was compared"
     look = Concern(
         id=f"{act.id}-{batch.id}", what="not-compared", since=act.at, about=batch.key,
-        text=f"Batch {batch.id} is held: {why}", choices=("let it go on", "keep it"),
+        text=say("Batch {batch} is held: {why}", batch=batch.id, why=why),
+        choices=("let it go on", "keep it"),
     )  # fmt: skip
     held = replace(batch, holds=(*batch.holds, why), looks=(*batch.looks, look.id))
     return (held, look)
@@ -297,7 +298,7 @@ def _turn_wrong(
             since=act.at,
             tone="stop",
             about=f"batch/{first.batch}",
-            text=f"Batch {first.batch} is held: {why}",
+            text=say("Batch {batch} is held: {why}", batch=first.batch, why=why),
             choices=("let it go on", "keep it"),
         )
         sets += (told,)

@@ -384,8 +384,14 @@ def _mark_lot(sheet: Sheet, wrong: Say) -> tuple[Lot | Concern, ...]:
         what="thickness",
         since=act.at,
         about=lot.key,
-        text=f"Lot {lot.id}, batch {sheet.batch.id}: {wrong}; "
-        f"worker {act.args.approved}: {reason.words}",
+        text=say(
+            "Lot {lot}, batch {batch}: {wrong}; worker {by}: {why}",
+            lot=lot.id,
+            batch=sheet.batch.id,
+            wrong=wrong,
+            by=act.args.approved,
+            why=reason.words,
+        ),
         reason=reason.id,
         choices=("keep the lot", "send it back"),
     )

@@ -316,13 +316,23 @@ def cancel_order(act: Act[CancelOrder], view: View) -> Answer:
                 what="cancelled",
                 since=act.at,
                 about=order.key,
-                text=f"Order {order.id} is cancelled but already packed",
+                text=say("Order {order} is cancelled but already packed", order=order.id)
+                if packed
+                else say(
+                    "Order {order} is cancelled: put back {n} {n|part|parts} of its pack",
+                    order=order.id,
+                    n=lying,
+                ),
                 choices=("put back", "send it"),
             ),
         )
     return good(
         say("Order {order} is cancelled", order=order.id),
-        say("Its pack must be opened and put back.") if packed else NEXT,
+        say("Its pack must be opened and put back.")
+        if packed
+        else say("Packing puts back {n} {n|part|parts} of its pack.", n=lying)
+        if lying
+        else NEXT,
         sets=(replace(order, state="cancelled"), *worry),
     )
 

@@ -19,7 +19,7 @@ from station.shop.faces import (
 )
 from station.shop.facts import Concern, Shop
 from station.shop.views import View
-from station.shop.words import Say, say
+from station.shop.words import Say, figure, say
 
 
 def screen(hand: TodayHand, view: View) -> Face:
@@ -59,7 +59,7 @@ def _list_places(day: Day, view: View, now: str) -> tuple[Place, ...]:
             name=say("Loading"),
             done=say("{n}", n=day.sheets),
             unit=say("of {n} {n|sheet|sheets}", n=day.planned),
-            rate=say("{rate} an hour", rate=round(day.sheets / day.hours, 1)),
+            rate=say("{rate} an hour", rate=figure(day.sheets / day.hours, 1)),
         ),
         _make_place(say("Popping"), "popped", day, waits="popping"),
         _make_place(say("Trimming"), "trimmed", day, waits="trimming"),

@@ -121,7 +121,12 @@ def _pass_doubt(
         id=f"{act.id}-{heap.id}",
         what="master",
         since=act.at,
-        text=f"Batch {heap.id} waits with batch {batch.id}: {doubt.text}",
+        text=say(
+            "Batch {batch} waits with batch {other}: {why}",
+            batch=heap.id,
+            other=batch.id,
+            why=doubt.text,
+        ),
         about=heap.key,
         choices=("let it go on", "keep it"),
     )
