@@ -1236,6 +1236,10 @@
       <translation>Im Büro ändern.</translation>
     </message>
     <message>
+      <source>Change its columns</source>
+      <translation>Spalten ändern</translation>
+    </message>
+    <message>
       <source>Change one of them, then save.</source>
       <translation>Eines davon ändern, dann speichern.</translation>
     </message>

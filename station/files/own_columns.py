@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from datetime import date
 
 from station.floor.office.lists import find_fact, propose_number
-from station.floor.office.matching import Slot, list_slots
+from station.floor.office.matching import NAMES, Slot, list_slots
 from station.floor.office.rules import build_sound
 from station.queries.settings import find_shop
 from station.shop.facts import Fact
@@ -105,12 +105,23 @@ def read_own(
             problems += [say("line {n}: {what}", n=line, what=w) for w in reader.take(line, row)]
     values = []
     for number, value in reader.values.items():
+        if view.get(kind, number) is None:
+            name_new(kind, value)
         made = build_sound(kind.kind, value, view, coming)
         if isinstance(made, list):
             line = reader.lines[number]
             problems += [say("line {n}: {what}", n=line, what=one) for one in made]
         values.append(value)
     return values, problems
+
+
+def name_new(kind: type[Fact], value: Plain) -> None:
+    """Names a new thing that has but a name or a description by it; one with neither by number."""
+    fields = fields_by_name(kind)
+    wanted = [name for name in NAMES if name in fields and fields[name].must]
+    known = next((value[name] for name in wanted if value.get(name)), value["id"])
+    for name in wanted:
+        value[name] = value.get(name) or known
 
 
 class _Reader:

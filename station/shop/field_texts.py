@@ -23,6 +23,8 @@ def read_value(field: FactField, text: str, units: str = "") -> object:
         return _read_rows(field, text)
     if field.about.written == "time":
         return read_time(text)
+    if field.about.written == "day":
+        return read_day(text)
     return read_scalar(field.of, text, field.about.unit, units)
 
 
@@ -154,6 +156,11 @@ def read_time(text: str, now: str = "", ends: str = "16:00") -> str:
     if date < now[:10]:
         date = f"{int(now[:4]) + 1}{date[4:]}"
     return _make_time(date, hour, minute, ends) or text
+
+
+def read_day(text: str, now: str = "") -> str:
+    """Reads a day as it is stored, written in any way that a time is; the text itself if none."""
+    return text if (time := read_time(text, now)) == text else time[:10]
 
 
 def _number_month(text: str) -> str:

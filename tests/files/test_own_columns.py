@@ -8,7 +8,7 @@ import pytest
 from station.files import lists
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.facts import Mailer, Matching, Order, Product
+from station.shop.facts import Bit, Mailer, Matching, Order, Part, Product
 from tests.replay import PIN, Stage
 from tests.touch import find_touch
 
@@ -169,3 +169,58 @@ def test_a_file_of_a_known_list_is_shown_before_it_counts(stage):
     touch(stage, "Take it in")
     approve(stage)
     assert stage.ledger.view.get(Mailer, mailer.id).name == "Renamed"
+
+
+PARTS = "Article,Called,Shelf\nK-150,Comb 150,{shelf}\nS-210,Shuttle 210,{shelf}\n"
+
+
+def say_columns(stage, *pairs):
+    for field, column in pairs:
+        touch(stage, field)
+        touch(stage, column)
+
+
+def test_columns_that_were_said_stay_said_where_the_file_has_a_problem(stage):
+    put(stage, "parts.csv", PARTS.format(shelf="Z9"))
+    open_file(stage, "parts.csv")
+    touch(stage, "Parts")
+    say_columns(stage, ("number", "Article"), ("name", "Called"), ("rack", "Shelf"))
+    assert "There is no rack Z9" in str(touch(stage, "Go on").do)
+    assert str(touch(stage, "Change its columns").said) == "Which column is which in parts.csv?"
+    say_columns(stage, ("rack", "In no column"))
+    assert str(touch(stage, "Go on").said) == "2 new, 0 changed, 0 as they are"
+    touch(stage, "Take it in")
+    approve(stage)
+    part = stage.ledger.view.get(Part, "K-150")
+    assert (part.name, part.words) == ("Comb 150", "Comb 150")
+
+
+def test_a_new_thing_without_a_name_is_named_by_its_number(stage):
+    put(stage, "bits.csv", "Tool,Dia\nF-01,3.175\n")
+    open_file(stage, "bits.csv")
+    touch(stage, "Bits")
+    say_columns(stage, ("number", "Tool"), ("diameter, mm", "Dia"))
+    assert str(touch(stage, "Go on").said) == "1 new, 0 changed, 0 as they are"
+    touch(stage, "Take it in")
+    approve(stage)
+    assert stage.ledger.view.get(Bit, "F-01").words == "F-01"
+
+
+def test_a_field_that_a_new_thing_needs_says_so_and_its_page_stays(stage):
+    put(stage, "bits.csv", "Tool,Dia,State\nF-01,3.175,good\n")
+    open_file(stage, "bits.csv")
+    touch(stage, "Bits")
+    (table,) = stage.desk.face().main
+    cells = {str(row.title): str(row.cells[0].text) for row in table.rows}
+    assert cells["diameter, mm"] == "to be said"
+    assert cells["description"] == "–"
+    stage.desk.take(button("next_page"))
+    last = str(stage.desk.face().main[0].rows[-1].title)
+    say_columns(stage, (last, "State"))
+    assert last in [str(row.title) for row in stage.desk.face().main[0].rows]
+
+
+def test_files_that_came_meanwhile_are_found_by_looking_again(stage):
+    stage.desk.take(button("read_csv"))
+    put(stage, "bits.csv", "Tool,Dia\nF-01,3.175\n")
+    assert str(touch(stage, "Look again").said) == "1 CSV file"

@@ -525,6 +525,13 @@ def test_a_time_is_shown_as_it_can_be_typed(kind, field, value, words, view):
         assert read_time(words, value[:19]) in (value, f"{value}T16:00:00")
 
 
+@pytest.mark.parametrize("text", ["20.11.2026", "2026-11-20", "20 Nov 2026", "Nov 20 2026"])
+def test_a_day_may_be_typed_in_any_way_that_a_time_may(text, view):
+    hand = office(list="lot", form={}, field="received")
+    took = dialogue.handle_input(hand, Typed(text), view)
+    assert took.hand.work.form == {"received": "2026-11-20"}
+
+
 def test_a_field_that_points_refuses_what_does_not_exist(view):
     hand = office(list="lot", form={}, field="material")
     refused = dialogue.handle_input(hand, Typed("no such wood"), view)

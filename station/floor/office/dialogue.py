@@ -236,6 +236,8 @@ def _choose_file(hand: OfficeHand, given: Input, _view: View) -> Took | FileJob 
     """Takes in the file that stands in a row, or all of them together."""
     if name_press(given) == "read_all":
         return FileJob(ReadLists(), hand)
+    if name_press(given) == "how_read" and matching.can_ask_again(hand):
+        return matching.ask_again(hand)
     if name_press(given) == "save" and hand.work.found.problems:
         read, said = hand.work.found.read, hand.work.columns
         if read and read == said.file:  # as its columns were said

@@ -33,7 +33,7 @@ from station.queries.settings import find_shop
 from station.shop.acts import attention, good, notice, refuse
 from station.shop.codes import Code
 from station.shop.facts import KINDS, Fact, Revision, Shop
-from station.shop.field_texts import read_time, read_value
+from station.shop.field_texts import read_day, read_time, read_value
 from station.shop.fields import FactField, fields_by_name, list_starts, typed_fields
 from station.shop.plain import to_plain
 from station.shop.rooms import Do, Input, Number, Took, Typed
@@ -143,6 +143,8 @@ def _take_text(hand: OfficeHand, text: str, view: View) -> Took:
     value = read_value(field, text)
     if field.about.written == "time":
         value = read_time(text, hand.now, find_shop(view).day_ends)
+    if field.about.written == "day":
+        value = read_day(text, hand.now)
     kind = find_list(hand).kind
     if field.name == "id" and (wrong := find_wrong_number(kind, text.strip())):
         own = say("Type another; a name of your own goes into the name.")

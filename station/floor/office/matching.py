@@ -19,9 +19,10 @@ from station.shop.rooms import FileJob, Input, Took
 from station.shop.views import View
 from station.shop.words import Say, say, together
 
-ROWS = 6  # of a page, each large enough to touch
+ROWS = 7  # of a page, each large enough to touch
+NAMES = ("name", "words")  # of a new thing: either stands for the other where it has but one
 TOLD = 200  # things of a file that are told one by one
-SHOWN = 3  # fields of a new thing that are told
+SHOWN = 4  # fields of a new thing that are told
 CHOOSE = say("Touch a field, then its column. Then go on.")
 KINDS = {one.kind.kind: one.kind for one in LISTS}
 # How columns are called elsewhere, in small letters without signs: common practice, no source.
@@ -148,9 +149,11 @@ def _choose_column(hand: OfficeHand, place: int) -> Took:
     column = asked.header[place - 1] if place else ""
     rest = {slot: of for slot, of in asked.matched.items() if of != column and slot != asked.slot}
     matched = {**rest, asked.slot: column} if column else rest
-    label = next(s.label for s in list_slots(KINDS[asked.kind]) if s.key == asked.slot)
-    said = say("{field}: {value}", field=label, value=column or say("in no column"))
-    return Took(_hold(hand, replace(asked, matched=matched, slot="")), good(said, CHOOSE))
+    slots = list_slots(KINDS[asked.kind])
+    at = next(n for n, s in enumerate(slots) if s.key == asked.slot)
+    said = say("{field}: {value}", field=slots[at].label, value=column or say("in no column"))
+    after = _hold(hand, replace(asked, matched=matched, slot=""), page=at // ROWS)
+    return Took(after, good(said, CHOOSE))
 
 
 def _go_on(hand: OfficeHand) -> Took | FileJob:
@@ -161,8 +164,21 @@ def _go_on(hand: OfficeHand) -> Took | FileJob:
     return FileJob(ReadList(file=asked.file, kind=asked.kind, matched=pairs), hand)
 
 
-def _hold(hand: OfficeHand, asked: ColumnsAsked) -> OfficeHand:
-    return replace(hand, work=replace(hand.work, columns=asked, page=0))
+def _hold(hand: OfficeHand, asked: ColumnsAsked, *, page: int = 0) -> OfficeHand:
+    return replace(hand, work=replace(hand.work, columns=asked, page=page))
+
+
+def can_ask_again(hand: OfficeHand) -> bool:
+    """Tells whether the columns of the file that has problems were said on the screen."""
+    asked = hand.work.columns
+    return bool(asked.kind and asked.header) and asked.file == hand.work.found.read
+
+
+def ask_again(hand: OfficeHand) -> Took:
+    """Goes back to the columns of a file that has problems, as they were said."""
+    found = replace(hand.work.found, problems=())
+    after = replace(hand, work=replace(hand.work, found=found))
+    return ask_columns(after, replace(hand.work.columns, slot="", seen="", would=()))
 
 
 # --- what would happen

@@ -1,7 +1,7 @@
 """Shows the columns of a shop's own file beside the fields, and what taking it in would do."""
 
 from station.floor.office.lists import LEAVE, LISTS, PAGES, make_face
-from station.floor.office.matching import KINDS, ROWS, list_slots
+from station.floor.office.matching import KINDS, NAMES, ROWS, Slot, list_slots
 from station.floor.office.work import ColumnsAsked, OfficeHand
 from station.shop.cards import button
 from station.shop.faces import Cards, Cell, Entry, Face, Hint, Listing, Press, Row, Table
@@ -47,7 +47,7 @@ def _list_fields(hand: OfficeHand, asked: ColumnsAsked) -> Table:
             title=slot.label,
             note=_show_example(asked, asked.matched.get(slot.key, "")),
             code=button(f"row_{n}"),
-            cells=(Cell(text=asked.matched.get(slot.key, "–"), bold=True),),
+            cells=(_show_column(asked, slot),),
         )
         for n, slot in enumerate(slots[first : first + ROWS], 1)
     )
@@ -56,6 +56,18 @@ def _list_fields(hand: OfficeHand, asked: ColumnsAsked) -> Table:
         rows=rows,
         title=say("Which column is which in {file}? It is kept for the next one", file=asked.file),
     )
+
+
+def _show_column(asked: ColumnsAsked, slot: Slot) -> Cell:
+    """Shows the column of a field; of one that is in none, whether a new thing needs it.
+
+    A number, a name and a description are made where the file has none.
+    """
+    if column := asked.matched.get(slot.key):
+        return Cell(text=column, bold=True)
+    made = slot.key in ("id", *NAMES)
+    must = slot.field.must and not slot.field.about.may_be_empty and not made
+    return Cell(text=say("to be said") if must else "–", tone="quiet")
 
 
 def _list_columns(hand: OfficeHand, asked: ColumnsAsked) -> Table:

@@ -29,6 +29,7 @@ from station.floor.office.lists import (
     say_one,
     say_value,
 )
+from station.floor.office.matching import can_ask_again
 from station.floor.office.matching_face import show_columns, show_would_be
 from station.floor.office.release import ask_sheets, show_release
 from station.floor.office.search import HOW
@@ -444,7 +445,9 @@ def _show_wrong(hand: OfficeHand) -> Face:
     )
     again = Press(label=say("Read again"), code=button("save"), style="primary", wide=2)
     hint = Hint(title=title, note=note, tone="stop")
-    return make_face(hand, hint, Listing(title="", rows=rows), presses=(again, LEAVE))
+    columns = Press(label=say("Change its columns"), code=button("how_read"))
+    presses = (again, *((columns,) if can_ask_again(hand) else ()), LEAVE)
+    return make_face(hand, hint, Listing(title="", rows=rows), presses=presses)
 
 
 def _show_files(hand: OfficeHand, view: View) -> Face:
@@ -467,7 +470,8 @@ def _show_files(hand: OfficeHand, view: View) -> Face:
     title = say("Which file?") if found.names else say("No CSV file lies there")
     every = Press(label=say("All lists together"), code=button("read_all"), style="primary")
     turns = PAGES if len(found.names) > ROWS else ()
-    presses = (*((every,) if len(found.names) > 1 else ()), *turns, LEAVE)
+    again = Press(label=say("Look again"), code=button("read_csv"))
+    presses = (*((every,) if len(found.names) > 1 else ()), again, *turns, LEAVE)
     return make_face(hand, Hint(title=title, note=note), table, presses=presses)
 
 
