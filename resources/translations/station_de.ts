@@ -12784,6 +12784,10 @@
       <translation>{n} {n|Los|Lose}, das älteste zuerst</translation>
     </message>
     <message>
+      <source>{n} {n|bit lies|bits lie} in the drawer: no place in the router is free for {n|it|them} yet.</source>
+      <translation>{n} {n|Fräser liegt|Fräser liegen} in der Schublade: In der Fräse ist noch kein Platz für {n|ihn|sie} frei.</translation>
+    </message>
+    <message>
       <source>{n} {n|cut|cuts} through the sheet, {long} mm, {n|frees|free} nothing.</source>
       <translation>{n} {n|Schnitt|Schnitte} durch die Platte, {long} mm, {n|löst|lösen} nichts heraus.</translation>
     </message>

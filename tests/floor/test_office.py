@@ -434,6 +434,20 @@ def test_a_new_rack_place_is_given_to_its_part(view):
     assert view.get(Part, "400").rack == "401"
 
 
+def test_what_follows_from_a_list_is_not_counted_as_changed_by_it(view):
+    view.facts["part/400"] = Part(id="400", name="x", words="y")
+    values = [{"id": "401", "name": "E 1", "part": "400"}]
+    done = view.do(RULES, act("set_list", kind="rack", values=values))
+    assert str(done.said) == "Taken in: 1 new, 0 changed"
+    assert view.get(Part, "400").rack == "401"
+
+
+def test_a_bit_of_a_list_that_finds_no_place_in_its_router_is_told(view):
+    values = [{"id": n, "words": "y", "diameter_mm": 3.1, "router": "1"} for n in ("81", "82")]
+    done = view.do(RULES, act("set_list", kind="bit", values=values))
+    assert str(done.do).startswith("2 bits lie in the drawer: ")
+
+
 def test_a_part_that_comes_after_its_rack_place_is_given_to_it(view):
     view.do(RULES, act("set_fact", kind="rack", value={"id": "401", "name": "E 1"}))
     value = {"id": "400", "name": "x", "words": "y", "rack": "401"}

@@ -237,18 +237,28 @@ def _take_lists(act: Act[Any], lists: tuple[GivenList, ...], view: View) -> Answ
         return seated.wrong
     before = {f.key: view.get(type(f), f.id) for f in seated.facts}
     sets = (*(f for f in seated.facts if f != before[f.key]), *seated.beds)
-    new = sum(before.get(fact.key, fact) is None for fact in sets)
+    given = [fact for fact in sets if fact.key in facts]  # not what follows, as a part's place
+    new = sum(before[fact.key] is None for fact in given)
     if not sets and not kept.wishes:
         return notice(say("Nothing in it differs from what is known"), NOTHING_SET)
-    changed = len(sets) - len(seated.beds) - new
-    said = say("Taken in: {new} new, {changed} changed", new=new, changed=changed)
+    said = say("Taken in: {new} new, {changed} changed", new=new, changed=len(given) - new)
     if wishes := kept.wishes:
         do = say(
             "{n} {n|order is|orders are} begun or gone and {n|stays|stay}: see Needs a look.",
             n=len(wishes),
         )
         return attention(said, do, sets=(*sets, *wishes))
+    if n := _count_in_drawer(facts.values(), seated.facts):
+        do = say("{n} {n|bit lies|bits lie} in the drawer: no place in the router is free for "
+                 "{n|it|them} yet.", n=n)  # fmt: skip
+        return attention(said, do, sets=sets)
     return good(said, say("What is not in the file stays as it was."), sets=sets)
+
+
+def _count_in_drawer(said: Iterable[Fact], seated: Iterable[Fact]) -> int:
+    """Counts the bits that were said to be in a router and found no place there."""
+    wanted = {fact.id for fact in said if isinstance(fact, Bit) and fact.router}
+    return sum(isinstance(b, Bit) and b.id in wanted and not b.router for b in seated)
 
 
 def set_pin(act: Act[SetPin], view: View) -> Answer:
