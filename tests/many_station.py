@@ -126,6 +126,8 @@ def heal(ledger: Ledger, loop: Loop) -> None:
     while n <= 60:
         loop.step()
         time.sleep(0.02)
+        if ledger.is_taking_in:  # who asks puts it off each time
+            continue
         n += loop.state == "shared" and not ledger.not_shared()
         now = f"{loop.state}, {ledger.not_shared()} to share, at {ledger.count()} {loop.why}"
         if now != said:  # seldom: nobody may be reading yet

@@ -107,8 +107,9 @@ def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) 
 
 def _share_the_rest(loop: "Loop", beside: Callable[[str], None]) -> None:
     """Shares what is not shared yet, for a moment; the rest waits for the next start."""
-    end = monotonic() + LAST_WORDS
-    while monotonic() < end and loop.ledger.not_shared():
+    end, ledger = monotonic() + LAST_WORDS, loop.ledger
+    # a question in between would put off what is half taken in
+    while monotonic() < end and (ledger.is_taking_in or ledger.not_shared()):
         _step_sharing(loop, beside)
         sleep(0.005)
     loop.close()

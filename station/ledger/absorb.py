@@ -21,9 +21,7 @@ from station.shop.words import Say
 # Entries whose parts are in memory at once: with those of a whole page of 4,000 there, the
 # processor waits for its memory, and taking in is slower (``python -m tests.bench shared``).
 AT_ONCE = 250
-# Pending acts that are decided again in one step where somebody may scan in between.
-MOST_AGAIN = 100
-MOST_HELD_AGAINST = 500  # pending acts that are held against what comes in one step
+MOST_AT_ONCE = 50  # acts or entries of one step, where nothing else bounds it
 FOREVER = float("inf")  # a time of `perf_counter` that never comes
 
 
@@ -142,38 +140,11 @@ def _take_all(
 ) -> Steps:
     """Takes the entries in, some at once; may be left standing at each `yield`."""
     turned = list[Turned]()
-    for first in range(0, len(entries), AT_ONCE):
-        page = entries[first : first + AT_ONCE]
-        turned += yield from _take(history, rules, page, trusted=trusted)
+    while entries:
+        at_once = max(AT_ONCE, len(again.waiting(history)))  # each part may decide those again
+        turned += yield from _take(history, rules, entries[:at_once], trusted=trusted)
+        entries = entries[at_once:]
     return turned
-
-
-def count_step(history: History, entries: Sequence[SharedEntry]) -> int:
-    """Counts how many of the entries to take in at once, so that nobody waits long for a scan.
-
-    Zero: pending acts were read ahead instead. Entries that touch more pending acts than a step
-    has room for are taken in by fewer; where the first alone touches so many, as many go with it
-    as touch hardly more, for each step decides all of those again.
-    """
-    with quiet():
-        acts = again.waiting(history)
-        if len(acts) <= MOST_AGAIN:
-            return len(entries)
-        if not again.read_ahead(acts):
-            return 0
-        return _own(acts, entries) or _count_fitting(acts, entries)
-
-
-def _count_fitting(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
-    if len(entries) == 1:
-        return 1
-    bodies = [taken_in(entry.id, entry.body)[0] for entry in entries]
-    if len(_touched(acts, bodies)) <= MOST_AGAIN:
-        return len(entries)
-    most, count = max(MOST_AGAIN, len(_touched(acts, bodies[:1])) * 5 // 4), 1
-    while 2 * count < len(entries) and len(_touched(acts, bodies[: 2 * count])) <= most:
-        count *= 2
-    return count
 
 
 @contextmanager
@@ -211,15 +182,15 @@ def _take(
     acts, rest = acts[own:], entries[own:]
     if not rest:
         return []
-    come = _taken_in(history, rest)
-    hit = [] if trusted else (yield from _touched_by_steps(acts, [body for body, _ in come]))
+    come = yield from _take_apart(history, rest)
+    hit = [] if trusted else (yield from _find_touched(acts, [body for body, _ in come]))
     yield
     if 0 < len(hit) < len(acts):
         run = history.store.run
         run("SAVEPOINT some")
         turned = yield from _take_under(history, rules, hit, rest, come)
         yield
-        if _let_be(hit, again.waiting(history)):
+        if (yield from _let_be(hit, again.waiting(history))):
             run("RELEASE some")
             return turned
         run("ROLLBACK TO some")
@@ -249,7 +220,11 @@ def _take_under(
         if act.id in ids:
             history.store.run(statements.DROP_PENDING, (act.seq,))
         yield
-    _keep(history, entries, [_counted(page, body, why, trusted=False) for body, why in come])
+    for n in range(0, len(come), MOST_AT_ONCE):
+        part = come[n : n + MOST_AT_ONCE]
+        bodies = [_counted(page, body, why, trusted=False) for body, why in part]
+        _keep(history, entries[n : n + MOST_AT_ONCE], bodies)
+        yield
     page.write(history.store.connection)
     yield
     history.reader.forget(None if hit else page.touched())
@@ -272,11 +247,15 @@ def _take_trusted(
     return []
 
 
-def _taken_in(history: History, entries: Sequence[SharedEntry]) -> list[tuple[Body, Say]]:
+def _take_apart(
+    history: History, entries: Sequence[SharedEntry]
+) -> Generator[None, None, list[tuple[Body, Say]]]:
     """What can be read of the entries; one that has no time has that of the one before."""
     newest = history.store.rows(statements.NEWEST)
     come, at = list[tuple[Body, Say]](), (newest or [begin_of(history.store)])[0][2]
-    for entry in entries:
+    for n, entry in enumerate(entries, 1):
+        if n % MOST_AT_ONCE == 0:
+            yield
         come.append(taken_in(entry.id, entry.body, at))
         at = come[-1][0].act.at
     return come
@@ -292,15 +271,10 @@ def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
     return count
 
 
-def _touched(acts: Sequence[Waiting], bodies: Sequence[Body]) -> list[Waiting]:
-    """The same at once."""
-    return run_out(_touched_by_steps(acts, bodies))
-
-
-def _touched_by_steps(
+def _find_touched(
     acts: Sequence[Waiting], bodies: Sequence[Body]
 ) -> Generator[None, None, list[Waiting]]:
-    """The pending acts that what comes does not let be, and those that rest on one of them.
+    """Finds the pending acts that what comes does not let be, and those that rest on one of them.
 
     All others commute with what comes: they stay as they are.
     """
@@ -308,22 +282,24 @@ def _touched_by_steps(
         return []
     names = {name for body in bodies for name in effects.writes(body)}
     marks = {name for body in bodies for name in effects.rests_on(body)}
-    ids, hit = {body.act.id for body in bodies}, list[Waiting]()
+    ids, touched = {body.act.id for body in bodies}, list[Waiting]()
     for n, act in enumerate(acts, 1):
-        if n % MOST_HELD_AGAINST == 0:
+        if n % MOST_AT_ONCE == 0:
             yield
         alone = act.reads.isdisjoint(names) and act.marks.isdisjoint(marks)
         if not alone or act.id in ids:
-            hit.append(act)
+            touched.append(act)
             names |= act.writes
             marks |= act.marks
-    return hit
+    return touched
 
 
-def _let_be(hit: Sequence[Waiting], acts: Sequence[Waiting]) -> bool:
+def _let_be(hit: Sequence[Waiting], acts: Sequence[Waiting]) -> Generator[None, None, bool]:
     """Whether acts that were decided again let be those behind them that were not."""
     again_, names, marks, reads = {act.seq for act in hit}, set[str](), set[str](), set[str]()
-    for act in acts:
+    for n, act in enumerate(acts, 1):
+        if n % MOST_AT_ONCE == 0:
+            yield
         if act.seq in again_:
             names |= act.writes
             marks |= act.marks

@@ -41,7 +41,6 @@ T = TypeVar("T")
 _NAMES = msgspec.json.Decoder(frozenset[str])
 MOST_KEPT = 8192  # acts of which is at hand what they read and wrote
 BODIES = 64  # acts that are at hand whole: of thousands the collector of cycles would take long
-MOST_READ = 100  # acts that are read ahead in one step
 log = logging.getLogger(__name__)
 
 
@@ -116,17 +115,6 @@ def waiting(history: History, limit: int = -1) -> list[Waiting]:
     if limit < 0 and store.settled is not None:  # else it may be rolled back
         history.waits = (store.written, found)
     return found
-
-
-def read_ahead(acts: Sequence[Waiting]) -> bool:
-    """Reads some of the acts whose parts are not at hand; tells whether all are, or too many."""
-    read = _writes_of.cache_info().misses
-    for act in acts[:MOST_KEPT]:
-        if _writes_of.cache_info().misses - read >= MOST_READ:
-            return len(acts) > MOST_KEPT
-        _marks_of(act.text)
-        _writes_of(act.text)
-    return True
 
 
 def run_out(steps: Generator[None, None, T]) -> T:

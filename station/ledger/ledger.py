@@ -1,6 +1,6 @@
 """The ledger: one station's history, and all that is derived from it."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 from pathlib import Path
 from secrets import token_hex
@@ -15,7 +15,6 @@ from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import HELD, Sharing, Verdict
-from station.ledger.shop_link import SharedEntry
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
@@ -194,10 +193,6 @@ class Ledger:
         """The station that held sharing up last and was cut off, and when; or nothing."""
         by, _, at = (self.local(HELD) or "").partition(" ")
         return by, at
-
-    def count_step(self, entries: Sequence[SharedEntry]) -> int:
-        """Counts how many of the entries that came are taken in at once; none: ask once more."""
-        return self._sharing.count_step(entries)
 
     def take_news(self, news: News) -> list[Turned]:
         """Takes in what came from the shop; gives the acts that do not hold any more."""

@@ -9,7 +9,7 @@ from typing import Literal
 from msgspec import structs
 
 from station.ledger import again, closing, effects, statements
-from station.ledger.absorb import Absorbing, absorb, count_step, decide_anew
+from station.ledger.absorb import Absorbing, absorb, decide_anew
 from station.ledger.again import Turned
 from station.ledger.codec import read_body, write_body
 from station.ledger.history import OFFICE, SHOP, History, pending_row
@@ -114,12 +114,6 @@ class Sharing:
         values.update(told)
         self._history.reload()
         return [] if same else decide_anew(self._history, self._rules)
-
-    def count_step(self, entries: Sequence[SharedEntry]) -> int:
-        """Counts how many of the entries are taken in at once; none: it has to be asked again."""
-        if self._store.values.get(MENDED):
-            return len(entries)
-        return count_step(self._history, entries)
 
     @property
     def is_taking(self) -> bool:

@@ -26,9 +26,10 @@ log = logging.getLogger(__name__)
 
 EVERY = 0.8  # seconds between two rounds when nothing is to be shared; a little more by chance
 PAGE_AT_ONCE = 6000  # entries that come at once where nobody waits for the screen
-SLICE = 40  # entries that are taken in at once, at most
+SLICE = 40  # entries that are taken in at once at first: more where nothing puts that off
 BUDGET = 0.006  # seconds of work in one step
 STEP = 0.012  # seconds that one step takes at most where many acts are decided again
+LONG_STEP = 0.03  # the same where that was put off already
 MOST_BEGUN = 100  # times that taking in is begun, and put off by a scan, before none puts it off
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
@@ -74,7 +75,8 @@ class Loop:
         self._asking = self._closed = False
         self._come: deque[SharedEntry] = deque()
         self._page: News | None = None  # of these, what was begun to be taken in
-        self._begun = 0  # how often that was begun
+        self._begun = 0  # how often taking in was begun since it last came to an end
+        self._at_once = SLICE
         self._rest = News("shared")
         self._offers: SimpleQueue[Offer | None] = SimpleQueue()
         self._news: SimpleQueue[News] = SimpleQueue()
@@ -210,27 +212,30 @@ class Loop:
     def _take_page(self) -> bool:
         """Takes some entries in, or goes on with it; tells whether it came to an end.
 
-        Whatever the file is asked for in between puts it off; at last it is not left standing.
+        Whatever the file is asked for in between puts it off: then fewer are taken in at once,
+        for each time that some are, the acts of this PC that they touch are decided again. At
+        last it is not left standing.
         """
-        began = time.perf_counter()
+        if self._page is not None and not self.ledger.is_taking_in:
+            self._page, self._at_once = None, max(1, self._at_once // 2)
         if self._page is None:
-            count = self.ledger.count_step(list(islice(self._come, SLICE)))
-            if not count:
-                return False
-            self._page, self._begun = self._part(count), 0
-            if time.perf_counter() - began > BUDGET:
-                return False
-        self._begun += not self.ledger.is_taking_in
-        until = began + STEP if self._begun <= MOST_BEGUN else FOREVER
-        turned = self.ledger.take_news_until(self._page, until)
+            self._begun += 1
+            self._page = self._part(self._at_once if self._begun <= MOST_BEGUN else PAGE)
+        turned = self.ledger.take_news_until(self._page, time.perf_counter() + self._step_long())
         if turned is None:
             return False
         for _ in self._page.entries:
             self._come.popleft()
-        self._page = None
+        self._page, self._begun, self._at_once = None, 0, min(2 * self._at_once, PAGE)
         for act in turned:
             self.turned(act)
         return True
+
+    def _step_long(self) -> float:
+        """How many seconds a step of taking in takes at most."""
+        if self._begun > MOST_BEGUN:
+            return FOREVER
+        return LONG_STEP if self._begun > 1 else STEP
 
 
 def catch_up(ledger: Ledger, link: ShopLink) -> News:

@@ -534,56 +534,60 @@ def news_under_many(two, others):
     return list(exchange(a.link, a.ledger.offer()).entries)
 
 
-def steps_of(a, entries):
-    """Takes entries in by steps, with a scan after each; gives how many each step took in."""
-    steps = []
-    while entries:
-        count = a.ledger.count_step(entries)
-        page, entries = entries[:count], entries[count:]
-        if page:
-            a.ledger.take_news(News("shared", tuple(page), more=bool(entries)))
-        steps.append(count)
-        scanned = act(f"scan{len(steps)}", batch=f"{90000 + len(steps)}")
-        assert a.ledger.record(scanned).entry == scanned.id
-    return steps
-
-
 @pytest.fixture
-def small_steps(monkeypatch):
-    """Steps have room for 12 acts; gives how many were decided again in each."""
+def decided(monkeypatch):
+    """How many acts were decided again, by how often entries were taken in under them."""
     counts, decide = [], absorb.decide_again
 
     def counted(history, rules, acts):
         counts.append(len(acts))
         return decide(history, rules, acts)
 
-    monkeypatch.setattr(absorb, "MOST_AGAIN", 12)
-    monkeypatch.setattr(again, "MOST_READ", 25)
     monkeypatch.setattr(absorb, "decide_again", counted)
-    for kept in (again._read_kept, again._marks_of, again._writes_of):
-        kept.cache_clear()
     return counts
 
 
-def test_a_step_decides_few_acts_again_and_a_scan_may_follow_it(two, small_steps):
+def taken_by_steps(a, between=lambda steps: None):
+    """A loop takes all in that the shop has; gives how many entries each page took in."""
+    loop, pages, steps = Loop(a.ledger, lambda: a.link), [], 0
+    end, number = monotonic() + 30, a.ledger._history.number
+    while a.ledger.is_taking_in or a.ledger.not_shared() or loop.state != "shared":
+        loop.step()
+        if a.ledger._history.number > number:
+            pages.append(a.ledger._history.number - number)
+            number += pages[-1]
+        steps += 1
+        between(steps)
+        assert monotonic() < end
+    loop.close()
+    return pages
+
+
+def test_what_waits_here_is_decided_again_a_few_times_however_much_comes(two, decided):
+    """Each of four hundred entries touches all sixty acts."""
     a, b = two
-    others = [act(f"its{n}", batch=f"{n:05d}") for n in range(10)]
-    steps = steps_of(a, news_under_many(two, others))
-    assert steps[:2] == [0, 0]  # read ahead first
-    assert sum(steps) == 10
-    assert 0 < max(small_steps) <= 12
+    b.rules["all"] = toy_rule(EVERY, touch_all)
+    news_under_many(two, [replace(act(f"all{n}", "all"), station="2") for n in range(400)])
+    taken_by_steps(a)
+    assert sum(decided) <= 4 * 60
     settled(a, b)
 
 
-def test_what_comes_behind_one_that_touches_all_goes_with_it(two, small_steps):
-    """Each by itself would decide the same acts again."""
+def test_less_is_taken_in_at_once_where_scans_put_it_off(two, decided, monkeypatch):
+    """Each time all sixty acts are decided again, and a scan comes in between."""
     a, b = two
+    monkeypatch.setattr(loop_of_station, "STEP", 0.0)  # an act a step
+    monkeypatch.setattr(loop_of_station, "LONG_STEP", 0.0)
     b.rules["all"] = toy_rule(EVERY, touch_all)
-    others = [act(f"its{n}", batch=f"{n:05d}") for n in range(8)]
-    entries = news_under_many(two, [act("all", "all"), *others])
-    steps = [count for count in steps_of(a, entries) if count]
-    assert steps[0] == 8
-    assert len(small_steps) == len(steps)
+    news_under_many(two, [replace(act(f"all{n}", "all"), station="2") for n in range(100)])
+
+    def scan(steps):
+        if steps % 150 == 0 and steps < 1200:
+            made = act(f"scan{steps}", batch=f"{90000 + steps}")
+            assert a.ledger.record(made).entry == made.id
+
+    pages = taken_by_steps(a, scan)
+    assert min(pages) < loop_of_station.SLICE < max(pages)
     settled(a, b)
 
 
@@ -622,7 +626,7 @@ def test_news_half_taken_in_go_on_act_by_act(two, under_all):
 def test_what_waits_is_held_against_news_some_acts_at_a_time(two, under_all, monkeypatch):
     """Of thousands it takes long: a scan may come in between, and finds all as it was."""
     a, b = two
-    monkeypatch.setattr(absorb, "MOST_HELD_AGAINST", 10)
+    monkeypatch.setattr(absorb, "MOST_AT_ONCE", 10)
     asked, read = [], again.Waiting.reads.fget
     reads = property(lambda waits: asked.append(waits.id) or read(waits))
     monkeypatch.setattr(again.Waiting, "reads", reads)
@@ -683,6 +687,7 @@ def test_scans_without_a_pause_put_news_off_a_hundred_times_and_no_longer(
 ):
     a, b = two
     monkeypatch.setattr(loop_of_station, "STEP", 0.0)  # an act a step
+    monkeypatch.setattr(loop_of_station, "LONG_STEP", 0.0)
     loop, steps = Loop(a.ledger, lambda: a.link), 0
     end = monotonic() + 20
     while a.ledger.view.past("all") is None:

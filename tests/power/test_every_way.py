@@ -220,7 +220,6 @@ READS = {  # what a ledger does without a write
     "holds": lambda it: it.holds(1, b""),
     "is_taking_in": lambda it: it.is_taking_in,
     "check": lambda it: it.check(),
-    "count_step": lambda it: it.count_step(()),
     "witness": lambda it: it.witness(),
     "bears_out": lambda it: it.bears_out((1, "0123456789")),
     "list_backups": lambda it: it.list_backups(),
