@@ -6968,6 +6968,10 @@
       <translation>Die Werkstatt kennt alles, womit sie beginnt</translation>
     </message>
     <message>
+      <source>The shop's database is too old: its owner types station update-shop URL</source>
+      <translation>Die Datenbank der Werkstatt ist zu alt: wem sie gehört, gibt station update-shop URL ein</translation>
+    </message>
+    <message>
       <source>The shop's database refuses an act of this PC</source>
       <translation>Die Datenbank der Werkstatt weist etwas von diesem PC ab</translation>
     </message>

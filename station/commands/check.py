@@ -7,6 +7,7 @@ from station import bootstrap
 from station.commands.common import CommandError, require_shop
 from station.ledger import kept
 from station.ledger.faults import Damaged
+from station.queries.health import OLD_DATABASE
 
 ADVICE = (
     "What to do: start the station again, or say: station check --mend. Either sets the file "
@@ -85,8 +86,10 @@ def _bears_out(data: Path, witness: tuple[int, str]) -> bool:
 
 
 def _check(data: Path) -> list[str]:
-    """Gives what is not sound, once it is printed."""
+    """Gives what is not sound, once it is printed; an old database is told as well."""
     with bootstrap.open_ledger(data, nameless=True) as ledger:
+        if ledger.database == "old":
+            print(f"{OLD_DATABASE}.")
         try:
             problems = ledger.check()
         except Damaged as fault:

@@ -58,11 +58,14 @@ class Health:
             pins_at=pins.at,
             held=held,
             held_at=held_at,
+            database=self._ledger.database,
         )
 
 
 def _is_news(told: Station, now: TellHealth) -> bool:
     """Tells whether anything is other than was told, but for what always changes."""
-    was = (told.version, told.backup_at, told.trouble, told.pins_at, told.held_at)
-    is_ = (now.version, now.backup_at, now.trouble, now.pins_at, now.held_at)
+    was = (told.version, told.backup_at, told.trouble, told.pins_at, told.held_at,
+           told.database)  # fmt: skip
+    is_ = (now.version, now.backup_at, now.trouble, now.pins_at, now.held_at,
+           now.database)  # fmt: skip
     return was != is_ or (told.free_mb < LOW_MB) != (now.free_mb < LOW_MB)

@@ -14,7 +14,7 @@ from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
-from station.ledger.sharing import HELD, Sharing, Verdict
+from station.ledger.sharing import DATABASE, HELD, Sharing, Verdict
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
@@ -193,6 +193,11 @@ class Ledger:
         """The station that held sharing up last and was cut off, and when; or nothing."""
         by, _, at = (self.local(HELD) or "").partition(" ")
         return by, at
+
+    @property
+    def database(self) -> str:
+        """How the shop's database was last: ``old`` or ``new`` to this program; or not heard."""
+        return self.local(DATABASE) or ""
 
     def take_news(self, news: News) -> list[Turned]:
         """Takes in what came from the shop; gives the acts that do not hold any more."""

@@ -24,6 +24,7 @@ log = logging.getLogger(__name__)
 Verdict = Literal["", "asking", "holds", "look"]
 WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
 HELD = "held"  # local: the station that held sharing up last, and when
+DATABASE = "database"  # local: whether the shop's is ``old`` or ``new`` to this program
 EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
 
 
@@ -97,13 +98,17 @@ class Sharing:
         self._history.reader.forget()
 
     def hear(self, news: News) -> list[Turned]:
-        """Hears which stations are the office's and which was cut off.
+        """Hears which stations are the office's, which was cut off, and how old the database is.
 
         Gives the acts that do not hold any more.
         """
         if news.office is None:
             return []
-        told = {OFFICE: " ".join(news.office), HELD: " ".join(news.held).strip()}
+        told = {
+            OFFICE: " ".join(news.office),
+            HELD: " ".join(news.held).strip(),
+            DATABASE: "old" if news.is_old else "new",
+        }
         values = self._store.values
         if all(values.get(key, "") == value for key, value in told.items()):
             return []

@@ -27,7 +27,8 @@ class Head(NamedTuple):
     `epoch` counts how often an older day was put back; `format` is the lowest it takes;
     `clock` its own time in seconds since 1970, whatever its zone; `office` the stations where
     people, PINs, reasons and settings are changed: every one where none is named; `held` the
-    station that held sharing up last and was cut off, and when (shop-local), where one did.
+    station that held sharing up last and was cut off, and when (shop-local), where one did;
+    `is_old` whether it lacks what this program would bring it up to.
     """
 
     site: str
@@ -38,6 +39,7 @@ class Head(NamedTuple):
     clock: float = 0.0
     office: tuple[str, ...] = ()
     held: tuple[str, str] = ("", "")
+    is_old: bool = False
 
 
 class SharedRow(NamedTuple):

@@ -74,6 +74,7 @@ class News(NamedTuple):
     clock: float = 0.0  # the server's time in seconds since 1970; 0 where it was not asked
     office: tuple[str, ...] | None = None  # its stations; None where it was not asked
     held: tuple[str, str] = ("", "")  # the station that was cut off last, and when
+    is_old: bool = False  # whether the database lacks what this program would bring it up to
 
 
 def exchange(link: ShopLink, offer: Offer, page: int = PAGE) -> News:
@@ -140,7 +141,7 @@ def _pull(link: ShopLink, offer: Offer, page: int) -> News:
     more = bool(entries and entries[-1].number < head.number)
     state: State = "behind" if offer.rows else "shared"
     told = News(state, entries, more, epoch=head.epoch, clock=head.clock)
-    return told._replace(office=head.office, held=head.held)
+    return told._replace(office=head.office, held=head.held, is_old=head.is_old)
 
 
 def _follows(head: Mark, entry: SharedEntry) -> bool:

@@ -52,12 +52,15 @@ ALIVE = {
     "tcp_user_timeout": "8000",
 }
 
+# What is asked of a database that is not brought up to date yet.
+IS_UP_TO_DATE = "SELECT to_regproc('shop.settle') IS NOT NULL"
 # A database that is not brought up to date yet has fewer columns: it tells which it has.
 HEAD = (
     "SELECT id, epoch, number, digest, format,"
     " extract(epoch FROM clock_timestamp())::float8,"
-    " to_jsonb(s)::text FROM shop.site s"
+    " to_jsonb(s)::text, ({up_to_date}) FROM shop.site s"
 )
+HEAD = HEAD.format(up_to_date=IS_UP_TO_DATE)
 # No more than 8 MB at once but for one entry, whatever somebody may have pushed. Numbers are
 # dense, so a range bounds what is read: behind a LIMIT a server that has no statistics of the
 # table yet sorted all of it for each page.
@@ -85,8 +88,6 @@ PUSH_OF_BEFORE = (
     " ARRAY(SELECT json_array_elements_text(%s::json)))"
 )
 CUT_OFF = "SELECT shop.cut_off()"
-# What is asked of a database that is not brought up to date yet.
-IS_UP_TO_DATE = "SELECT to_regproc('shop.settle') IS NOT NULL"
 OF_BEFORE = {PULL: PULL_OF_BEFORE, PUSH: PUSH_OF_BEFORE}
 
 CLOSING = (
@@ -151,10 +152,11 @@ class PostgresLink:
         row = self._ask(HEAD, ())
         if not row:
             raise NoShop(empty(self.address))
-        *known, site = row[0]
+        *known, site, self._is_up_to_date = row[0]
         told = json.loads(site)
         held = told.get("held_by") or "", read_time(told.get("held_at") or "")
-        return Head._make((*known, tuple(told.get("office") or ()), held))
+        office = tuple(told.get("office") or ())
+        return Head._make((*known, office, held, not self._is_up_to_date))
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
         """Entries in order from behind a number. Raises Away."""

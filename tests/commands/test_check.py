@@ -8,6 +8,7 @@ import pytest
 from station import bootstrap
 from station.bootstrap import FILE, open_ledger
 from station.commands.main import main
+from station.ledger.sharing import DATABASE
 from tests.replay import START, small_shop
 
 NOW = "2026-11-25T10:42:00"
@@ -33,6 +34,15 @@ def test_it_says_what_to_do(spoilt, capsys):
     told = capsys.readouterr().out
     assert "The table fact differs in 1 row" in told
     assert "station check --mend" in told
+
+
+def test_an_old_database_of_the_shop_is_told(data, capsys):
+    with open_ledger(data) as ledger:
+        ledger.set_local(DATABASE, "old")
+    assert main(["check", "--data", str(data)]) == 0
+    told = capsys.readouterr().out
+    assert "types station update-shop URL." in told
+    assert "Sound" in told
 
 
 def test_it_mends(spoilt, capsys):

@@ -9,7 +9,7 @@ from station.desk.wrong_pins import WrongPins, keep_wrong_pins
 from station.files.backups import TROUBLE
 from station.files.health import Health
 from station.ledger.codec import Body, Change, keep_act, state_of
-from station.ledger.sharing import HELD
+from station.ledger.sharing import DATABASE, HELD
 from station.queries.health import LOW_MB
 from station.queries.looks import list_raised
 from station.shop.acts import Act
@@ -121,6 +121,20 @@ def test_a_station_that_is_silent_or_older_is_told(shop):
         "Station 3 is silent since 24 Nov: 4 not shared",
         "Station 3: its program 0.0.9 is older than 0.1.0",
     ]
+
+
+def test_an_old_database_is_told_until_the_newest_word_is_another(shop):
+    shop.keep_backup(DAY)
+    shop.set_local(DATABASE, "old")
+    tell(shop, DAY)
+    assert raised(shop, DAY) == [bar(shop, DAY)]
+    told = "The shop's database is too old: its owner types station update-shop URL"
+    assert bar(shop, DAY) == told
+    other(shop, seen="2026-11-25T09:30:00", version="0.0.9", free_mb=9000)  # it knows no such word
+    assert any("update-shop" in words for words in raised(shop, DAY))
+    shop.set_local(DATABASE, "new")
+    tell(shop, "2026-11-25T09:31:00")
+    assert not any("update-shop" in words for words in raised(shop, DAY))
 
 
 def test_a_pc_that_was_given_up_is_not_told_of_for_ever(shop):

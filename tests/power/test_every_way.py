@@ -225,6 +225,7 @@ READS = {  # what a ledger does without a write
     "list_backups": lambda it: it.list_backups(),
     "newest_at": lambda it: it.newest_at(),
     "office": lambda it: it.office,
+    "database": lambda it: it.database,
     "has_to_share": lambda it: it.has_to_share(),
     "held": lambda it: it.held,
     "find_backup": lambda it: it.find_backup(AT),

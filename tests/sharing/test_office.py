@@ -220,6 +220,7 @@ def test_a_database_of_before_is_shared_with_and_brought_up_to_date(tmp_path, se
     bootstrap.seed_shop(one.ledger, replay.small_shop(), AT, stock=replay.START)
     healed(one, two)
     assert one.ledger.office == ()
+    assert one.ledger.database == two.ledger.database == "old"
     assert not set_pin(two, id="of before").refused
     healed(one, two)
     address = Address("127.0.0.1", shop.server.port, shop.database, ADMIN)
@@ -227,6 +228,7 @@ def test_a_database_of_before_is_shared_with_and_brought_up_to_date(tmp_path, se
     assert founding.read_office(address, PASSWORD) == ["2", "3"]
     name(shop, "2")
     healed(one, two)
+    assert one.ledger.database == two.ledger.database == "new"  # on the connections of before
     assert set_pin(two, id="of now").refused
     assert not set_pin(one, id="of the office").refused
     healed(one, two)

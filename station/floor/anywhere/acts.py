@@ -82,3 +82,4 @@ class TellHealth(Args, frozen=True, kw_only=True):
     pins_at: str = ""
     held: str = ""
     held_at: str = ""
+    database: str = ""

@@ -232,6 +232,7 @@ def tell_health(act: Act[TellHealth], _view: View) -> Answer:
                 pins_at=told.pins_at,
                 held=told.held,
                 held_at=told.held_at,
+                database=told.database,
             ),
         ),
     )

@@ -149,6 +149,7 @@ class Station(Fact):
     `unshared` counts the acts that the shop did not have yet; `trouble` says why its newest
     backup could not be made. `wrong_pins` were entered when one last had to wait, the newest at
     `pins_at`. `held` is the station that held sharing up last and was cut off, at `held_at`.
+    `database` says whether the shop's is ``old`` or ``new`` to its program, where it heard that.
     """
 
     kind: ClassVar[str] = "station"
@@ -162,6 +163,7 @@ class Station(Fact):
     pins_at: Time = ""
     held: str = ""
     held_at: Time = ""
+    database: str = ""
 
     @property
     def shelf(self) -> Shelf:
