@@ -3940,6 +3940,10 @@
       <translation>Davon wird nichts gemessen</translation>
     </message>
     <message>
+      <source>Nothing of it is wrong so far</source>
+      <translation>Bisher ist nichts daran falsch</translation>
+    </message>
+    <message>
       <source>Nothing of it lies there any more</source>
       <translation>Davon liegt nichts mehr dort</translation>
     </message>
@@ -6618,6 +6622,10 @@
     <message>
       <source>The arc's radii differ by {off} mm; its ends do not fit its centre.</source>
       <translation>Die Radien des Bogens weichen um {off} mm ab; seine Enden passen nicht zur Mitte.</translation>
+    </message>
+    <message>
+      <source>The batch is cut: nothing else waits for this router.</source>
+      <translation>Das Los ist gefräst: Für diese Fräse wartet nichts mehr.</translation>
     </message>
     <message>
       <source>The batch is cut: take the next one.</source>
@@ -13606,6 +13614,10 @@
     <message>
       <source>{short} On {router}: {real} ± {spread} min.</source>
       <translation>{short} Auf {router}: {real} ± {spread} min.</translation>
+    </message>
+    <message>
+      <source>{short} and more</source>
+      <translation>{short} und mehr</translation>
     </message>
     <message>
       <source>{sizes} mm</source>

@@ -134,14 +134,14 @@ def find_unknown(view: View, order: Order) -> str:
     return ""
 
 
-def find_lacking(view: View, order: Order) -> Need | None:
-    """Finds the first part that keeps an order from being packed whole; None: none does."""
-    return next((n for n in list_needs(view, order) if n.lacking), None)
+def list_lacking(view: View, order: Order) -> tuple[Need, ...]:
+    """Lists the parts that keep an order from being packed whole."""
+    return tuple(n for n in list_needs(view, order) if n.lacking)
 
 
 def is_ready(view: View, order: Order) -> bool:
     """Says whether the whole order can be packed now."""
-    return not find_unknown(view, order) and find_lacking(view, order) is None
+    return not find_unknown(view, order) and not list_lacking(view, order)
 
 
 def is_complete(view: View, order: Order) -> bool:

@@ -2,13 +2,15 @@
 
 from dataclasses import replace
 
+import pytest
+
 from station.floor.packing import screen
 from station.queries.leaving import list_prospects
 from station.queries.orders import find_need, list_owed
 from station.queries.short import find_leaving_day, list_ways, skip_days
 from station.queries.shortage import survey_parts
 from station.shop.codes import Code
-from station.shop.faces import Pairs
+from station.shop.faces import Cards, Pairs
 from station.shop.facts import Cart, Concern, Line, Order
 from station.shop.moves import move
 from station.shop.rooms import Number
@@ -35,6 +37,18 @@ def find_ways(view, part=SHUTTLE, now=NOON):
     """What can be done about a part of order 3306."""
     mine = view.get(Order, "3306")
     return list_ways(view, mine, find_need(view, mine, part), now)
+
+
+@pytest.mark.parametrize(
+    ("combs", "told"), [(7, "short 2 × ST-200"), (1, "short 2 × ST-200 and more")]
+)
+def test_an_order_tells_that_more_than_one_part_is_short(combs, told):
+    view = shop(combs=combs, shuttles=1)
+    player = packer(view)
+    cards = next(b for b in screen.screen(player.hand, view).main if isinstance(b, Cards))
+    assert str(cards.entries[0].line1).endswith(told)
+    player.give(ORDER)
+    assert str(screen.screen(player.hand, view).main[0].note).endswith(told)
 
 
 def test_a_part_that_is_under_way_is_waited_for_and_the_day_is_told():

@@ -126,6 +126,7 @@ NEW = (
     "Bit sizes", f"[{button('list_bit_size')}]", "On its way", f"[{button('list_purchase')}]",
     "One of two", f"[{button('part_pack')}]",
     "to be said", "may stay empty",  # in a form
+    "Nothing of it is wrong so far",  # where the line of faults comes to stand
     "Own pushes", f"[{button('list_push')}]", "Postage", f"[{button('list_postage')}]",
 )  # fmt: skip
 # what trimming says of sizes stands in rows to touch by now

@@ -95,9 +95,13 @@ def _leaves(at: At) -> str | None:
     leaves = f"late: due {due}" if order.due < at.look.now else f"leaves {due}"
     if packs := sorted(p.id for p in trade.packs_of(at.books, order.id)):
         return f"{leaves} · closed: {fig.joined(packs)}"
-    for part, n in trade.to_go(at.books, order).items():
-        if (lacking := n - trade.on_rack(at.books, part, free=True)) > 0:
-            return f"{leaves} · short {fig.n(lacking)} × {trade.name(at.books, part)}"
+    lacks = [
+        f"{leaves} · short {fig.n(lacking)} × {trade.name(at.books, part)}"
+        for part, n in trade.to_go(at.books, order).items()
+        if (lacking := n - trade.on_rack(at.books, part, free=True)) > 0
+    ]
+    if lacks:
+        return f"{lacks[0]} and more" if lacks[1:] else lacks[0]
     return f"{leaves} · {fig.n(short)} owed" if short else f"{leaves} · nothing short"
 
 
@@ -162,7 +166,9 @@ def tell_state(look: Look, order: Order) -> Iterator[str]:
         name = trade.name(look.books, order.waits)
         yield f"waits for {name}" if lacks else f"{name} is there now"
     elif lacks:
-        yield from (f"short {fig.n(n)} × {trade.name(look.books, p)}" for p, n in lacks.items())
+        more = " and more" if len(lacks) > 1 else ""
+        for p, n in lacks.items():
+            yield f"short {fig.n(n)} × {trade.name(look.books, p)}{more}"
     elif inside:
         yield f"{fig.n(inside)} in its pack"
     else:

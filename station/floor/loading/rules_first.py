@@ -22,6 +22,7 @@ from station.queries.first_offs import (
 from station.queries.readings import ask_if_far
 from station.queries.routers import find_bed, find_running, name_router
 from station.queries.settings import find_reason
+from station.queries.underway import list_queue
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Concern, Fact, FirstOff, Revision
 from station.shop.moves import tail
@@ -227,6 +228,8 @@ def _say_load_next(view: View, bed: Bed) -> Say:
     batch = view.get(Batch, bed.batch)
     if batch and batch.cut < batch.sheets:
         return say("Load the next sheet.")
+    if not list_queue(view, bed.id):
+        return say("The batch is cut: nothing else waits for this router.")
     return say("The batch is cut: take the next one.")
 
 

@@ -96,10 +96,11 @@ def _show_header(order: Order, found: tuple[Need, ...], now: str, view: View) ->
     leaves = say("leaves {due}", due=say_due(order, now))
     if is_late(order, now):
         leaves = say("late: due {due}", due=say_due(order, now))
-    lacks = next((n for n in found if n.lacking), None)
+    lacks = [n for n in found if n.lacking]
     if lacks:
-        note = say("{leaves} · short {n} × {part}", leaves=leaves, n=lacks.lacking,
-                   part=lacks.part.name)  # fmt: skip
+        note = say("{leaves} · short {n} × {part}", leaves=leaves, n=lacks[0].lacking,
+                   part=lacks[0].part.name)  # fmt: skip
+        note = say("{short} and more", short=note) if lacks[1:] else note
     elif short:
         note = say("{leaves} · {short} owed", leaves=leaves, short=short)
     else:

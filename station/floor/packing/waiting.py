@@ -12,7 +12,7 @@ from station.queries.carts import (
 from station.queries.damage import count_by_mailer
 from station.queries.handing_over import when_exactly
 from station.queries.leaving import WaitingTogether, are_more_open
-from station.queries.orders import count_inside, find_lacking, find_unknown, is_late
+from station.queries.orders import count_inside, find_unknown, is_late, list_lacking
 from station.queries.settings import find_shop
 from station.queries.shelf import find_whole, list_ahead
 from station.queries.supplies import find_supply, is_used_up, list_supplies
@@ -86,14 +86,15 @@ def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
         return say("wants {name}: not known", name=name), "stop"
     if pack := find_whole(view, order):
         return say("pack {pack} is on the shelf", pack=pack.id), "good"
-    lacking = find_lacking(view, order)
+    lacking = list_lacking(view, order)
     part = view.get(Part, order.waits)
     if order.state == "waiting" and not lacking:
         return say("{part} is there now", part=part.name if part else order.waits), "good"
     if order.state == "waiting":
         return say("waits for {part}", part=part.name if part else order.waits), "quiet"
     if lacking:
-        return say("short {n} × {part}", n=lacking.lacking, part=lacking.part.name), "attention"
+        short = say("short {n} × {part}", n=lacking[0].lacking, part=lacking[0].part.name)
+        return say("{short} and more", short=short) if lacking[1:] else short, "attention"
     if lying := count_inside(view, order):  # cut for it, or left by another station
         return say("{n} in its pack", n=lying), "good"
     return say("all of it is there"), "quiet"

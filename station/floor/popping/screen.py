@@ -38,6 +38,9 @@ def screen(hand: PoppingHand, view: View) -> Face:
     first = dialogue.find_first(hand, view)
     reasons = _offer_first(first, hand, view) if first else _offer_reasons(hand, view)
     beside = len(tallies) > 1  # many rows leave the reasons no room under them
+    faults = counting_screen.build_faults(hand, view, dialogue.name_zones(hand, view))
+    if reasons and not beside:  # they stand under it, and do not move when something is counted
+        faults = faults or counting_screen.build_no_faults()
     told = (*_draw_sheet(hand, view),
             *(reasons if beside and reasons else (list_waiting(hand, view, 2),)))  # fmt: skip
     return Face(
@@ -47,7 +50,7 @@ def screen(hand: PoppingHand, view: View) -> Face:
             _show_header(batch, hand, view),
             _show_steps(batch, view),
             counting_screen.build_table(say("cut"), tallies, hand, view),
-            *counting_screen.build_faults(hand, view, dialogue.name_zones(hand, view)),
+            *faults,
             *(() if beside else reasons),
         ),
         presses=counting_screen.build_presses(_say_done(batch, tallies, view), "pass_on", "some"),

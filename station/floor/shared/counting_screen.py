@@ -56,6 +56,12 @@ def build_faults(hand: CountingHand, view: View, where: Where = NOWHERE) -> tupl
     return (Listing(title="", rows=(((Cell(text=line, tone="stop"),), ""),)),) if line else ()
 
 
+def build_no_faults() -> tuple[Block, ...]:
+    """Builds the line of faults before there are any, so that nothing under it moves then."""
+    line = say("Nothing of it is wrong so far")
+    return (Listing(title="", rows=(((Cell(text=line, tone="quiet"),), ""),)),)
+
+
 def sum_up(tallies: tuple[Tally, ...]) -> Say:
     """Sums up what goes with the count as it stands: ``349 good, 3 spoiled and 2 missing``."""
     good, *wrong = _list_kinds(tallies)
