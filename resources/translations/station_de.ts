@@ -10912,8 +10912,8 @@
       <translation>Lieferbereitschaft</translation>
     </message>
     <message>
-      <source>set again: another bit is in</source>
-      <translation>neu gesetzt: ein anderer Fräser ist drin</translation>
+      <source>set again for the new bit</source>
+      <translation>neu setzen für den neuen Fräser</translation>
     </message>
     <message>
       <source>set it: {why}</source>

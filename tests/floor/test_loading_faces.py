@@ -337,6 +337,16 @@ def test_a_stop_lists_what_is_confirmed_before_it_runs_on() -> None:
     assert shown(later, GOOD, **TICKED).presses[0].style == "off"
 
 
+def test_a_stop_for_a_broken_bit_offers_those_in_the_drawer() -> None:
+    def offered(*facts: Fact) -> list[str]:
+        cards = [b for b in shown(STOPPED, GOOD, *facts).main if isinstance(b, Cards)]
+        return [str(entry.big) for block in cards for entry in block.entries]
+
+    assert offered() == []
+    broken = Bit(id="11", words="6.0 mm", diameter_mm=6.0, router="1", state="broken")
+    assert offered(broken) == ["17", "New bit"]
+
+
 def test_reasons_and_parts_can_be_touched() -> None:
     table = shown(CUTTING, GOOD, mode="stop").main[-1]
     assert isinstance(table, Table)

@@ -169,7 +169,7 @@ RESTART: dict[str, tuple[str, Say]] = {
     "bit_out": ("bit_out", say("lifted clear of sheet and hold-downs")),
     "bed_clear": ("bed_clear", say("no loose parts or offcuts on it")),
     "sheet_held": ("held_down", say("it lies as before and does not move")),
-    "zero": ("zeroed", say("set again: another bit is in")),
+    "zero": ("zeroed", say("set again for the new bit")),
     "nobody_near": ("nobody_near", say("hands off, everybody clear of it")),
 }
 

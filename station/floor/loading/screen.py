@@ -35,7 +35,7 @@ from station.floor.loading.tended_face import hint_tended, show_tended
 from station.floor.loading.work import LoadingHand
 from station.floor.shared.set_up import say_missing
 from station.queries.batches import refuse_unapproved, refuse_uncuttable, say_why
-from station.queries.routers import find_bit_in, name_router
+from station.queries.routers import find_bit_in, find_running, name_router
 from station.queries.settings import list_reasons
 from station.queries.shortage import list_waiting_for
 from station.queries.underway import list_queue
@@ -308,7 +308,7 @@ def _show_stopped(here: Now) -> Face:
                    title=reason.words if reason else bed.stop, note=on_bed,
                    right_label=say("Minutes"), right=str(minutes)),
             _warn_own_stop(hold_down=bool(reason and reason.hold_down)),
-            *((draw_sheet(here, here.revision),) if bed.sheet and here.revision else ()),
+            *_draw_stopped(here),
         ),
         beside=(show_restart(here),),
         presses=(
@@ -320,6 +320,16 @@ def _show_stopped(here: Now) -> Face:
         ),
         side=show_side(here),
     )  # fmt: skip
+
+
+def _draw_stopped(here: Now) -> tuple[Block, ...]:
+    """Draws the sheet that lies on a stopped bed; under it the bits to put in for a broken one."""
+    if not here.bed.sheet or here.revision is None:
+        return ()
+    run = find_running(here.view, here.bed) or here.revision
+    inside = [here.view.get(Bit, name) for _, name in here.bed.bits]
+    bad = any(bit is not None and bit.state != "good" for bit in inside)
+    return (draw_sheet(here, here.revision), *((show_drawer(here, run),) if bad else ()))
 
 
 def _warn_own_stop(*, hold_down: bool = False) -> Remark:
