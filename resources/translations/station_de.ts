@@ -11216,6 +11216,10 @@
       <translation>der Frästisch</translation>
     </message>
     <message>
+      <source>the same</source>
+      <translation>dieselbe</translation>
+    </message>
+    <message>
       <source>the state before of {key} is another</source>
       <translation>der Stand davor von {key} ist ein anderer</translation>
     </message>

@@ -19,10 +19,31 @@ from station.shop.acts import Act, Args, add_known
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import read, write
 from station.shop.faces import Decision, Hint, Listing, Pairs, Table
-from station.shop.facts import Batch, BitSize, Line, Order, Part, Product, Purchase
+from station.shop.facts import (
+    Batch,
+    BitSize,
+    CutFile,
+    Line,
+    Order,
+    Part,
+    Product,
+    Purchase,
+    Revision,
+)
 from station.shop.moves import SHEET, move
 from station.shop.rooms import Do, Took
-from tests.floor.shop_small import COMBS, DAY, FRAME, FRAMES, batch, hand, small_shop
+from tests.floor.shop_small import (
+    COMB,
+    COMBS,
+    DAY,
+    FRAME,
+    FRAMES,
+    SHUTTLE,
+    SHUTTLES,
+    batch,
+    hand,
+    small_shop,
+)
 from tests.floor.test_today import today_lines
 from tests.planning.test_gather import done, gather_plan
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
@@ -425,3 +446,23 @@ def test_a_card_looks_anew_and_no_other_room_knows_it(stage):
     assert str(stage.desk.face().where) == "as of 07:08"
     stage.send("@area popping")
     assert "is a card of" in str(stage.send("button think").answer.said)
+
+
+def test_one_sheet_that_two_parts_wait_for_is_told_as_one():
+    pair = Product(id="040", name="PAIR", words="Both", parts=((COMB, 1), (SHUTTLE, 1)))
+    view = small_shop(pair, Order(id="3301", lines=(Line(product="040", quantity=5),),
+                                  due=f"{DAY}T15:00:00"))  # fmt: skip
+    combs = view.get(Revision, f"{COMBS}.C")
+    half = len(combs.placed) // 2
+    placed = (*combs.placed[:half], *(replace(p, part=SHUTTLE) for p in combs.placed[half:]))
+    shuttle = view.get(Part, SHUTTLE)
+    view.facts[combs.key] = replace(
+        combs, placed=placed, shapes=(*combs.shapes, (SHUTTLE, shuttle.shape))
+    )
+    alone = view.get(CutFile, SHUTTLES)
+    view.facts[alone.key] = replace(alone, approved="")
+    held = think(view)
+    first, second = (line for line in list_lines(held, view) if line.blocked)
+    assert first.release == second.release
+    face = screen.screen(held, view)
+    assert [str(row.cells[0].text) for row in rows_of(face, "And then")][:1] == ["the same"]

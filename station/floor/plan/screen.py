@@ -163,7 +163,7 @@ def _make_row(
         code=code,
         selected=selected,
         cells=(
-            Cell(text=say("{n}", n=release.sheets), bold=True),
+            Cell(text=_say_sheets(line, lines), bold=True),
             Cell(text=words.say_stock(release)),
             Cell(text=because, tone="attention" if blocked else ""),
             Cell(
@@ -172,6 +172,14 @@ def _make_row(
             ),
         ),
     )
+
+
+def _say_sheets(line: PlanLine, lines: tuple[PlanLine, ...]) -> Say:
+    """Says how many sheets a line is; a file that makes several parts is cut once for them."""
+    before = lines[: lines.index(line)]
+    if line.release and any(earlier.release == line.release for earlier in before):
+        return say("the same")
+    return say("{n}", n=line.release.sheets if line.release else 0)
 
 
 def _list_waiting(
