@@ -4060,6 +4060,10 @@
       <translation>Nummer {number} wurde zweimal vergeben</translation>
     </message>
     <message>
+      <source>Number {n} is not known here</source>
+      <translation>Nummer {n} ist hier nicht bekannt</translation>
+    </message>
+    <message>
       <source>Number: {digits}</source>
       <translation>Zahl: {digits}</translation>
     </message>
@@ -7918,6 +7922,10 @@
     <message>
       <source>Type the name of the PC or server that holds the shop's database. It is not on this card.</source>
       <translation>Tipp den Namen des PCs oder Servers mit der Datenbank der Werkstatt. Er steht nicht auf dieser Karte.</translation>
+    </message>
+    <message>
+      <source>Type the whole number from its paper, zeros too, or scan it.</source>
+      <translation>Die ganze Nummer vom Papier eintippen, auch die Nullen, oder scannen.</translation>
     </message>
     <message>
       <source>Type x, then y; or touch it.</source>

@@ -1,4 +1,4 @@
-"""Takes a number that is typed from a paper, where nothing is in hand, as a touch on its card.
+"""Takes a number that is typed from a paper, where no count is asked for, as a touch on its card.
 
 Only one that is written as it stands there is taken: 00006 is a batch, 6 is none.
 """
@@ -16,9 +16,12 @@ PICKED_UP = {
     "loading": ("batch",),
     "popping": ("batch",),
     "trimming": ("batch",),
-    "packing": ("order",),
-    "cart": ("cart",),
+    "packing": ("order", "pack"),
+    "cart": ("cart", "pack"),
 }
+WITH_WORK = {
+    "cart": ("pack",)
+}  # what is taken so with work in hand: no number means a count there
 PAGES = ("", "find")  # nothing is open beside the work but an answer
 
 
@@ -29,9 +32,14 @@ def read_number(hand: Hand[Any], given: Input | Unread, view: View) -> Code | No
     text = given.text.strip()
     if not hand.worker:
         return Code("worker", text) if find_worker(view, text) else None
-    if not hand.is_free or hand.digits or hand.aside.what not in PAGES:
+    if hand.digits or hand.aside.what not in PAGES:
         return None
-    for kind in PICKED_UP.get(hand.area, ()):
+    for kind in (PICKED_UP if hand.is_free else WITH_WORK).get(hand.area, ()):
         if fact := view.get(KINDS[kind], text):
             return Code(kind, text, fact.copy if isinstance(fact, Batch) else "")
     return None
+
+
+def takes_numbers(hand: Hand[Any]) -> bool:
+    """Whether something may be picked up here by its number."""
+    return hand.area in (PICKED_UP if hand.is_free else WITH_WORK)

@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterable
 from typing import Any
 
+from station.desk.by_number import takes_numbers
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Unread
@@ -32,6 +33,10 @@ def unread(given: Unread) -> Answer:
 
 def meaningless(given: Input, hand: Hand[Any]) -> Answer:
     """A code of ours that has no meaning here and now."""
+    if isinstance(given, Number) and given.whole is not None and takes_numbers(hand):
+        said = say("Number {n} is not known here", n=given.text.strip())
+        do = say("Type the whole number from its paper, zeros too, or scan it.")
+        return refuse(said, do)
     if isinstance(given, Number):
         return refuse(say("No number is asked for now"), say("Pick up your work first."))
     if isinstance(given, Weighed):

@@ -371,7 +371,7 @@ def test_a_number_is_taken_as_its_card_where_nothing_is_in_hand(stage):
     stage.send("button put_down")
     assert say(stage.send(card)) == touched
     stage.send("button put_down")
-    assert say(stage.send("900")) == ("stop", "No number is asked for now")
+    assert say(stage.send("900")) == ("stop", "Number 900 is not known here")
     stage.send("@area packing")
     assert say(stage.send("3307")) == ("good", "Order 3307 is yours")
     assert say(stage.send("3306"))[0] == "stop"  # with an order in hand it is a count

@@ -436,3 +436,14 @@ def test_minus_where_nothing_is_counted_says_so() -> None:
     said = p.give(Code("part", part), press("fewer"))
     assert str(said.said) == "Nothing of it is counted"
     assert p.hand.work.counts == {}
+
+
+def test_no_key_moves_when_the_first_piece_is_counted_spoiled() -> None:
+    p = popping(SHUTTLES)
+    p.give(PAPER)
+    keys = [type(b) for b in screen(p.hand, p.view).main].index(Cards)
+    before = screen(p.hand, p.view).main[:keys]
+    p.give(Code("reason", "01"))
+    after = screen(p.hand, p.view).main
+    assert any(isinstance(b, Listing) for b in after)  # it is told
+    assert [type(b) for b in after[: keys + 1]] == [*(type(b) for b in before), Cards]
