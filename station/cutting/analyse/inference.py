@@ -8,13 +8,14 @@ import numpy as np
 
 from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.geometry.strokes import Levels
-from station.cutting.model import RAPID, Bools, Floats, Moves, Program, Setting
+from station.cutting.model import RAPID, Bools, Floats, Ints, Moves, Program, Setting
 
 SHEET = (2440.0, 1220.0)
 BIT_MM = 6.0  # common practice, no source
 SPOILBOARD_MM = 0.5  # the same
 THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still parts it
 DEEP_MM, ABOVE_MM = -1.0, 0.3  # what tells a zero at the face from one at the spoilboard
+MANY_RUNS = 3  # times as many runs above as below tell it too
 SKIN_MM, SKIN_SHARE = 1.0, 0.2  # what is left of a thickness by a cut that nearly goes through
 SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
 
@@ -105,8 +106,8 @@ def _infer_zero(
     """Finds where Z is zero, at the face or the spoilboard, and says by what.
 
     A remark tells it; else the face where most runs end deep, and the spoilboard where more is
-    cut above zero than far below it. One run that is too deep turns nothing, unless all are below
-    zero and it goes halfway through the sheet: then the others engrave.
+    cut above zero than far below it, or by far more runs. One run that is too deep turns nothing,
+    unless all are below zero and it goes halfway through the sheet: then the others engrave.
     """
     if program.zero_said:
         said.append(f"Z is zero at the {program.zero_said}, as a remark says.")
@@ -116,11 +117,15 @@ def _infer_zero(
     across = (geo.flat > 1e-9) & moves.sure
     cuts, rapids = across & (moves.kind != RAPID), across & (moves.kind == RAPID)
     thick = setting.thickness_mm
-    usual = _find_usual_low(z, moves.kind != RAPID)
+    begins = _find_begins(moves.kind != RAPID)
+    usual = _find_usual_low(z, moves.kind != RAPID, begins)
+    above, deep = cuts & (z > ABOVE_MM), cuts & (z < DEEP_MM)
     if (thick is None and deepest < DEEP_MM) or (thick and usual < -thick / 2):
         zero = "face"
-    elif geo.flat[cuts & (z > ABOVE_MM)].sum() > geo.flat[cuts & (z < DEEP_MM)].sum():
+    elif geo.flat[above].sum() > geo.flat[deep].sum():
         zero = "spoilboard"
+    elif thick and _count_runs(above, begins) > MANY_RUNS * _count_runs(deep, begins):
+        zero = "spoilboard"  # ramps alone are cut above zero, and that only by some mm
     elif thick and deepest < -thick / 2:
         zero = "face"
     else:
@@ -130,15 +135,24 @@ def _infer_zero(
     return zero
 
 
-def _find_usual_low(z: Floats, feed: Bools) -> float:
-    """Finds how low most runs of cuts go: the middle one of their deepest heights."""
+def _find_begins(feed: Bools) -> Ints:
+    """Finds the first move of each run of feed moves."""
     starts = feed.copy()
     starts[1:] &= ~feed[:-1]
-    index = np.flatnonzero(starts)
-    if not len(index):
+    return np.flatnonzero(starts)
+
+
+def _find_usual_low(z: Floats, feed: Bools, begins: Ints) -> float:
+    """Finds how low most runs of cuts go: the middle one of their deepest heights."""
+    if not len(begins):
         return 0.0
-    lows = np.minimum.reduceat(np.where(feed, z, np.inf), index)
+    lows = np.minimum.reduceat(np.where(feed, z, np.inf), begins)
     return float(np.median(lows))
+
+
+def _count_runs(some: Bools, begins: Ints) -> int:
+    """Counts the runs that some moves are of."""
+    return int(np.count_nonzero(np.logical_or.reduceat(some, begins))) if len(begins) else 0
 
 
 def _infer_face(moves: Moves, geo: Geometry) -> float:

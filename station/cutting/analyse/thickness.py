@@ -8,7 +8,7 @@ from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
-from station.cutting.model import LOOK, RAPID, Floats, Problem, Program
+from station.cutting.model import LOOK, RAPID, Floats, Ints, Problem, Program
 from station.shop.words import length, say
 
 MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
@@ -16,7 +16,7 @@ ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
 AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
 MOST_PLACES = 0.8  # of all where a ramp begins
 MOST_LOOKED_AT = 100_000  # cuts whose steps are compared
-FLAT_MM = 0.001  # a chord of a spiral goes down by more
+FLAT_MM, BESIDE_MM = 0.001, 1.0  # a spiral goes down by more, over that and as much beside
 LEAST_STEP_MM, SAME_STEP_MM = 0.3, 0.02  # of passes that go down evenly
 
 
@@ -38,7 +38,7 @@ def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
     """Looks whether all depths are too shallow, or too deep."""
     lows = cuts.run_low[np.bincount(cuts.run, minlength=len(cuts.run_low)) > 0]
     deepest = float(lows.min())
-    reaching = lows[lows <= levels.through]
+    reaching = lows[lows <= levels.skin]
     shallow = deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1
     deep = 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching)
     if not shallow and not deep:
@@ -88,12 +88,7 @@ def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
     """Finds where the level passes of each way began, that goes down by three equal steps or
     more; and the first of these cuts.
     """
-    flat = cuts.high[:MOST_LOOKED_AT] - cuts.low[:MOST_LOOKED_AT] < FLAT_MM
-    joined = np.diff(cuts.run[:MOST_LOOKED_AT]) == 0
-    steep = ~flat
-    steep[1:] |= ~flat[:-1] & joined  # a short step of a spiral is as good as level
-    steep[:-1] |= ~flat[1:] & joined
-    level = np.flatnonzero(~steep)
+    level = _find_level(cuts)
     keys = name_ways(cuts, level)
     order = np.lexsort((-cuts.high[level], keys))
     level, keys = level[order], keys[order]
@@ -109,6 +104,19 @@ def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
     even = one & other & begins & (np.abs(step - after) < SAME_STEP_MM) & (step > LEAST_STEP_MM)
     found = np.flatnonzero(even)
     return high[found] + step[found], int(level[found].min()) if len(found) else 0
+
+
+def _find_level(cuts: Cuts) -> Ints:
+    """Finds level cuts: those beside them are too, for a short chord of a spiral hardly sinks."""
+    some = slice(MOST_LOOKED_AT)
+    high, low, run = cuts.high[some], cuts.low[some], cuts.run[some]
+    after = np.cumsum(cuts.flat[some])
+    first = np.searchsorted(after, after - cuts.flat[some] - BESIDE_MM, side="right")
+    last = np.minimum(np.searchsorted(after, after + BESIDE_MM), len(run) - 1)
+    first = np.maximum(first, np.searchsorted(run, run))
+    last = np.minimum(last, np.searchsorted(run, run, side="right") - 1)
+    sinks = np.maximum(high[first], high) - np.minimum(low, low[last])
+    return np.flatnonzero(sinks < FLAT_MM)
 
 
 def _check_remark(program: Program, levels: Levels) -> list[Problem]:

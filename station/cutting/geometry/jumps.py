@@ -13,6 +13,7 @@ LEAST_GAP_MM = 0.02
 ALONG = 0.3  # cosine: a jump over a tab goes on about as the cut before it ended
 IN_LINE = 0.9999  # cosine: the same of a jump that surely does
 BACK = -0.7  # cosine: around a corner it may go back by so much
+SWERVE = 0.35  # sine: a jump that turns by more to one side, then back, leads elsewhere
 BEND = 0.15  # sine: a jump that turns more goes around a corner
 MOST_TABS = 16  # of one contour that is jumped over them
 ON_ARC_MM = 0.1
@@ -58,10 +59,11 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
         i: fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
         for i in some[~turns[some]].tolist()
     }
+    ways = _drop_cut_ways(ways, through)
     lengths = [shapely.length(way) for way in ways.values() if way is not None]
     usual = float(np.median(lengths)) if lengths else 0.0
     ways |= {i: _draw_turn(ends[i], usual) for i in np.flatnonzero(turns).tolist()}
-    made = np.array([ways[i] for i in some.tolist()], dtype=object)
+    made = np.array([ways.get(i) for i in some.tolist()], dtype=object)
     kept = shapely.length(made) < most[some]  # what is not drawn has no length
     some = some[kept]
     return made[kept], before[some], after[some], turns[some] | np.isin(some, list(fed))
@@ -135,7 +137,7 @@ def _draw_fed_ways(
         ends = through.shape[before[pair]], through.shape[after[pair]]
         if shapely.length(way) < WIDEST_GAP_MM and _goes_on(way, *ends):
             made[pair] = way
-    return _drop_cut_ways(made, through)
+    return made
 
 
 def _goes_on(way: shapely.Geometry, before: shapely.Geometry, after: shapely.Geometry) -> bool:
@@ -151,19 +153,22 @@ def _goes_on(way: shapely.Geometry, before: shapely.Geometry, after: shapely.Geo
 
 
 def _drop_cut_ways(
-    ways: dict[int, shapely.Geometry], through: Lines
+    ways: dict[int, shapely.Geometry | None], through: Lines
 ) -> dict[int, shapely.Geometry]:
-    """Drops ways that begin or end along a cut through the sheet: they lead elsewhere."""
-    if not ways:
-        return ways
-    shapes = np.array(list(ways.values()), dtype=object)
+    """Drops ways that begin or end along a cut through the sheet: they lead elsewhere, as from a
+    contour that ran past its own start. Short ones close a gap.
+    """
+    drawn = {pair: way for pair, way in ways.items() if way is not None}
+    shapes = np.array(list(drawn.values()), dtype=object)
+    long = shapely.length(shapes) > 2 * AHEAD_MM
+    if not long.any():
+        return drawn
     tree, cut = shapely.STRtree(through.shape), np.zeros(len(shapes), dtype=bool)
     for at in (AHEAD_MM, -AHEAD_MM):
         place = shapely.line_interpolate_point(shapes, at)
         cut[tree.query(place, predicate="dwithin", distance=SAME_WAY_MM)[0]] = True
-    return {
-        pair: way for (pair, way), gone in zip(ways.items(), cut.tolist(), strict=True) if not gone
-    }
+    kept = (~cut | ~long).tolist()
+    return {pair: way for (pair, way), keep in zip(drawn.items(), kept, strict=True) if keep}
 
 
 def _draw_jump(
@@ -188,9 +193,16 @@ def _draw_jump(
         back = (away[0] * u[1] - away[1] * u[0]) / cross
         if ahead > 0 and -back > 0:
             return _keep_short([end, end + u * ahead, start])
-    if min(u @ away, v @ away) < ALONG * np.hypot(*away):
+    if min(u @ away, v @ away) < ALONG * np.hypot(*away) or _swerves(u, away, v):
         return None
     return shapely.linestrings([end, start])
+
+
+def _swerves(u: Floats, away: Floats, v: Floats) -> bool:
+    """Tells whether a jump turns to one side and back to the other: it goes to another cut."""
+    w = away / np.hypot(*away)
+    into, out = float(u[0] * w[1] - u[1] * w[0]), float(w[0] * v[1] - w[1] * v[0])
+    return into * out < -(SWERVE**2)
 
 
 def draw_around(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -45,6 +46,7 @@ SAME_STRIP_MM = 0.2  # by which the lengths around equal strips differ at most
 SKIN_SHARE = 0.15  # of an outline: less of a skin holds nothing
 LIFTED_MM = 0.05
 STRAIGHT_MM = 0.0002
+BEYOND_MM = 0.2  # a stretch that lies further from an edge than a skin is beyond it
 NEAR_MM = 0.05  # a line this near, with its bit, bounds a face
 RING_SHARE = 0.3  # of what a hole frees: an inner face larger than that is a part of its own
 
@@ -129,7 +131,8 @@ def _close_all(
     cuts: Cuts, through: Lines, kerfs: Shapes, levels: Levels, edge: shapely.Geometry | None
 ) -> Closed:
     """Closes all tabs and skins between the cuts through the sheet."""
-    closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)))
+    nearly = (cuts.high <= levels.skin).astype(np.int64)  # a way back to a lead is no skin
+    closing = draw_lines(cuts, np.flatnonzero(pick_closing(cuts, levels)), by=nearly)
     stretches = find_stretches(cuts, through, closing, kerfs)
     narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
     thin = 2 * THIN_SHARE * narrow
@@ -199,7 +202,20 @@ def _join_runs(through: Lines, stretches: Stretches) -> Contours:
             firsts[contour] = min(first, firsts.get(contour, first))
             if some is through or run not in cut:
                 lines.setdefault(contour, []).append(shapely.get_coordinates(shape))
-    return Contours(of_run, {c: np.concatenate(some) for c, some in lines.items()}, firsts)
+    whole = {of_run[run] for run in cut}
+    ways = {
+        c: np.concatenate(some if c in whole else _keep_joined(some)) for c, some in lines.items()
+    }
+    return Contours(of_run, ways, firsts)
+
+
+def _keep_joined(ways: list[Floats]) -> list[Floats]:
+    """Gives the ways that an earlier pass went over what is left, where they lie close together:
+    those over tabs far apart go around nothing.
+    """
+    gaps = [float(np.hypot(*(b[0] - a[-1]))) for a, b in pairwise(ways)]
+    around = sum(float(np.hypot(*np.diff(way, axis=0).T).sum()) for way in ways)
+    return ways if sum(gaps) < around else [np.zeros((0, 2))]
 
 
 def _find_bounds(
@@ -260,6 +276,7 @@ def _sort_faces(
     weight[~held[kept] & held[faces.parent[kept]]] = 0.0
     weight[np.isin(kept, faces.home)] = np.inf  # a slug has no holes
     np.maximum.at(largest, faces.parent[kept], weight)
+    solid = _measure_solid(faces)
     for f in np.argsort(-faces.size).tolist():
         if faces.dust[f]:
             continue
@@ -272,10 +289,20 @@ def _sort_faces(
         if parent == SKELETON or kinds[parent] != PART:
             kinds[f] = PART if free else WASTE
         else:
-            own = bool((faces.home == f).any()) and largest[f] < RING_SHARE * faces.size[f]
+            own = largest[f] < min(RING_SHARE * faces.size[f], solid[f])
+            own = bool(own and (faces.home == f).any())
             kinds[f] = PART if own and inside else SLUG
     _take_equal_strips(faces, kinds)
     return kinds
+
+
+def _measure_solid(faces: Faces) -> Floats:
+    """Measures each face without its holes: what lies between two cuts of one hole is thin."""
+    solid = faces.size.astype(np.float64)
+    kerfs, home = faces.kerfs[faces.home >= 0], faces.home[faces.home >= 0]
+    filled = shapely.polygons(shapely.get_exterior_ring(kerfs)) if len(home) else kerfs
+    np.subtract.at(solid, home, shapely.area(filled))
+    return solid
 
 
 def _take_equal_strips(faces: Faces, kinds: list[str]) -> None:
@@ -382,16 +409,33 @@ def _make_piece(
     length = float(shapely.length(closed.faces.ring[face]))
     if float(sides.length[skin].sum()) < SKIN_SHARE * length:
         skin = skin[:0]  # what an earlier pass left beside a tab
+    held = _pick_held(face, own[~sides.skin[own]], skin, closed, sides)
     index = cuts.index[position]
     return Piece(
         outline=outline,
         holes=tuple(holes),
-        tabs=tuple(_make_tabs(face, own[~sides.skin[own]], cuts, levels, closed, sides)),
+        tabs=tuple(_make_tabs(face, held, cuts, levels, closed, sides)),
         tool=int(cuts.moves.tool[index]),
         line=int(cuts.moves.line[index]),
         covered=max(0.0, 1 - float(sides.length[own].sum()) / max(length, 1e-9)),
         skin_mm=_measure_skin(closed.stretches.pick(skin), cuts, levels),
     )
+
+
+def _pick_held(face: int, some: Ints, skin: Ints, closed: Closed, sides: Sides) -> Ints:
+    """Picks the stretches under which a part hangs on the sheet: not beyond a skin, as the way
+    back to a lead lies.
+    """
+    if not len(some) or not len(skin):
+        return some
+    shape, edge = closed.stretches.shape, shapely.get_exterior_ring(closed.faces.ring[face])
+    middle = shapely.points(sides.middle[some])
+    place = shapely.line_interpolate_point(edge, shapely.line_locate_point(edge, middle))
+    _, away = shapely.STRtree(shape[skin]).query_nearest(
+        place, return_distance=True, all_matches=False
+    )
+    near: Bools = shapely.distance(place, shape[some]) < away + BEYOND_MM
+    return some[near]
 
 
 def _measure_skin(skins: Stretches, cuts: Cuts, levels: Levels) -> float:
