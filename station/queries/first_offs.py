@@ -180,13 +180,18 @@ def find_what_is_new(view: View, bed: Bed, run: Revision) -> str:
     known = find_of_file(bed, run.id)
     if known and known.state == "due":
         return ""
-    if bed.first_off:
-        return bed.first_off
-    if known is None:
-        return f"first sheet of {name_run(view, run)}"
+    if known is None or bed.first_off:
+        return find_new_before(view, bed, run)
     if known.bits != list_bits_used(view, bed, run):
         return "another bit"
     return "" if known.zero_since == bed.zero_since else "zero set anew"
+
+
+def find_new_before(view: View, bed: Bed, run: Revision) -> str:
+    """Finds what is known to be new before a run is cut, in words; empty: nothing is."""
+    if bed.first_off:
+        return bed.first_off
+    return "" if find_of_file(bed, run.id) else f"first sheet of {name_run(view, run)}"
 
 
 def list_bits_used(view: View, bed: Bed, run: Revision) -> tuple[str, ...]:

@@ -171,6 +171,7 @@ OTHER = {
     ),
 }
 
+FIRST_OFF = "It is a first-off"
 AGAIN = "Look again"  # among the CSV files by now
 BLIND = "scale may miss one of"  # and the parts of which one that lacks may not
 
@@ -260,6 +261,8 @@ def test_the_work_in_hand_is_resumed(station, name):
         shown = [w for w in shown if not re.search(r"× SIDE: | whole$", w)]
         if BLIND in shown:  # and what the scale may not notice under its weight
             del shown[shown.index(BLIND) : shown.index(BLIND) + 2]
+    if FIRST_OFF in shown and FIRST_OFF not in before:  # it is told before the sheet by now
+        del shown[shown.index(FIRST_OFF) : shown.index(FIRST_OFF) + 2]
     if AGAIN in shown and AGAIN not in before:  # its code is that of a card of the office's
         del shown[shown.index(AGAIN) : shown.index(AGAIN) + 2]
     shown = [words for words in without_caution(shown) if words not in (*NEW, *ON_NEXT_PAGE)]

@@ -9,6 +9,7 @@ from station.shop.facts import (
     Batch,
     Bed,
     Bit,
+    CutFile,
     Lot,
     Material,
     Notice,
@@ -270,6 +271,15 @@ def _first_off(at: At) -> list[str]:
     return [f"batch {f.batch}, sheet {f.sheet}: {f.why}" for f in bed.firsts] if bed else []
 
 
+def _first_sheet(at: At) -> list[str]:
+    """The runs of which this router keeps no first-off: the next sheet of each is its first."""
+    bed = find_bed(at.look)
+    kept = {first.file for first in bed.firsts} if bed else set()
+    names = {f.id: f.name for f in at.books.all(CutFile)}
+    return [f"first sheet of {names[r.cut_file]} {r.letter}" for r in at.books.all(Revision)
+            if r.id not in kept and r.cut_file in names]  # fmt: skip
+
+
 # --- what is next
 
 
@@ -514,6 +524,7 @@ RULES = (
     Rule("checks", "Before", r"\d+ hold-downs?", _holds),
     Rule("checks", "(Before|After)", r"([^ ]+) mm, no\. ([^ ]+): .* m needed", _laid_ready),
     Rule("checks", "Before", r".*no\. .*", _bit),
+    Rule("checks", "(Before|After)", r"first sheet of .*", _first_sheet),
     Rule("checks", "After this last sheet", r".*", _bring),
     Rule("checks", "", r"batch \d+, sheet \d+: .*", _first_off),
     Rule("table", "Which bit broke", r"no\. .*", _in_router),

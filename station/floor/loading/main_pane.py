@@ -20,7 +20,7 @@ from station.floor.loading.preparing import (
     needs_free_bed,
 )
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
-from station.queries.first_offs import find_unsettled
+from station.queries.first_offs import find_new_before, find_unsettled
 from station.queries.hold_downs import find_wrong_on
 from station.queries.pace import find_fit
 from station.queries.revisions import count_tabs
@@ -158,10 +158,12 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
 
 def _show_what_is_new(here: Now) -> tuple[Check, ...]:
     """Shows that the sheet on the bed, or the next one, is a first-off."""
-    if not here.bed.first_off:
+    run = (here.running if here.bed.sheet else here.next_run) or here.revision
+    new = find_new_before(here.view, here.bed, run) if run else here.bed.first_off
+    if not new:
         return ()
     label = say("After this sheet: first-off") if here.bed.sheet else say("It is a first-off")
-    return (Check(label=label, text=here.bed.first_off, state="later"),)
+    return (Check(label=label, text=new, state="later"),)
 
 
 # what is confirmed before a router that is stopped runs on: its card, what it asks
