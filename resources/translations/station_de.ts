@@ -20,10 +20,6 @@
       <translation>1 bis 24 Zeichen.</translation>
     </message>
     <message>
-      <source>1 to {n}: so many {part}. Larger, or with a point: the weight, {unit}.</source>
-      <translation>1 bis {n}: so viele {part}. Größer oder mit Komma: das Gewicht, {unit}.</translation>
-    </message>
-    <message>
       <source>1/4 in MDF</source>
       <translation>MDF 1/4 in</translation>
     </message>
@@ -210,6 +206,10 @@
     <message>
       <source>A number sets how many.</source>
       <translation>Eine Zahl sagt, wie viele.</translation>
+    </message>
+    <message>
+      <source>A number up to {n}: how many {part} are in. A larger one: the weight, {unit}.</source>
+      <translation>Eine Zahl bis {n}: wie viele {part} drin sind. Eine größere: das Gewicht, {unit}.</translation>
     </message>
     <message>
       <source>A pack is opened at packing</source>

@@ -5,6 +5,8 @@ from functools import cache
 from importlib.resources import files
 from typing import NamedTuple
 
+_QUOTES = {"": "“”", "de": "„“"}
+_SCREEN = re.compile(r"\*([^*]+)\*")  # words that stand on the screen
 _LINK = re.compile(r"!?\[([^\]]*)\]\([^)]*\)")
 
 
@@ -23,13 +25,20 @@ def read_chapters(language: str = "") -> tuple[Chapter, ...]:
     page = page if language and page.is_file() else guide / "shop.md"
     text = page.read_text(encoding="utf-8")
     _, *chapters = text.split("\n## ")
-    return tuple(_read_chapter(chapter) for chapter in chapters)
+    quotes = _QUOTES.get(language, _QUOTES[""])
+    return tuple(_read_chapter(chapter, quotes) for chapter in chapters)
 
 
-def _read_chapter(text: str) -> Chapter:
+def _read_chapter(text: str, quotes: str) -> Chapter:
     title, *lines = text.splitlines()
     kept = (line for line in lines if line and not line.startswith("!"))
-    return Chapter(title, tuple(_LINK.sub(r"\1", line).removeprefix("- ") for line in kept))
+    return Chapter(title, tuple(_free_line(line, quotes) for line in kept))
+
+
+def _free_line(line: str, quotes: str) -> str:
+    """Frees a line of what marks its words on a web page; words of the screen are quoted."""
+    plain = _LINK.sub(r"\1", line).removeprefix("- ").replace("`", "")
+    return _SCREEN.sub(rf"{quotes[0]}\1{quotes[1]}", plain)
 
 
 def find_chapter(area: str) -> int:

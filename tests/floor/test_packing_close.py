@@ -313,7 +313,7 @@ def test_a_number_that_can_be_a_count_still_changes_the_pick_just_made():
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
     note = screen.screen(player.hand, view).main[-1].note
-    assert str(note) == "1 to 3: so many ST-200. Larger, or with a point: the weight, g."
+    assert str(note) == "A number up to 3: how many ST-200 are in. A larger one: the weight, g."
     assert str(player.give(Number("2")).said) == "2 × ST-200, not 3: 2 in the pack"
 
 
@@ -491,7 +491,7 @@ def test_a_shop_of_inches_weighs_in_ounces_and_says_so():
     player = packer(view)
     player.give(ORDER, PART_COMB, PART_SHUTTLE)
     note = screen.screen(player.hand, view).main[-1].note
-    assert str(note) == "1 to 3: so many ST-200. Larger, or with a point: the weight, oz."
+    assert str(note) == "A number up to 3: how many ST-200 are in. A larger one: the weight, oz."
     player.give(press("scale"))
     (asked,) = [b for b in screen.screen(player.hand, view).main if isinstance(b, Asked)]
     assert str(asked.unit) == "oz, without wrap"

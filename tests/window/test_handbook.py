@@ -41,6 +41,13 @@ def test_every_chapter_fits_and_is_a_touch_away(screen, language, said):
     screen.window.set_language("")
 
 
+@pytest.mark.parametrize("language", ["", "de"])
+def test_no_mark_of_a_web_page_stands_on_the_screen(language):
+    assert not [
+        line for c in read_chapters(language) for line in c.lines if "*" in line or "`" in line
+    ]
+
+
 def test_the_german_handbook_says_as_much_as_the_english_one():
     """Chapter for chapter, and in each line for line: a new one wants its German one."""
     english, german = read_chapters(), read_chapters("de")

@@ -310,7 +310,7 @@ def _say_what_follows(hand: PackingHand, found: tuple[Need, ...], view: View) ->
     part = next((w.part for w in found if picked and w.part.id == picked.part), None)
     all_in = not any(w.to_go for w in found)
     if picked and part and all_in:
-        return say("1 to {n}: so many {part}. Larger, or with a point: the weight, {unit}.",
+        return say("A number up to {n}: how many {part} are in. A larger one: the weight, {unit}.",
                    n=picked.pieces, part=part.name, unit=name_unit(hand, view))  # fmt: skip
     if picked and part:
         return say("a number now changes the {n} × {part}", n=picked.pieces, part=part.name)
