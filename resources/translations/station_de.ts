@@ -11920,6 +11920,10 @@
       <translation>{field}: jede Menge ist 1 oder mehr</translation>
     </message>
     <message>
+      <source>{field}: there is no {text}; write it as {example}</source>
+      <translation>{field}: {text} gibt es nicht; so schreiben: {example}</translation>
+    </message>
+    <message>
       <source>{field}: touch one, or type it.</source>
       <translation>{field}: eins berühren oder tippen.</translation>
     </message>

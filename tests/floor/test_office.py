@@ -400,6 +400,11 @@ def test_every_kind_that_is_set_has_a_name():
         ("rack", {"id": "400", "name": "C 1", "part": "999"}, "no part 999"),
         ("router", {"id": "6", "name": "R", "bed": "magnet"}, "bed is one of clamped and vacuum"),
         ("router", {"id": "6", "name": "R", "pace": 0.0}, "pace must be above 0"),
+        (
+            "order",
+            {"id": "4000", "lines": [LINE], "due": "31.11.2026"},
+            "due: there is no 31.11.2026; write it as 2026-11-25 14:00",
+        ),
         ("cart", {"id": "9", "name": "C", "goes": "25:00"}, "leaves at: write it as 14:00"),
         ("part", {"id": "400", "name": "x", "words": "y", "mark": -1}, "mark cannot be below 0"),
         (

@@ -18,6 +18,7 @@ from station.shop.plain import find_misfit, to_plain
 from station.shop.views import View
 from station.shop.words import Say, figure, say
 
+MOST_TOLD = 24  # characters of what was typed wrong
 EXAMPLES = {"time": "2026-11-25 14:00", "day": "2026-11-25", "clock": "14:00", "letter": "A"}
 
 
@@ -71,6 +72,10 @@ def _check_written(field: FactField, value: object) -> Iterator[Say]:
     """Checks how a time, a day or an hour is written."""
     about, text = field.about, str(value)
     if (value or about.given) and not is_written(about.written, text):
+        if about.written in ("time", "day") and any(c.isdecimal() for c in text):
+            yield say("{field}: there is no {text}; write it as {example}", field=field.label,
+                      text=text[:MOST_TOLD], example=EXAMPLES[about.written])  # fmt: skip
+            return
         yield say("{field}: write it as {example}", field=field.label,
                   example=EXAMPLES[about.written])  # fmt: skip
 
