@@ -2448,6 +2448,10 @@
       <translation>In keiner Spalte</translation>
     </message>
     <message>
+      <source>In the store</source>
+      <translation>Im Lager</translation>
+    </message>
+    <message>
       <source>Inches</source>
       <translation>Zoll</translation>
     </message>

@@ -25,7 +25,7 @@ from station.queries.unmade import raise_unmade
 from station.shop.acts import Act
 from station.shop.cards import button
 from station.shop.codes import read
-from station.shop.faces import Letters
+from station.shop.faces import Cards, Letters, Pairs
 from station.shop.facts import (
     KINDS,
     Batch,
@@ -202,6 +202,27 @@ def test_sheets_received_lie_in_the_store(view):
     assert total(view.stock(place="store", batch="0999")) == 12
     assert view.get(Lot, "0999").material == "1"
     assert view.do(RULES, act("receive_lot", "lot/0999", material="2", sheets=1)).refused
+
+
+def told_of(view, **chosen):
+    """What stands beside a form from the work, and what can be done there."""
+    side = screen.screen(office(**chosen, form={}), view).side
+    rows = [row for b in side if isinstance(b, Pairs) for row in b.rows]
+    done = [e.big for b in side if isinstance(b, Cards) for e in b.entries]
+    return {str(name): str(value) for name, value in rows}, [str(words) for words in done]
+
+
+def test_a_lot_tells_how_many_of_its_sheets_are_in_the_store(view):
+    view.do(RULES, act("receive_lot", "lot/0999", material="1", sheets=12))
+    told, _ = told_of(view, list="lot", chosen="0999")
+    assert told["In the store"] == "12 sheets"
+
+
+@pytest.mark.parametrize(("state", "offered"), [("open", True), ("cancelled", False)])
+def test_an_order_that_is_cancelled_cannot_be_cancelled_again(view, state, offered):
+    view.facts["order/3306"] = replace(view.get(Order, "3306"), state=state)
+    _, done = told_of(view, list="order", chosen="3306")
+    assert ("Cancel this order" in done) == offered
 
 
 def test_a_correction_needs_a_reason_and_leaves_nothing_below_zero(view):

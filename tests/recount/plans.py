@@ -260,6 +260,8 @@ def _from_the_work(at: At) -> list[str] | None:
         each = at.books.at.get(f"bit/{bit.id}", {})
         every = [mm for (_, what), mm in each.items() if what == "mm"]
         return [f"{fig.n(mm / 1000)} m" for mm in (sum(every), *every)]
+    if work.list == "lot":
+        return [fig.of(at.books.sheets("store", work.chosen), "sheet")]
     return _form_cell(at)
 
 

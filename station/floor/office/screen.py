@@ -41,6 +41,7 @@ from station.queries.pace import LEAST, find_fit
 from station.queries.routers import count_metres_cut
 from station.queries.settings import find_shop
 from station.queries.spoiled import list_spoiled_by_place
+from station.queries.stock import count_in_store
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import has_code
 from station.shop.faces import (
@@ -299,9 +300,9 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
         RackPlace: ("correct",),
         Worker: ("new_pin",),
     }
-    entries = [
-        Entry(big=_name_act(name, fact), code=button(name)) for name in names.get(type(fact), ())
-    ]
+    done = isinstance(fact, Order) and fact.state in ("cancelled", "shipped")
+    offered = () if done else names.get(type(fact), ())
+    entries = [Entry(big=_name_act(name, fact), code=button(name)) for name in offered]
     if has_code(fact.kind, fact.id):
         entries.append(Entry(big=say("Print its card"), code=button("print_cards")))
     acts = Cards(title=say("Do"), entries=tuple(entries))
@@ -310,7 +311,7 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
         for name, field in sorted(fields_by_name(type(fact)).items())
         if not field.about.typed and getattr(fact, name)
     )
-    known += _tell_pace(fact, view) + _tell_worn(fact, view)
+    known += _tell_pace(fact, view) + _tell_worn(fact, view) + _tell_stored(fact, view)
     blocks: list[Block] = [acts] if entries else []
     if known:
         blocks.append(Pairs(rows=known, title=say("From the work")))
@@ -322,6 +323,14 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
         blocks.append(SheetDrawing(revision=fact, note=say("Drawn from the cut file.")))
         blocks += _compare_approved(fact, view)
     return tuple(blocks)
+
+
+def _tell_stored(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
+    """Tells how many sheets of a lot are in the store."""
+    if not isinstance(fact, Lot):
+        return ()
+    n = count_in_store(view, fact.id)
+    return ((say("In the store"), say("{n} {n|sheet|sheets}", n=n)),)
 
 
 def _tell_pace(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
