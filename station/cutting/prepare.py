@@ -61,6 +61,7 @@ PARTS = {
     "analyse.time": 0.60,
     "geometry.rings": 0.71,
     "geometry.strokes": 0.85,
+    "geometry.tabs": 0.86,
     "geometry.edges": 0.95,
     "geometry.shapes": 0.97,
     "analyse.drawing": 1.0,

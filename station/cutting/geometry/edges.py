@@ -9,12 +9,19 @@ are added until what lies between any two is as exact.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
 from station.cutting.compiled import compile_entry, compile_inner
+from station.cutting.geometry.near import (
+    Strokes,
+    find_foot,
+    list_near,
+    measure_square,
+    measure_way,
+    plant_strokes,
+)
 from station.cutting.geometry.strokes import Cuts, Lines, Shapes
 from station.cutting.model import CW, XY, Complexes, Floats, Ints, Moves, Ring
 
@@ -22,7 +29,6 @@ ROUGH_MM = 0.016  # an edge is taken by this first; two halvings of an arc make 
 TRUE_MM = 0.00105  # how far what lies between two corners may be off at last
 OFF_MM, OFF_SHARE = 0.03, 0.012  # how far an edge may be off at first: that, and of the radius
 SHORT_MM = 0.01  # a shorter side is not halved
-LONG_MM = 10.0  # a side of which the box says little
 DEEPEST = 6  # halvings of one side
 MOST_CORNERS = 2**DEEPEST
 STEPS = 6
@@ -31,19 +37,7 @@ CORNER_MM = 1e-4  # how near a corner is between its strokes
 SQUARE = 0.2  # sine: of two strokes between which an edge turns sharply, at least
 SNAP_MM = 0.05  # what is this near a corner is one
 TIP_MM = 1.0  # by how much a sharp corner may have been blunted
-DRAWN_MM = 0.01  # how far the chords may be off by which strokes are looked for
-
-
-@dataclass(frozen=True)
-class Strokes:
-    """Holds single strokes of bits, straight or along an arc (where `sweep` is not 0)."""
-
-    start: Complexes
-    end: Complexes
-    centre: Complexes
-    sweep: Floats
-    radius: Floats  # of the bit
-    tree: shapely.STRtree
+SURELY = 1 + 1e-9  # a square that is larger by this is so whatever is rounded
 
 
 def list_strokes(
@@ -76,8 +70,7 @@ def list_strokes(
     centre = np.concatenate((moves.centre[index, 0] + 1j * moves.centre[index, 1], none))
     sweep = np.concatenate((np.where(bent, moves.sweep[index], 0.0), none))
     radius = np.concatenate((radius, reach))
-    tree = _plant_strokes(start, end, centre, sweep)
-    return Strokes(start, end, centre, sweep, radius, tree)
+    return plant_strokes(start, end, centre, sweep, radius)
 
 
 def _take_points(moves: Moves, index: Ints) -> Complexes:
@@ -108,56 +101,6 @@ def _list_last_sides(lines: Shapes, radius: Floats) -> tuple[Complexes, Complexe
     return start, end, radius
 
 
-def _plant_strokes(
-    start: Complexes, end: Complexes, centre: Complexes, sweep: Floats
-) -> shapely.STRtree:
-    """Plants a tree of strokes, arcs drawn by chords."""
-    ends = np.column_stack((start.real, start.imag, end.real, end.imag))
-    drawn = shapely.linestrings(ends.reshape(-1, 2, 2))
-    bent = np.flatnonzero(sweep)
-    if len(bent):
-        spoke, turn = (start - centre)[bent], sweep[bent]
-        reach = np.maximum(np.abs(spoke), DRAWN_MM)
-        chords = np.ceil(np.abs(turn) / (2 * np.arccos(1 - DRAWN_MM / reach)))
-        count = chords.astype(np.int64) + 1
-        of = np.repeat(np.arange(len(bent)), count)
-        nth = np.arange(len(of)) - np.repeat(np.cumsum(count) - count, count)
-        place = centre[bent][of] + spoke[of] * np.exp(1j * turn[of] * nth / chords[of])
-        points = np.column_stack((place.real, place.imag))
-        drawn[bent] = shapely.linestrings(points, indices=of)
-    return shapely.STRtree(drawn)
-
-
-@compile_inner
-def _find_foot(
-    k: int, p: complex, start: Complexes, end: Complexes, centre: Complexes, sweep: Floats
-) -> complex:
-    """Finds the point of a stroke that is nearest to a place."""
-    a, b = complex(start[k]), complex(end[k])
-    if sweep[k] == 0.0:
-        way = b - a
-        size = way.real * way.real + way.imag * way.imag
-        if size == 0.0:
-            return a
-        off = p - a
-        share = (off.real * way.real + off.imag * way.imag) / size
-        return a + way * min(max(share, 0.0), 1.0)
-    spoke, away = a - centre[k], p - centre[k]
-    far = abs(away)
-    if far > 0.0:
-        ahead = math.atan2(
-            spoke.real * away.imag - spoke.imag * away.real,
-            spoke.real * away.real + spoke.imag * away.imag,
-        )
-        if sweep[k] < 0:
-            ahead = -ahead
-        if ahead < 0.0:
-            ahead += 2 * math.pi
-        if ahead <= abs(sweep[k]):
-            return complex(centre[k] + away * (abs(spoke) / far))
-    return a if abs(p - a) < abs(p - b) else b
-
-
 @compile_inner
 def _find_tightest(
     p: complex, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
@@ -168,8 +111,11 @@ def _find_tightest(
     """
     best, least, at = -1, math.inf, p
     for n in range(len(near)):
-        foot = _find_foot(near[n], p, start, end, centre, sweep)
-        gap = abs(p - foot) - radius[near[n]]
+        foot, most = find_foot(near[n], p, start, end, centre, sweep), least + radius[near[n]]
+        off = p - foot
+        if most <= 0 or measure_square(off) > most * most * SURELY:
+            continue  # quicker to tell than how far off it is
+        gap = measure_way(off) - radius[near[n]]
         if gap < least:
             best, least, at = near[n], gap, foot
     return best, least, at
@@ -177,21 +123,22 @@ def _find_tightest(
 
 @compile_inner
 def _put_beside(
-    p: complex, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
-    sweep: Floats, radius: Floats,
+    p: complex, first: tuple[int, float, complex], near: Ints, start: Complexes, end: Complexes,
+    centre: Complexes, sweep: Floats, radius: Floats,
 ) -> tuple[complex, int]:  # fmt: skip
-    """Puts a place where no stroke's bit reaches over it and one just reaches it; gives that
-    stroke, or -1 and the place as it was where none comes near.
+    """Puts a place, of which the tightest stroke is the first, where no stroke's bit reaches over
+    it and one just reaches it; gives that stroke, or -1 and the place as it was where none comes
+    near.
     """
-    put, stroke = p, -1
+    put, stroke, (k, gap, foot) = p, -1, first
     for _ in range(STEPS):
-        k, gap, foot = _find_tightest(put, near, start, end, centre, sweep, radius)
         if k < 0 or abs(gap) > OFF_MM + OFF_SHARE * radius[k] or put == foot:
             return p, -1
         stroke = k
         if abs(gap) < 1e-7:
             break
-        put = foot + (put - foot) * (radius[k] / abs(put - foot))
+        put = foot + (put - foot) * (radius[k] / measure_way(put - foot))
+        k, gap, foot = _find_tightest(put, near, start, end, centre, sweep, radius)
     return put, stroke
 
 
@@ -203,10 +150,10 @@ def _find_corner(
     """Finds the corner between what two strokes take, from a place near it."""
     for _ in range(2 * STEPS):
         foot, foot2 = (
-            _find_foot(one, p, start, end, centre, sweep),
-            _find_foot(other, p, start, end, centre, sweep),
+            find_foot(one, p, start, end, centre, sweep),
+            find_foot(other, p, start, end, centre, sweep),
         )
-        far, far2 = abs(p - foot), abs(p - foot2)
+        far, far2 = measure_way(p - foot), measure_way(p - foot2)
         if far == 0.0 or far2 == 0.0:
             break
         u, v = (p - foot) / far, (p - foot2) / far2
@@ -228,20 +175,22 @@ def _snap_to_corner(
     """Gives the corner that a place beside stroke k is at, but for a hair; else the place."""
     if k < 0:
         return p
-    foot = _find_foot(k, p, start, end, centre, sweep)
+    foot = find_foot(k, p, start, end, centre, sweep)
     best, most, off = -1, SQUARE, 0.0
     for n in range(len(near)):
         m = near[n]
-        foot2 = _find_foot(m, p, start, end, centre, sweep)
-        gap = abs(p - foot2) - radius[m]
-        u, v = p - foot, p - foot2
+        u, v = p - foot, p - find_foot(m, p, start, end, centre, sweep)
+        reach = radius[m] + SNAP_MM
+        if measure_square(v) > reach * reach * SURELY:
+            continue
+        gap = measure_way(v) - radius[m]
         cross = abs(u.real * v.imag - u.imag * v.real) / (radius[k] * radius[m])
         if abs(gap) < SNAP_MM and cross > most:
             best, most, off = m, cross, gap
     if best < 0 or abs(off) < TRUE_MM:
         return p
     corner, found = _find_corner(p, k, best, start, end, centre, sweep, radius)
-    if found and abs(corner - p) < SNAP_MM:
+    if found and measure_way(corner - p) < SNAP_MM:
         _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
         if gap > -CORNER_MM:
             return corner
@@ -257,18 +206,19 @@ def _halve(
     where what lies between them is exact already, or nothing bounds it.
     """
     middle = (a + b) / 2
-    k, gap, _ = _find_tightest(middle, near, start, end, centre, sweep, radius)
+    first = _find_tightest(middle, near, start, end, centre, sweep, radius)
+    k, gap, _ = first
     if k < 0 or abs(gap) < TRUE_MM or abs(gap) > OFF_MM + OFF_SHARE * radius[k]:
         return middle, k, False
     if one >= 0 and other >= 0 and one != other:
         corner, found = _find_corner(middle, one, other, start, end, centre, sweep, radius)
         share = (corner - a) / (b - a)
         found = found and 0 < share.real < 1 and abs(share.imag * (b - a)) < TIP_MM
-        if found and min(abs(corner - a), abs(corner - b)) > SHORT_MM:
+        if found and min(measure_way(corner - a), measure_way(corner - b)) > SHORT_MM:
             _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
             if gap > -CORNER_MM:
                 return corner, one, True
-    put, k = _put_beside(middle, near, start, end, centre, sweep, radius)
+    put, k = _put_beside(middle, first, near, start, end, centre, sweep, radius)
     return put, k, True
 
 
@@ -291,7 +241,8 @@ def fill_edge(
         some = np.concatenate(
             (strokes[stops[before] : stops[before + 1]], strokes[stops[i] : stops[i + 1]])
         )
-        put, bound[i] = _put_beside(ring[i], some, start, end, centre, sweep, radius)
+        first = _find_tightest(ring[i], some, start, end, centre, sweep, radius)
+        put, bound[i] = _put_beside(ring[i], first, some, start, end, centre, sweep, radius)
         place[i] = _snap_to_corner(put, bound[i], some, start, end, centre, sweep, radius)
     ends, kept = np.empty(DEEPEST + 2, np.complex128), np.empty(DEEPEST + 2, np.int64)
     deep = np.empty(DEEPEST + 2, np.int64)
@@ -301,7 +252,7 @@ def fill_edge(
         ends[0], kept[0], deep[0] = place[after], bound[after], 0
         while left:  # sides to be looked at, the next one last
             b, other, more = ends[left - 1], kept[left - 1], False
-            if deep[left - 1] < DEEPEST and abs(b - a) > SHORT_MM:
+            if deep[left - 1] < DEEPEST and measure_way(b - a) > SHORT_MM:
                 ends[left], kept[left], more = _halve(
                     a, b, one, other, some, start, end, centre, sweep, radius
                 )
@@ -315,39 +266,24 @@ def fill_edge(
     return made
 
 
-def _find_near(sides: Shapes, strokes: Strokes, reach: float) -> tuple[Ints, Ints]:
-    """Finds pairs of a side and a stroke within its reach; where the side is short also some whose
-    boxes alone are that near, which is quicker to tell.
-    """
-    boxes, short = shapely.bounds(sides), shapely.length(sides) < LONG_MM
-    x, y, x2, y2 = boxes[short].T
-    around = shapely.box(x - reach, y - reach, x2 + reach, y2 + reach)
-    near, far = np.flatnonzero(short), np.flatnonzero(~short)
-    one, stroke = strokes.tree.query(around)
-    other, stroke2 = strokes.tree.query(sides[far], predicate="dwithin", distance=reach)
-    return np.concatenate((near[one], far[other])), np.concatenate((stroke, stroke2))
-
-
 def draw_edges(rings: Shapes, strokes: Strokes) -> list[Ring]:
     """Draws the edges of rings (polygons' outlines) as exact as the strokes beside them."""
     rough = shapely.simplify(rings, ROUGH_MM, preserve_topology=False)
     points, of = shapely.get_coordinates(rough, return_index=True)
     side = np.flatnonzero(of[1:] == of[:-1])
-    lines = shapely.linestrings(np.stack((points[side], points[side + 1]), axis=1))
     most = float(strokes.radius.max(initial=0.0))
-    pair, stroke = _find_near(lines, strokes, most * (1 + OFF_SHARE) + OFF_MM + DRAWN_MM)
-    order = np.argsort(pair, kind="stable")
-    stroke = np.ascontiguousarray(stroke[order]).astype(np.int64)
-    stops = np.searchsorted(pair[order], np.arange(len(lines) + 1))
+    reach, seen = most * (1 + OFF_SHARE) + OFF_MM, np.full(len(strokes.start), -1)
     first = np.searchsorted(of[side], np.arange(len(rings) + 1))
     place = points[side, 0] + 1j * points[side, 1]
     made: list[Ring] = []
     for n in range(len(rings)):
         a, b = int(first[n]), int(first[n + 1])
         out = np.empty((b - a) * MOST_CORNERS, np.complex128)
-        count = fill_edge(
-            place[a:b], stops[a : b + 1] - stops[a], stroke[stops[a] : stops[b]], strokes.start,
-            strokes.end, strokes.centre, strokes.sweep, strokes.radius, out,
+        stops, near = list_near(
+            place[a:b], reach, strokes.start, strokes.end, strokes.centre, strokes.sweep,
+            strokes.stops, strokes.inside, strokes.far, seen, a,
         )  # fmt: skip
+        count = fill_edge(place[a:b], stops, near, strokes.start, strokes.end, strokes.centre,
+                          strokes.sweep, strokes.radius, out)  # fmt: skip
         made.append(np.column_stack((out[:count].real, out[:count].imag)))
     return made

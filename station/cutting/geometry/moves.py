@@ -169,6 +169,38 @@ def fill_boxes(
             high[axis, k] = max(high[axis, k], most[axis])
 
 
+@compile_entry("void(f8[:,:], u1[::1], u1[::1], f8[:,:], f8[::1], b1[::1], f8[::1], f8[::1])")
+def widen_bounds(
+    points: Floats, kind: Bytes, plane: Bytes, centre: Floats, sweep: Floats, some: Bools,
+    low: Floats, high: Floats,
+) -> None:  # fmt: skip
+    """Widens a box, its low and its high corner, until the moves picked by `some` lie in it."""
+    for i in range(len(kind)):
+        if not some[i]:
+            continue
+        for axis in range(3):
+            one, other = points[i, axis], points[i + 1, axis]
+            low[axis], high[axis] = min(low[axis], one, other), max(high[axis], one, other)
+        if kind[i] < CW:
+            continue
+        a, b, _ = _to_plane(plane[i], points[i, 0], points[i, 1], points[i, 2])
+        c0, c1 = centre[i, 0], centre[i, 1]
+        spoke = (a - c0, b - c1)
+        far = math.hypot(spoke[0], spoke[1])
+        least, most = (
+            _from_plane(plane[i], c0 - far, c1 - far, math.inf),
+            _from_plane(plane[i], c0 + far, c1 + far, -math.inf),
+        )
+        reaches = False  # further than the box, if it went all around
+        for axis in range(3):
+            reaches |= least[axis] < low[axis] or most[axis] > high[axis]
+        if not reaches:
+            continue
+        least, most = _find_ends(plane[i], spoke, sweep[i], c0, c1)
+        for axis in range(3):
+            low[axis], high[axis] = min(low[axis], least[axis]), max(high[axis], most[axis])
+
+
 @dataclass(frozen=True)
 class Geometry:
     """Holds what follows from a path, in columns, mm: lengths, the same in the XY plane (`flat`),
@@ -217,9 +249,7 @@ def find_bounds(moves: Moves, some: Bools) -> tuple[float, float, float, float, 
     if not some.any():
         return (0.0,) * 6
     low, high = np.full(3, np.inf), np.full(3, -np.inf)
-    for index in split_blocks(np.flatnonzero(some)):
-        least, most = find_boxes(moves, index)
-        low, high = np.minimum(low, least.min(axis=0)), np.maximum(high, most.max(axis=0))
+    widen_bounds(moves.points, moves.kind, moves.plane, moves.centre, moves.sweep, some, low, high)
     x, y, z = low.tolist()
     x2, y2, z2 = high.tolist()
     return x, y, z, x2, y2, z2

@@ -9,11 +9,12 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from station.cutting.geometry.edges import Strokes, draw_edges, list_strokes
+from station.cutting.geometry.edges import draw_edges, list_strokes
 from station.cutting.geometry.faces import SKELETON, THIN_SHARE, Faces, widen
 from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_shallow_cuts
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.moves import Geometry
+from station.cutting.geometry.near import Strokes
 from station.cutting.geometry.rings import contains_point, tidy_ring
 from station.cutting.geometry.strokes import (
     Cuts,

@@ -235,12 +235,30 @@ def _lies_over(cuts: Cuts, through: Bools) -> Bools:
 
 def pick_among(values: Ints, some: Ints) -> Bools:
     """Picks the values that are among some others: far fewer than there are values."""
-    if not len(some):
-        return np.zeros(len(values), dtype=bool)
-    there = np.sort(some)  # quicker than to pick each once by their hashes
-    there = there[np.append(True, there[1:] != there[:-1])]
-    at = np.searchsorted(there, values).astype(np.int32)
-    return np.asarray(there[np.minimum(at, len(there) - 1)] == values)
+    picked = np.zeros(len(values), dtype=bool)
+    if len(some):
+        table = np.full(1 << (2 * len(some)).bit_length(), -1, dtype=np.int32)
+        fill_among(values, some, table, picked)
+    return picked
+
+
+@compile_entry("void(i8[::1], i8[::1], i4[::1], b1[::1])")
+def fill_among(values: Ints, some: Ints, table: Shorts, picked: Bools) -> None:
+    """Fills in whether each value is among some others.
+
+    `table` is scratch, all -1: a power of two long, and longer than there are others.
+    """
+    mask = len(table) - 1
+    for k in range(len(some)):
+        slot = (some[k] * MIXED >> 32) & mask
+        while table[slot] >= 0 and some[table[slot]] != some[k]:
+            slot = (slot + 1) & mask
+        table[slot] = k
+    for k in range(len(values)):
+        slot = (values[k] * MIXED >> 32) & mask
+        while table[slot] >= 0 and some[table[slot]] != values[k]:
+            slot = (slot + 1) & mask
+        picked[k] = table[slot] >= 0
 
 
 @compile_inner

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 import shapely
 
+from station.cutting.compiled import compile_entry
 from station.cutting.geometry.faces import SKELETON, Faces, find_faces, unite
 from station.cutting.geometry.jumps import (
     LEAST_GAP_MM,
@@ -117,6 +118,37 @@ def _add_ends(stretches: Shapes, lines: Shapes, radius: Floats) -> Shapes:
     return made
 
 
+@compile_entry(
+    "void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1], b1[::1], i8[::1], i8[::1], f8[::1],"
+    " b1[::1])"
+)
+def fill_heights(
+    flat: Floats, low: Floats, high: Floats, start: Floats, end: Floats, whole: Bools,
+    first: Ints, stop: Ints, top: Floats, ramped: Bools,
+) -> None:  # fmt: skip
+    """Fills in how high the bit runs over each stretch, and whether it climbs or falls there.
+
+    `first` and `stop` are those of its line; they become those of its own cuts, unless it is the
+    `whole` line: from `start` to `end` along it, mm.
+    """
+    for n in range(len(first)):
+        begin, after = first[n], stop[n]
+        a, b = begin, after
+        if not whole[n]:
+            way = flat[begin]
+            while way < start[n] + LEAST_MM and a < after - 1:
+                a += 1
+                way += flat[a]
+            b = a
+            while way < end[n] - LEAST_MM and b < after - 1:
+                b += 1
+                way += flat[b]
+            b += 1
+        first[n], stop[n], top[n] = a, b, high[a:b].max()
+        for k in range(max(a - 1, begin), min(b + 1, after)):
+            ramped[n] |= high[k] - low[k] > LEAST_MM
+
+
 def _measure_stretches(
     cuts: Cuts, lines: Lines, left: Shapes, of: Ints, through: Lines
 ) -> Stretches:
@@ -124,18 +156,9 @@ def _measure_stretches(
     ends = [shapely.get_point(left, 0), shapely.get_point(left, -1)]
     at = np.sort([shapely.line_locate_point(lines.shape[of], end) for end in ends], axis=0)
     closed = shapely.length(left) > 0.98 * shapely.length(lines.shape[of])
-    first, stop, top, ramped = lines.first[of], lines.stop[of], np.zeros(len(of)), closed.copy()
-    for n, line in enumerate(of.tolist()):
-        a, b = int(lines.first[line]), int(lines.stop[line])
-        way = np.cumsum(cuts.flat[a:b])
-        if not closed[n]:
-            a, b = (a + int(np.searchsorted(way, at[0, n] + LEAST_MM)),
-                    a + int(np.searchsorted(way, at[1, n] - LEAST_MM)) + 1)  # fmt: skip
-        b = min(max(b, a + 1), int(lines.stop[line]))
-        a = min(a, b - 1)
-        first[n], stop[n], top[n] = a, b, cuts.high[a:b].max()
-        a, b = max(a - 1, int(lines.first[line])), min(b + 1, int(lines.stop[line]))
-        ramped[n] = bool((cuts.high[a:b] - cuts.low[a:b] > LEAST_MM).any())
+    first, stop = lines.first[of], lines.stop[of]
+    top, ramped = np.zeros(len(of)), np.zeros(len(of), dtype=bool)
+    fill_heights(cuts.flat, cuts.low, cuts.high, at[0], at[1], closed, first, stop, top, ramped)
     run, line_of = lines.run[of], lines.shape[of]
     between = _pick_between(cuts, through, first, stop)
     lifted = between & (shapely.length(line_of) < WIDEST_GAP_MM)
