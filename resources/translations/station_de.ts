@@ -11200,6 +11200,10 @@
       <translation>das ist es</translation>
     </message>
     <message>
+      <source>the bit comes too near number {n}</source>
+      <translation>der Fräser kommt Nummer {n} zu nah</translation>
+    </message>
+    <message>
       <source>the cart</source>
       <translation>der Wagen</translation>
     </message>

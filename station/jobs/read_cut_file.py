@@ -21,8 +21,8 @@ from station.jobs.messages import (
     UnitsMissing,
     Unreadable,
 )
-from station.shop.cut_text import CutBooks, Laying, TextProblem, pack_cells
-from station.shop.facts import Router
+from station.shop.cut_text import CutBooks, Laying, TextProblem
+from station.shop.facts import Clear, Router
 from station.shop.strokes import PackedPath, pack
 from station.shop.words import say, take_apart
 
@@ -134,12 +134,12 @@ def _describe(
         names=names,
         digest=digest,
     )
-    laying = _lay_out(analysis, request)
+    laying, clear = _lay_out(analysis, request)
     held = request.hold_downs or laying.proposed
     problems = sorted(analysis.problems, key=lambda p: GRAVEST.index(p.grade))[:TOLD]
     return CutFileRead(
         file=Path(request.path).name,
-        revision=replace(made, read_as=request.read_as, hold_downs=held),
+        revision=replace(made, read_as=request.read_as, hold_downs=held, clear=clear),
         sizes={names[s.index]: _write_size(s) for s in shapes},
         unnamed=[names[s.index] for s in shapes if s.part is None],
         found=len(analysis.problems),
@@ -165,8 +165,10 @@ def _keep_books(analysis: "Analysis") -> CutBooks:
     )
 
 
-def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
-    """Finds how a sheet of it is held where it is clamped, what flies, and how it is popped."""
+def _lay_out(analysis: "Analysis", request: ReadCutFile) -> tuple[Laying, Clear]:
+    """Finds how a sheet of it is held where it is clamped, what flies, how it is popped, and where
+    a hold-down may stand.
+    """
     from station.cutting.analyse.holding import (  # noqa: PLC0415 - only when it is used
         GRID_MM,
         find_flying_pieces,
@@ -192,15 +194,14 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> Laying:
         ),
         flying=() if vacuum else tuple(place[n] for n in find_flying_pieces(analysis)),
         popping=tuple(place[n] for n in order_for_popping(analysis)),
-        free=pack_cells(free.T.tobytes()),
-        cell_mm=GRID_MM,
-        across=len(free),
     )
+    clear = Clear.pack(free.T.tobytes(), GRID_MM, len(free))
     own = request.router.hold_downs if request.router else ()
-    proposed = [p for p in own if laying.is_free(p)] or find_hold_downs(
+    proposed = [p for p in own if clear.has_room(p)] or find_hold_downs(
         analysis, HOLD_DOWNS, request.shop.clamp_reach_mm, free
     )
-    return laying if vacuum else msgspec.structs.replace(laying, proposed=tuple(proposed))
+    held = laying if vacuum else msgspec.structs.replace(laying, proposed=tuple(proposed))
+    return held, clear
 
 
 def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> PackedPath:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from station.queries.batches import find_revision
 from station.queries.runs import list_runs
 from station.shop.acts import Answer, refuse
-from station.shop.cut_text import Laying
 from station.shop.facts import Batch, Revision, Router
 from station.shop.on_sheet import OnSheet, Points
 from station.shop.views import View
@@ -16,13 +15,13 @@ Place = tuple[float, float]
 SAME_MM = 15.0  # from a place that a bed takes
 
 
-def refuse_place(revision: Revision, laying: Laying, place: Place) -> Answer | None:
+def refuse_place(revision: Revision, place: Place) -> Answer | None:
     """Refuses a place for a hold-down where a piece lies or the bit comes."""
     if not (0 <= place[0] <= revision.length_mm and 0 <= place[1] <= revision.width_mm):
         return refuse(say("That is beside the sheet"), say("Touch a place on it."))
     if is_on_piece(revision, place):
         return refuse(say("A piece lies there"), say("Touch a place in the waste."))
-    if not laying.is_free(place):
+    if not revision.clear.has_room(place):
         return refuse(
             say("The bit comes too near there"), say("Touch a place further from every cut.")
         )
@@ -60,14 +59,17 @@ def _is_within(ring: Points, place: Place) -> bool:
 def find_wrong(revision: Revision, runs: Sequence[Revision], router: Router | None) -> Say | None:
     """Finds what is wrong with the hold-downs of a sheet, as they are drawn; None: nothing.
 
-    `runs` are all that run on the sheet: a piece of any of them may not lie under one. A bed
-    that takes hold-downs in places of its own must have each.
+    `runs` are all that run on the sheet: a piece of any of them may not lie under one, nor may
+    the bit come near those that are set for its own run. A bed that takes hold-downs in places of
+    its own must have each.
     """
     for number, place in enumerate(revision.hold_downs, 1):
         if not (0 <= place[0] <= revision.length_mm and 0 <= place[1] <= revision.width_mm):
             return say("number {n} is beside the sheet", n=number)
         if any(is_on_piece(run, place) for run in runs):
             return say("number {n} stands on a piece", n=number)
+        if not revision.clear.has_room(place):
+            return say("the bit comes too near number {n}", n=number)
         own = router.hold_downs if router else ()
         if own and all(math.dist(place, there) > SAME_MM for there in own):
             return say("this bed takes none at number {n}", n=number)

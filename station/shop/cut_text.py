@@ -1,9 +1,5 @@
 """What was found of a cut file's text besides its revision: how it was taken, its books."""
 
-import zlib
-from base64 import b85decode, b85encode
-from functools import lru_cache
-
 import msgspec
 
 from station.shop.facts import Loop
@@ -59,32 +55,9 @@ class Laying(msgspec.Struct, frozen=True):
     """What a clamped sheet comes to: places for hold-downs, what flies, how it is popped.
 
     Pieces are told by their place in the revision's `placed`. `slugs` lie on the sheet, mm.
-    `free` are the cells of a grid over the sheet where a hold-down may stand, as `pack_cells`
-    writes them.
     """
 
     slugs: tuple[Loop, ...] = ()
     proposed: tuple[tuple[float, float], ...] = ()
     flying: tuple[int, ...] = ()
     popping: tuple[int, ...] = ()
-    free: str = ""
-    cell_mm: float = 10.0
-    across: int = 0  # cells along x
-
-    def is_free(self, place: tuple[float, float]) -> bool:
-        """Tells whether a hold-down may stand in a place, mm on the sheet."""
-        x, y = (int(each // self.cell_mm) for each in place)
-        nth = y * self.across + x
-        cells = unpack_cells(self.free)
-        return 0 <= x < self.across and 0 <= nth < len(cells) and bool(cells[nth])
-
-
-def pack_cells(cells: bytes) -> str:
-    """Packs a byte for each cell, row by row from below, as a text."""
-    return b85encode(zlib.compress(cells, 9)).decode("ascii")
-
-
-@lru_cache(maxsize=2)
-def unpack_cells(text: str) -> bytes:
-    """Gives the byte of each cell."""
-    return zlib.decompress(b85decode(text)) if text else b""

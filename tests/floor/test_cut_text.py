@@ -190,6 +190,8 @@ def test_hold_downs_are_proposed_moved_and_kept(stage):
     office(stage, "button hold_downs", "button new", "button save")
     made = stage.ledger.view.get(Revision, f"{number}.A")
     assert made.hold_downs == (*proposed[1:], (1300.0, 900.0))
+    assert all(made.clear.has_room(place) for place in made.hold_downs)
+    assert not made.clear.has_room((80.0, 200.0))
 
 
 def test_hold_downs_that_were_moved_stay_when_it_is_read_again(stage):

@@ -10,7 +10,7 @@ from station.floor.loading.screen import screen
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.faces import Checks, Meter
-from station.shop.facts import Bed, Bit, BitUse, Fact, Revision, Slip
+from station.shop.facts import Bed, Bit, BitUse, Clear, Fact, Revision, Slip
 from station.shop.moves import Move
 from station.shop.rooms import Number
 from tests.floor.beds import BED, worn
@@ -210,3 +210,19 @@ def test_a_sheet_whose_hold_down_stands_on_a_piece_does_not_start() -> None:
     (checks,) = [b for b in screen(one.hand, one.view).beside if isinstance(b, Checks)]
     (held,) = [c for c in checks.items if str(c.label) == "A hold-down is in the way"]
     assert (held.state, held.code) == ("wrong", "")
+
+
+def test_a_sheet_whose_hold_down_the_bit_comes_near_does_not_start() -> None:
+    plain = router().view.get(Revision, f"{GAUGES}.C")
+    assert plain
+    cells = bytearray(b"\1" * (244 * 122))
+    cells[120 * 244 + 200] = 0  # 2000 to 2010 mm along, 1200 to 1210 mm across
+    clear = Clear.pack(bytes(cells), 10.0, 244)
+    for place, started in (((2005.0, 1203.0), False), ((2011.0, 1203.0), True)):
+        kept = replace(plain, hold_downs=((20.0, 1210.0), place), clear=clear)
+        one = router()
+        one.view.facts[kept.key] = kept
+        one.give(*READY, *map(press, TICKS), press("start"))
+        said = str(one.said[-1].said)
+        near = "A hold-down is in the way: the bit comes too near number 2"
+        assert (said != near) if started else (said == near)

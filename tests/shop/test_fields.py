@@ -14,7 +14,7 @@ from station.shop.words import say
 # filled in by the work alone, or larger than a form: no label, on no screen of the office
 ON_NO_FORM = {
     "part.shape", "revision.shapes", "revision.placed", "revision.bits", "revision.digest",
-    "revision.read_as", "worker.pin", "shop.first", "order.packs",
+    "revision.clear", "revision.read_as", "worker.pin", "shop.first", "order.packs",
 }  # fmt: skip
 
 

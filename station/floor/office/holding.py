@@ -60,7 +60,7 @@ def _put_there(
     if chosen is None and len(places) >= MOST:
         said = say("There are {n} {n|hold-down|hold-downs} already", n=MOST)
         return Took(hand, refuse(said, say("Move one, or take one away.")))
-    if wrong := refuse_place(read.revision, read.laying, place):
+    if wrong := refuse_place(read.revision, place):
         return Took(hand, wrong)
     if chosen is None:
         places.append(place)

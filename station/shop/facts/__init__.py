@@ -10,6 +10,7 @@ a name says otherwise.
 
 from station.shop.facts.base import RETIRED, Fact, Gone, Shelf
 from station.shop.facts.buying import BitSize, Purchase, Push
+from station.shop.facts.clear import Clear
 from station.shop.facts.machines import (
     Bed,
     BedKind,
@@ -101,6 +102,7 @@ __all__ = [
     "BitUse",
     "Cart",
     "CartState",
+    "Clear",
     "ClosedPack",
     "Concern",
     "ConcernTone",

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from station.shop.facts.about import About
 from station.shop.facts.base import RETIRED, Description, Fact, InUse, Name, PlaceOnBed, Shelf
+from station.shop.facts.clear import Clear
 from station.shop.words import Say, length, say
 
 SizeKind = Literal["outside", "inside", "pitch", "thickness"]
@@ -204,6 +205,7 @@ class Revision(Fact):
     stops: Annotated[int, About(say("to be mended"), typed=False, least=0, most=9999)] = 0
     # the name of the file that was read, to be opened at the router; empty: not known
     file: Annotated[str, About(say("file"), typed=False)] = ""
+    clear: Clear = Clear()  # of every stroke: its strokes themselves are not kept
 
     @staticmethod
     def id_of(cut_file: str, letter: str) -> str:
