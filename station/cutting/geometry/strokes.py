@@ -94,17 +94,22 @@ def find_cuts(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], face: fl
     index = np.flatnonzero(inside & (geo.flat > 1e-9))
     tools = list_values(moves.tool[index])
     radii = np.array([bit_mm.get(tool, 0.0) / 2 for tool in tools])
-    which = np.searchsorted(tools, moves.tool[index])
+    which = np.searchsorted(tools, moves.tool[index]) if len(tools) > 1 else np.zeros(0, int)
     return Cuts(
         moves=moves,
         index=index,
         run=run[index].astype(np.int64),
         low=geo.bottom[index],
         high=geo.top[index],
-        radius=radii[which] if len(index) else np.zeros(0),
+        radius=radii[which] if len(tools) > 1 else _repeat(radii, len(index)),
         flat=geo.flat[index],
         run_low=deepest,
     )
+
+
+def _repeat(value: Floats, count: int) -> Floats:
+    """Gives a column that has the one value everywhere, and takes room for it once."""
+    return np.broadcast_to(value, count) if count else np.zeros(0)
 
 
 def draw_lines(
