@@ -12632,6 +12632,10 @@
       <translation>{n} weniger {loss} Verlust: für die ersten {few} von {all} {all|Auftrag|Aufträgen}.</translation>
     </message>
     <message>
+      <source>{n} less {loss} for loss: {more} more {more|sheet|sheets} of it {more|follows|follow}.</source>
+      <translation>{n} weniger {loss} Verlust: {more} weitere {more|Platte|Platten} davon {more|folgt|folgen}.</translation>
+    </message>
+    <message>
       <source>{n} like it are settled together</source>
       <translation>{n} solche werden zusammen erledigt</translation>
     </message>

@@ -4,7 +4,8 @@ A file may make a part for an order due today and for one due next week: all its
 would hold up what others wait for in between.
 """
 
-from collections.abc import Mapping
+import math
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from station.planning.learnt import PartLearnt
@@ -12,6 +13,9 @@ from station.planning.messages import FileNow
 from station.planning.routers import LOAD_MIN
 
 SHORT_MIN = 120.0  # router minutes; what takes less stays one batch; of our own choice
+# router minutes; what takes longer is parted into about so much, for what is begun goes on while
+# urgent work waits; of our own choice
+LONG_MIN = 240.0
 
 
 class CutLot(NamedTuple):
@@ -21,6 +25,7 @@ class CutLot(NamedTuple):
     part: str
     file: str
     sheets: int
+    more: int = 0  # sheets that follow for the same, in batches of their own
 
 
 class _OpenNeed(NamedTuple):
@@ -56,7 +61,24 @@ def divide_for_orders(
             made[open_.part] -= took
             lacking -= took
     single += [_find_last(file, n, files, parts) for file, n in left.items() if n]
-    return sorted(_join_short(single, files))
+    return [
+        lot._replace(sheets=sheets, more=more)
+        for lot in sorted(_join_short(single, files))
+        for sheets, more in part_sheets(files[lot.file], lot.sheets)
+    ]
+
+
+def part_sheets(file: FileNow, sheets: int) -> Iterator[tuple[int, int]]:
+    """Parts sheets into batches of about the same length, none of them long.
+
+    Gives the sheets of each, and how many follow; other routers may take those.
+    """
+    each = min(file.minutes.values(), default=0.0) + LOAD_MIN
+    batches = math.ceil(sheets / max(1, round(LONG_MIN / each)))
+    for left in range(batches, 0, -1):
+        batch = math.ceil(sheets / left)
+        sheets -= batch
+        yield batch, sheets
 
 
 def _list_open(parts: Mapping[str, PartLearnt], certainty: float) -> list[_OpenNeed]:

@@ -175,6 +175,7 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     file: str  # the cut file's id
     name: str
     sheets: int
+    more: int = 0  # sheets for the same orders that follow in batches of their own
     router: str = ""  # empty: every one that takes it stands still
     router_name: str = ""
     starts: str = ""

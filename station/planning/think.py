@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts, share_sheets
-from station.planning.lots import divide_for_orders
+from station.planning.lots import divide_for_orders, part_sheets
 from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
 from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
@@ -47,6 +47,7 @@ class DraftLine(NamedTuple):
     due: str
     by: str
     because: Because
+    more: int = 0  # sheets that follow for the same, in batches of their own
 
 
 def run(asked: PlanCutting, report: Callable[[str, float], None]) -> CuttingPlan:
@@ -193,7 +194,7 @@ class Thinking:
         lots = divide_for_orders(counts, self.files, self.parts, self.asked.certainty)
         return [
             DraftLine((lot.due,), lot.file, lot.sheets, self.parts[lot.part], lot.due, lot.due,
-                      "orders")
+                      "orders", lot.more)
             for lot in lots
         ]  # fmt: skip
 
@@ -232,9 +233,9 @@ class Thinking:
             self.put_off += draft.sheets - sheets
             if (material := self.files[draft.file].material) in self.store:
                 self.store[material] += draft.sheets - sheets
-            if sheets:
-                kept.append(draft._replace(sheets=sheets))
-                left -= sheets * each
+            parted = part_sheets(self.files[draft.file], sheets)
+            kept += [draft._replace(sheets=batch) for batch, _more in parted]
+            left -= sheets * each
         return kept
 
     def _count_pieces(self, file: str, sheets: int) -> int:
@@ -296,6 +297,7 @@ class Thinking:
             file=file.id,
             name=file.name,
             sheets=sheets,
+            more=draft.more,
             due=draft.due,
             by=draft.by,
             part=part.now.id,

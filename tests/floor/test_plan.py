@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 from msgspec import structs
 
-from station.floor.plan import dialogue, screen
+from station.floor.plan import dialogue, screen, words
 from station.floor.plan.acts import Bought, NotePurchases, SetMark
 from station.floor.plan.lines import list_lines
 from station.floor.plan.rules import RULES
 from station.floor.plan.work import PlanWork
-from station.planning.messages import CuttingPlan
+from station.planning.messages import CuttingPlan, Release
 from station.planning.think import run
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
@@ -88,6 +88,18 @@ def texts(face):
         if isinstance(block, Listing):
             found += [cell.text for cells, _ in block.rows for cell in cells]
     return [str(text) for text in found]
+
+
+@pytest.mark.parametrize(("more", "said"), [
+    (0, "80 less 2.0 % for loss: enough in 10 of 100 cases."),
+    (1, "80 less 2.0 % for loss: 1 more sheet of it follows."),
+    (16, "80 less 2.0 % for loss: 16 more sheets of it follow."),
+])  # fmt: skip
+def test_a_batch_that_others_follow_says_how_many_more_sheets_come(more, said):
+    release = Release(file="8", name="A", sheets=8, each=10, loss=0.02, certainty=0.1, more=more,
+                      orders=1, serves=1)  # fmt: skip
+    assert str(words.say_enough(release, 0.95)) == said
+    assert ("enough with" in [str(name) for name, _ in words.list_reasons(release)]) == (not more)
 
 
 def test_before_the_first_thought_it_says_so():

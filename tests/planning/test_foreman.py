@@ -138,18 +138,20 @@ def test_it_goes_before_what_is_queued_and_due_later_but_not_before_what_is_begu
 
 def test_what_is_due_in_five_days_does_not_hold_up_what_is_due_tomorrow():
     # one router, 25 min a sheet. a: 10 today, 400 in five days, 10 a sheet; b: 10 tomorrow. Two
-    # hours of a stay one batch, 5 sheets; then b; then the other 36 sheets of a.
+    # hours of a stay one batch, 5 sheets; then b; then the other 36 of a, four hours at once.
     asked = shop(part("a", [(10, TODAY), (400, IN_FIVE_DAYS)]), part("b", [(10, TOMORROW)]),
                  files=(file("A", {"a": 10}, routers="1"), file("B", {"b": 10}, routers="1")),
                  routers=(router("1"),),
                  materials=(MaterialNow(id="ply", name="plywood"),))  # fmt: skip
     plan = think(asked)
     first, b = (blocked.release for blocked in plan.blocked)
-    (last,) = plan.then
-    assert [(r.name, r.sheets, r.due) for r in (first, b, last)] == [
-        ("A", 5, TODAY), ("B", 1, TOMORROW), ("A", 36, IN_FIVE_DAYS),
+    last = plan.then[-1]
+    assert [(r.name, r.sheets, r.due) for r in (first, b)] == [("A", 5, TODAY), ("B", 1, TOMORROW)]
+    assert [(r.name, r.sheets, r.more, r.due) for r in plan.then] == [
+        ("A", 9, 27, IN_FIVE_DAYS), ("A", 9, 18, IN_FIVE_DAYS), ("A", 9, 9, IN_FIVE_DAYS),
+        ("A", 9, 0, IN_FIVE_DAYS),
     ]  # fmt: skip
-    assert first.ends <= b.starts < b.ends <= last.starts
+    assert first.ends <= b.starts < b.ends <= plan.then[0].starts
     # the first batch is enough for the first of the two orders, with the last one for both
     assert [(r.need, r.serves, r.orders, r.beyond) for r in (first, last)] == [
         (10, 1, 2, 0), (410, 2, 2, 0),
@@ -163,7 +165,15 @@ def test_what_is_left_of_an_orders_sheets_goes_to_the_next_order():
     asked = shop(part("a", wants), files=(file("A", {"a": 10}, 130.0),))
     plan = think(asked)
     assert plan.blocked[0].release.sheets == 2
-    assert [(r.sheets, r.due) for r in plan.then] == [(10, IN_FIVE_DAYS)]
+    assert [(r.sheets, r.due) for r in plan.then] == [(2, IN_FIVE_DAYS)] * 5
+
+
+def test_other_routers_take_the_rest_of_what_would_take_long():
+    # 16 sheets of 25 min and 5 at the bed are eight hours of a router, or four of two
+    asked = shop(part("a", [(160, TODAY)]), files=(file("A", {"a": 10}, routers="12"),))
+    plan = think(asked)
+    releases = (plan.blocked[0].release, *plan.then)
+    assert {(r.router, r.sheets, r.more) for r in releases} == {("1", 8, 8), ("2", 8, 0)}
 
 
 def test_a_few_sheets_for_several_orders_stay_one_batch():
@@ -271,7 +281,10 @@ def test_a_mark_below_a_days_use_is_too_low():
 def test_work_that_does_not_fit_today_goes_on_tomorrow_morning():
     # 16 sheets of 25 min are 400 min; 360 are left today
     asked = shop(part("a", [(160, TODAY)]), files=(file("A", {"a": 10}, routers="1"),))
-    assert think(asked).blocked[0].release.ends == "2026-11-26T07:40:00"
+    plan = think(asked)
+    assert [r.ends for r in (plan.blocked[0].release, *plan.then)] == [
+        "2026-11-25T13:20:00", "2026-11-26T07:40:00",
+    ]  # fmt: skip
 
 
 def test_sheets_are_ordered_before_the_store_is_empty():

@@ -25,6 +25,7 @@ from tests.shops.shop import DAY
 FIRST = datetime(2026, 1, 5, 7)  # a Monday
 SHEET = "ply"
 SECONDS = 0.4
+LOADING = 5.0  # minutes of a sheet's; planning adds them itself, as a record tells running alone
 SPARE = 0.75  # of what the marks ask for: sheets come whole, which fills the rack further
 
 
@@ -60,14 +61,18 @@ def ask(floor: Floor) -> PlanCutting:
         short_notice=find_short_notice(floor),
         parts=tuple(tell_part(floor, part) for part in shop.parts),
         files=tuple(
-            FileNow(id=f.name, name=f.name, material=SHEET, makes=f.makes, minutes=f.minutes)
+            FileNow(
+                id=f.name, name=f.name, material=SHEET, makes=f.makes,
+                minutes={r: minutes - LOADING for r, minutes in f.minutes.items()},
+            )
             for f in shop.files.values()
         ),
         routers=tuple(RouterNow(id=r, name=r, stopped=r in floor.stopped) for r in shop.routers),
         queued=tuple(
             QueuedNow(
                 id=b.name, file=b.file, router=b.router, sheets=b.sheets,
-                minutes=shop.files[b.file].minutes[b.router], makes=shop.files[b.file].makes,
+                minutes=shop.files[b.file].minutes[b.router] - LOADING,
+                makes=shop.files[b.file].makes,
                 due="" if b.due == inf else tell_time(b.due), begun=b.begun,
             )
             for b in floor.list_queued()

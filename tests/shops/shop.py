@@ -13,7 +13,7 @@ SEARCHED = 400  # orders drawn to know what a day takes of each part
 class File:
     name: str
     makes: dict[str, int]  # pieces of each part, a sheet
-    minutes: dict[str, float]  # a sheet, by the routers that take it
+    minutes: dict[str, float]  # a sheet, loading too, by the routers that take it
 
 
 @dataclass(frozen=True)

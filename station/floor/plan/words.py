@@ -81,6 +81,9 @@ def say_enough(release: Release, asked: float) -> Say:
     if release.certainty >= asked - 1e-9:
         return say("{n} less {loss} for loss: enough with {sure} % certainty.", n=all_, loss=loss,
                    sure=round(asked * 100))  # fmt: skip
+    if release.more:
+        return say("{n} less {loss} for loss: {more} more {more|sheet|sheets} of it "
+                   "{more|follows|follow}.", n=all_, loss=loss, more=release.more)  # fmt: skip
     return say("{n} less {loss} for loss: enough in {sure} of 100 cases.", n=all_, loss=loss,
                sure=int(release.certainty * 100))  # fmt: skip
 
@@ -226,7 +229,7 @@ def list_reasons(release: Release) -> tuple[Pair, ...]:
         (say("{material} left", material=release.material),
          NOT_YET if release.store_left is None else say("{n}", n=release.store_left)),
     ]  # fmt: skip
-    if release.certainty is not None:
+    if release.certainty is not None and not release.more:
         pairs.insert(3, (say("enough with"), say_certainty(release.certainty)))
     if release.besides:
         pairs.insert(2, (say("for packs ahead and own pushes"), say("{n}", n=release.besides)))
