@@ -31,6 +31,7 @@ def tell(verdicts: list[Verdict]) -> tuple[list[str], bool]:
         f"late: {add('late')} of {add('orders')}, by marks {add('late_by_marks')}",
         f"sheets: {add('sheets')} {owed[0]}, by marks {add('sheets_by_marks')} {owed[1]}",
         f"no more cut, whatever is owed, in {add('no_more_cut')} shops",
+        f"no more with the same left on the rack, in {add('no_more_used')} shops",
         f"a part blocked {add('blocking')} times, {add('not_named')} of them not named",
         f"{add('named_for_nothing')} parts named though enough was under way",
         f"batches taken back: {add('taken_back')}, {needed} needed within their lead time",

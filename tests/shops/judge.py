@@ -43,6 +43,8 @@ class Verdict:
     sheets_by_marks: int = 0
     owed: float = 0  # sheets that orders which wait in the end still take
     owed_by_marks: float = 0
+    spare: float = 0  # sheets' worth that lies there in the end, or is past the routers, unwanted
+    spare_by_marks: float = 0
     blocking: int = 0  # parts that blocked, each morning
     not_named: int = 0
     named_for_nothing: int = 0
@@ -62,6 +64,12 @@ class Verdict:
         """No more for the same: who leaves orders waiting has only not cut for them yet."""
         return self.sheets + self.owed <= self.sheets_by_marks + self.owed_by_marks
 
+    @property
+    def no_more_used(self) -> bool:
+        """No more for the same once the rack is as full as by marks; it decides nothing."""
+        used = self.sheets + self.owed - self.spare
+        return used <= self.sheets_by_marks + self.owed_by_marks - self.spare_by_marks
+
 
 def judge(seed: int, plan: Planner) -> Verdict:
     """One shop by marks and by the planner, from the same morning on."""
@@ -80,23 +88,25 @@ def judge(seed: int, plan: Planner) -> Verdict:
         planned.work()
     verdict.late_by_marks, verdict.sheets_by_marks = count_late(by_marks), by_marks.cut.total()
     verdict.late, verdict.sheets = count_late(planned), planned.cut.total()
-    verdict.owed, verdict.owed_by_marks = count_owed(planned), count_owed(by_marks)
+    verdict.owed, verdict.spare = count_owed(planned)
+    verdict.owed_by_marks, verdict.spare_by_marks = count_owed(by_marks)
     verdict.orders = len(list_judged(planned))
     return verdict
 
 
-def count_owed(floor: Floor) -> float:
+def count_owed(floor: Floor) -> tuple[float, float]:
     """Sheets still to be cut for the orders that wait, each part by the file that makes most.
 
-    Some of their pieces will be lost as well.
+    Some of their pieces will be lost as well. Then the sheets' worth that no order wants.
     """
-    files, owed = floor.shop.files.values(), 0.0
+    files, owed, spare = floor.shop.files.values(), 0.0, 0.0
     for part in floor.shop.parts:
         on_way = floor.count_under_way(part) - floor.count_queued(part)
         lacking = floor.count_wanted(part) - floor.rack[part] - on_way
         good = prod(1 - lost for lost in floor.shop.lost[part])
-        owed += max(0, lacking) / good / max(f.makes.get(part, 0) for f in files)
-    return owed
+        sheets = lacking / good / max(f.makes.get(part, 0) for f in files)
+        owed, spare = owed + max(0, sheets), spare + max(0, -sheets)
+    return owed, spare
 
 
 def follow(floor: Floor, plan: Plan, verdict: Verdict) -> None:

@@ -50,7 +50,11 @@ class Shop:
 
 
 def draw_shop(seed: int) -> Shop:
-    """A shop of eight to sixteen parts and two or three routers, busy but not beyond its means."""
+    """A shop of eight to sixteen parts and two or three routers, busy.
+
+    Its means are enough for what an order wants in the middle; the orders that chance draws may
+    want more than a step gets through, so about one shop of eight is late whoever plans.
+    """
     rng = Random(f"shop {seed}")
     parts = [f"P{n}" for n in range(rng.randint(8, 16))]
     routers = tuple(f"R{n}" for n in range(rng.randint(2, 3)))

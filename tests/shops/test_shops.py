@@ -8,10 +8,10 @@ import pytest
 
 from tests.shops.__main__ import tell
 from tests.shops.days import open_shop
-from tests.shops.judge import find_blocking, judge
+from tests.shops.judge import count_owed, find_blocking, judge
 from tests.shops.marks import cut_by_marks
 from tests.shops.planned import plan, read_time, tell_time
-from tests.shops.shop import DAY, draw_shop
+from tests.shops.shop import DAY, Order, draw_shop
 
 HERE = Path(__file__).parent
 
@@ -65,6 +65,20 @@ def test_a_part_blocks_where_more_is_wanted_than_lies_there_and_comes():
     file = next(f for f in floor.shop.files.values() if part in f.makes)
     floor.release(file.name, 1, next(iter(file.minutes)), 0.0)
     assert find_blocking(floor) == set()
+
+
+def test_what_orders_lack_is_owed_and_what_they_leave_is_spare():
+    floor = open_shop(draw_shop(5))
+    part = floor.shop.parts[0]
+    sheet = max(f.makes.get(part, 0) for f in floor.shop.files.values())
+    order = Order("O", 0, DAY, {part: 2 * sheet})
+    floor.rack, floor.open = Counter({part: 2 * sheet}), [order]
+    assert count_owed(floor) == (0, 0)
+    floor.rack[part] = 3 * sheet
+    owed, spare = count_owed(floor)
+    assert (owed, 1 < spare < 1.1) == (0, True)  # what it takes to cut a sheet's worth, loss too
+    floor.rack[part] = sheet
+    assert count_owed(floor) == (spare, 0)
 
 
 def test_times_go_over_the_weekend_and_back():
