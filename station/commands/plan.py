@@ -260,8 +260,8 @@ def _find_wrong_pieces(problem: SheetsProblem) -> str:
         return "a file never makes less than no pieces"
     if any(n < 0 for n in problem.need.values()):
         return "nobody needs less than no pieces"
-    if any(n > MOST_PIECES for n in problem.need.values()):
-        return f"nobody needs more than {MOST_PIECES} pieces of a part"
+    if any(n > MOST_PIECES for n in (*made, *problem.need.values())):
+        return f"more than {MOST_PIECES:,} pieces of a part cannot be planned: write fewer"
     return ""
 
 
@@ -273,9 +273,12 @@ def _count_wanted(problem: SheetsProblem) -> dict[str, int]:
     if problem.certainty is None:
         return need
     chances = {part: know_chance(good) for part, good in problem.good.items()}
-    try:
-        return {
-            part: count_to_cut(n, chances.get(part), problem.certainty) for part, n in need.items()
-        }
-    except ValueError as fault:
-        raise CommandError(f"A chance is too low: {fault}.") from None
+    wanted: dict[str, int] = {}
+    for part, n in need.items():
+        try:
+            wanted[part] = count_to_cut(n, chances.get(part), problem.certainty)
+        except ValueError as fault:
+            raise CommandError(
+                f"{part}: its chance is too low, or the certainty too high: {fault}."
+            ) from None
+    return wanted

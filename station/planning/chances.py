@@ -17,7 +17,9 @@ SLACK = 1e-12  # a chance that is just the certainty asked for is enough
 GUESS = 50.0  # pieces that the shop's usual loss weighs, where a part's own is little known
 LEAST = 30  # pieces that must have passed before a shop can tell anything of its loss
 SURE = 1e9  # pieces that stand behind a chance that is known for certain
-LONG = 10_000_000  # pieces; more are never cut at once
+LONG = 100_000_000  # pieces; more are never cut at once
+MANY = 1000.0  # pieces lost: so many are reckoned all at once
+FAR = 12.0  # times the usual spread: what lies beyond has no chance that matters
 
 
 class Chance(NamedTuple):
@@ -111,6 +113,8 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
         return wanted
     if certainty >= 1 or wanted > LONG * (1 - chance.loss):
         raise ValueError("no number of pieces is enough")
+    if chance.is_known and wanted * chance.loss > MANY:
+        return wanted + _lose_many(wanted, chance.loss, certainty)
     enough = 0.0
     for lost, likely in enumerate(_lose_on_the_way(wanted, chance)):
         enough += likely
@@ -119,6 +123,22 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
         if wanted + lost > LONG:
             break
     raise ValueError("no number of pieces is enough")
+
+
+def _lose_many(wanted: int, loss: float, certainty: float) -> int:
+    """Counts the pieces that are lost at most, with a certainty, until the last wanted is good.
+
+    The same chances as below, each from the one before, but only where they are not too small to
+    matter; there they add up to 1.
+    """
+    import numpy as np  # noqa: PLC0415 - few ask for so many pieces
+
+    mean, spread = wanted * loss / (1 - loss), math.sqrt(wanted * loss) / (1 - loss)
+    lost = np.arange(max(0, int(mean - FAR * spread)), int(mean + FAR * spread) + 1)
+    logs = np.cumsum(np.log((wanted + lost - 1) / np.maximum(lost, 1) * loss))
+    chances = np.cumsum(np.exp(logs - logs.max()))
+    first = np.searchsorted(chances, (certainty - SLACK) * chances[-1])
+    return int(lost[min(first, len(lost) - 1)])
 
 
 def _lose_on_the_way(wanted: int, chance: Chance) -> Iterator[float]:

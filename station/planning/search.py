@@ -19,6 +19,14 @@ FREE = 1e-9  # minutes of a sheet that costs nothing
 HEAT = 0.003  # share of the cost by which a worse cover is still gone on from, at first
 
 
+class Pieces(NamedTuple):
+    """What files make of what is wanted, and the columns that say whether they are used."""
+
+    makes: Counts  # pieces of each part on a sheet of each file
+    wanted: Counts  # above 0
+    used: Counts  # the column that is 1 where a file is used; -1: it costs nothing once
+
+
 class Cover(NamedTuple):
     """Files that make parts, what they cost, and what is wanted."""
 

@@ -10,7 +10,11 @@ from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor, wait
 from random import Random
 from time import perf_counter
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+if TYPE_CHECKING:
+    from station.planning.search import Pieces
+    from station.planning.tighten import Broken, Tight
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
 PATIENCE = 20  # times as long for an answer, where there is none in time
@@ -18,6 +22,8 @@ ENDED = 1e-6  # minutes by which a cover must be better to count as such
 SOON = 0.1  # share of the time after which search begins beside the solver
 AT_ONCE = 0.4  # seconds; what a day's plan asks is mostly solved by then
 AFTER = 0.05  # seconds that the solver goes on beyond its time, until it looks at the clock
+TIGHTENED = 0.15  # share of the time for rows that raise the bound
+HELPED = 1.1  # times the bound: where they raise it less they slow the solver more than they help
 SEARCHED = 0.1  # share of the time that is left then, for search without the solver
 SCALED, SCALINGS = 0.1, 8  # share of it, and rounds, to find which files are likely used
 USED = 1e-6  # sheets: fewer are none
@@ -68,11 +74,16 @@ class _Model(NamedTuple):
     files: int  # the first columns
     limited: bool  # whether sheets or room are short, so that pieces may be left uncovered
     fixed: list[float]  # what each file costs once
+    tight: tuple[list[tuple[int, float]], ...] = ()  # rows that add up to 1 in every whole answer
 
     def count_cost(self, values: list[float]) -> float:
         """Counts what so many sheets of each file cost, where nothing is left uncovered."""
         used = zip(self.cost, self.fixed, values[: self.files], strict=False)
         return math.fsum(cost * n + once * (n > 0) for cost, once, n in used)
+
+    def find_covers(self) -> list[int]:
+        """Finds the rows that ask for a least: one for each part that is wanted."""
+        return [n for n, low in enumerate(self.row_low) if low > 0]
 
     def is_covered(self, values: list[float]) -> bool:
         """Says whether whole counts of each file keep all rows that ask for a least."""
@@ -81,6 +92,21 @@ class _Model(NamedTuple):
             for row, low in zip(self.rows, self.row_low, strict=True)
             if low > 0
         )
+
+
+class _Relaxed(NamedTuple):
+    """What is known of a problem from counts that may be broken."""
+
+    model: _Model  # where it helps much: with the rows that these counts break
+    pieces: "Pieces"
+    bound: float  # what they cost with these rows; -inf: not known
+    values: list[float]  # of each column
+    worth: list[float]  # of a piece of each part: what covering it costs at least
+
+    @property
+    def is_known(self) -> bool:
+        """Whether they were counted in time."""
+        return self.bound > -math.inf
 
 
 def count_sheets(
@@ -194,21 +220,73 @@ def _solve(model: _Model, seconds: float) -> tuple[list[float], float]:
     if model.limited:
         return _solve_limited(model, seconds)
     until = perf_counter() + seconds
+    relaxed = _relax(model, seconds)
+    model = relaxed.model
     with ThreadPoolExecutor(1) as beside:
-        solving = beside.submit(_run_solver, model, seconds - AFTER)
+        solving = beside.submit(_run_solver, model, until - AFTER - perf_counter())
         wait((solving,), max(SOON * seconds, min(AT_ONCE, seconds / 2)))
-        found, worth = (None, -math.inf)
+        found = None
         if not solving.done():
-            found, worth = _find_beside(model, until - AFTER, solving.done)
+            found = _find_beside(relaxed, until - AFTER, solving.done)
         solver = solving.result()
-    bound = max(worth, float(solver.getInfo().mip_dual_bound))
+    bound = max(relaxed.bound, float(solver.getInfo().mip_dual_bound))
     solved = [float(round(v)) for v in list(solver.getSolution().col_value)[: model.files]]
     # the solver's whole numbers are whole but for a millionth, which may lack a piece
     sound = solver.getInfo().primal_solution_status == FEASIBLE and model.is_covered(solved)
     covers = [cover for cover in (solved if sound else None, found) if cover]
     if not covers:
-        covers = [_find_beside(model, perf_counter() + SHORTEST, lambda: False)[0]]
+        covers = [_find_beside(relaxed, perf_counter() + SHORTEST, lambda: False)]
     return min(covers, key=model.count_cost), bound
+
+
+def _relax(model: _Model, seconds: float) -> _Relaxed:
+    """Solves it for counts that may be broken, and tightens it by rows that these break."""
+    from station.planning.tighten import read_broken, tighten  # noqa: PLC0415 - loads numpy
+
+    until, pieces = perf_counter() + seconds * TIGHTENED, _lay_pieces(model)
+    solver = _run_solver(model, seconds, whole=False)
+    plain = read_broken(solver)
+    if plain is None:
+        nothing = [0.0] * len(model.cost)
+        return _Relaxed(model, pieces, -math.inf, nothing, [0.0] * len(pieces.wanted))
+    bound = plain.cost
+    if any(model.fixed):
+        broken, tight = tighten(solver, pieces, plain, until - perf_counter())
+        bound = broken.cost
+        if bound > plain.cost * HELPED:
+            model = model._replace(tight=tuple(found.row for found in tight))
+            return _Relaxed(
+                model, pieces, bound, broken.values, _add_worth(model, pieces, broken, tight)
+            )
+    worth = [plain.worth[row] for row in model.find_covers()]
+    return _Relaxed(model, pieces, bound, plain.values, worth)
+
+
+def _add_worth(
+    model: _Model, pieces: "Pieces", broken: "Broken", tight: "list[Tight]"
+) -> list[float]:
+    """Adds up what covering a piece of each part costs: by its own row and those added."""
+    worth = [broken.worth[row] for row in model.find_covers()]
+    for found in tight:
+        worth[found.part] += found.worth / float(pieces.wanted[found.part])
+    return worth
+
+
+def _lay_pieces(model: _Model) -> "Pieces":
+    """Lays out in arrays what each file makes of each part that is wanted."""
+    import numpy as np  # noqa: PLC0415 - a problem that needs it pays for it
+
+    from station.planning.search import Pieces  # noqa: PLC0415 - as above
+
+    covers = model.find_covers()
+    makes = np.zeros((model.files, len(covers)), dtype=np.int64)
+    for part, row in enumerate(covers):
+        for file, pieces in model.rows[row]:
+            makes[file, part] = round(pieces)
+    wanted = np.array([round(model.row_low[n]) for n in covers], dtype=np.int64)
+    once = iter(range(model.files, len(model.cost)))
+    used = np.array([next(once) if fixed else -1 for fixed in model.fixed], dtype=np.int64)
+    return Pieces(makes, wanted, used)
 
 
 def _solve_limited(model: _Model, seconds: float) -> tuple[list[float], float]:
@@ -222,24 +300,15 @@ def _solve_limited(model: _Model, seconds: float) -> tuple[list[float], float]:
     return [float(v) for v in solver.getSolution().col_value], float(info.mip_dual_bound)
 
 
-def _find_beside(
-    model: _Model, until: float, is_over: Callable[[], bool]
-) -> tuple[list[float], float]:
-    """Finds a cover without the solver's end, and a bound: the cost where counts may be broken.
-
-    It ends when the solver has ended, which is with the best one.
-    """
-    relaxed = _run_solver(model, until - perf_counter(), whole=False)
-    if relaxed.getModelStatus() != load_solver().HighsModelStatus.kOptimal:
-        nothing, worth = [0.0] * model.files, [0.0] * len(model.rows)
-        return _search(model, nothing, worth, until - perf_counter(), is_over), -math.inf
-    bound = float(relaxed.getInfo().objective_function_value)
-    worth = [float(v) for v in relaxed.getSolution().row_dual]
+def _find_beside(relaxed: _Relaxed, until: float, is_over: Callable[[], bool]) -> list[float]:
+    """Finds a cover without the solver's end; it is over when the solver has ended."""
     left = until - perf_counter()
-    start = [math.floor(v + USED) for v in list(relaxed.getSolution().col_value)[: model.files]]
-    found = _search(model, start, worth, left * SEARCHED, is_over)
+    if not relaxed.is_known:
+        return _search(relaxed, left, is_over)
+    found = _search(relaxed, left * SEARCHED, is_over)
+    model = relaxed.model
     by_use = _order_by_use(model, perf_counter() + left * SCALED)
-    return _better_by_few(model, found, by_use, until, is_over), bound
+    return _better_by_few(model, found, by_use, until, is_over)
 
 
 def _order_by_use(model: _Model, until: float) -> list[int]:
@@ -356,48 +425,38 @@ def _run_solver(
     return solver
 
 
-def _search(
-    model: _Model,
-    start: Sequence[float],
-    worth: list[float],
-    seconds: float,
-    is_over: Callable[[], bool],
-) -> list[float]:
-    """Searches a cover without the solver; `worth` is what each row costs at least."""
+def _search(relaxed: _Relaxed, seconds: float, is_over: Callable[[], bool]) -> list[float]:
+    """Searches a cover without the solver, from the whole part of the broken counts."""
     import numpy as np  # noqa: PLC0415 - as above
 
     from station.planning.search import Cover, better_cover  # noqa: PLC0415 - as above
 
-    covers = [n for n, low in enumerate(model.row_low) if low > 0]
-    makes = np.zeros((model.files, len(covers)), dtype=np.int64)
-    for part, row in enumerate(covers):
-        for file, pieces in model.rows[row]:
-            makes[file, part] = round(pieces)
+    model = relaxed.model
     cover = Cover(
-        makes=makes,
+        makes=relaxed.pieces.makes,
         cost=np.array(model.cost[: model.files]),
         fixed=np.array(model.fixed),
-        wanted=np.array([round(model.row_low[n]) for n in covers], dtype=np.int64),
-        worth=np.maximum(np.array([worth[n] for n in covers]), SMALLEST),
+        wanted=relaxed.pieces.wanted,
+        worth=np.maximum(np.array(relaxed.worth), SMALLEST),
     )
-    first = np.array(start, dtype=np.int64)
+    first = np.floor(np.array(relaxed.values[: model.files]) + USED).astype(np.int64)
     return [float(n) for n in better_cover(cover, first, seconds, is_over)]
 
 
 def _lay_model(highspy: Any, model: _Model) -> Any:  # noqa: ANN401 - it has no types of its own
     """Lays the model out as the solver takes it."""
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = len(model.cost), len(model.rows)
+    lp, end = highspy.HighsLp(), highspy.kHighsInf
+    rows = [*model.rows, *model.tight]
+    lp.num_col_, lp.num_row_ = len(model.cost), len(rows)
     lp.col_cost_, lp.col_lower_, lp.col_upper_ = model.cost, [0.0] * len(model.cost), model.upper
-    end = highspy.kHighsInf
-    lp.row_lower_ = [max(low, -end) for low in model.row_low]
-    lp.row_upper_ = [min(high, end) for high in model.row_high]
+    lp.row_lower_ = [max(low, -end) for low in model.row_low] + [1.0] * len(model.tight)
+    lp.row_upper_ = [min(high, end) for high in model.row_high] + [end] * len(model.tight)
     lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
     starts = [0]
-    for row in model.rows:
+    for row in rows:
         starts.append(starts[-1] + len(row))
     lp.a_matrix_.start_ = starts
-    lp.a_matrix_.index_ = [column for row in model.rows for column, _ in row]
-    lp.a_matrix_.value_ = [factor for row in model.rows for _, factor in row]
+    lp.a_matrix_.index_ = [column for row in rows for column, _ in row]
+    lp.a_matrix_.value_ = [factor for row in rows for _, factor in row]
     lp.integrality_ = [highspy.HighsVarType.kInteger] * len(model.cost)
     return lp

@@ -6,11 +6,13 @@ from math import comb
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from scipy.stats import nbinom
 
 from station.planning.chances import (
     Chance,
     count_to_cut,
     find_chance_enough,
+    know_chance,
     learn_chance,
 )
 from station.planning.messages import Passage
@@ -75,3 +77,18 @@ def test_nobody_can_say_that_nothing_is_ever_lost():
     chance = learn_chance(Passage(good=60), Passage(good=60))
     assert chance
     assert 0 < chance.loss < 0.02
+
+
+@pytest.mark.parametrize(
+    ("wanted", "good", "certainty"),
+    [
+        (100_000, 0.97, 0.999),
+        (3_000_000, 0.3, 0.999),
+        (9_999_999, 0.985, 0.5),
+        (40_000, 0.6, 0.01),
+    ],
+)
+def test_very_many_pieces_are_counted_as_few_are(wanted, good, certainty):
+    # COMPUTED: scipy's negative binomial
+    expected = wanted + int(nbinom.ppf(certainty, wanted, good))
+    assert count_to_cut(wanted, know_chance(good), certainty) == expected
