@@ -109,12 +109,22 @@ class Where:
     worker: str = ""
 
 
+def say_beside(words: Say) -> None:
+    """Says something on standard error, beside the answers of a command."""
+    if sys.stderr is not None:  # a program without a console has none
+        sys.stderr.write(f"{words}\n")
+        sys.stderr.flush()
+
+
 @contextmanager
-def open_ledger(data: Path, *, nameless: bool = False) -> Iterator[Ledger]:
+def open_ledger(
+    data: Path, *, nameless: bool = False, tell: Callable[[Say], None] = say_beside
+) -> Iterator[Ledger]:
     """Opens the ledger in a data folder; it is closed again whatever happens.
 
     The one that the window holds is used as it is, and stays open. `nameless`: to look at alone,
-    though nobody knows any more which station of its shop this PC is. Raises NoMembership.
+    though nobody knows any more which station of its shop this PC is. `tell` is told how far
+    mending is, where the file is damaged. Raises NoMembership.
     """
     if held := HELD.get(data.resolve()):
         yield held
@@ -128,7 +138,7 @@ def open_ledger(data: Path, *, nameless: bool = False) -> Iterator[Ledger]:
         if not nameless:
             raise
     station, site = (joined.station, joined.site) if joined else (FIRST_STATION, "")
-    ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
+    ledger = Ledger(data / FILE, load_rules(), station=station, site=site, tell=tell)
     try:
         if wanted := find_wanted_backup(ledger):
             ledger.close()

@@ -2828,6 +2828,10 @@
       <translation>Gang verlassen und neu beginnen.</translation>
     </message>
     <message>
+      <source>Leave this PC on until it is done.</source>
+      <translation>Diesen PC eingeschaltet lassen, bis das fertig ist.</translation>
+    </message>
+    <message>
       <source>Left as it was</source>
       <translation>Es bleibt, wie es war</translation>
     </message>
@@ -6990,6 +6994,14 @@
     <message>
       <source>The shop's database refuses an act of this PC</source>
       <translation>Die Datenbank der Werkstatt weist etwas von diesem PC ab</translation>
+    </message>
+    <message>
+      <source>The shop's file is being mended; entries read: {n}</source>
+      <translation>Die Datei der Werkstatt wird repariert. Gelesene Einträge: {n}</translation>
+    </message>
+    <message>
+      <source>The shop's file is being mended; entries saved: {n} of {of}</source>
+      <translation>Die Datei der Werkstatt wird repariert. Gerettete Einträge: {n} von {of}</translation>
     </message>
     <message>
       <source>The spindle has a bit of {there} mm; this remark asks for {asked} mm.</source>

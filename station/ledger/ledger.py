@@ -13,6 +13,7 @@ from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
+from station.ledger.progress import tell_nobody
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import DATABASE, HELD, Sharing, Verdict
 from station.ledger.supply import Supply
@@ -22,6 +23,7 @@ from station.ledger.view import OpenView
 from station.shop.acts import Act, Args
 from station.shop.moves import Held
 from station.shop.views import F, Passed, Rules, View
+from station.shop.words import Say
 
 __all__ = ["HistoryEntry", "Ledger", "Recorded"]
 
@@ -37,8 +39,8 @@ class Ledger:
     """The history in one file, held by this program alone.
 
     Opening creates the file when there is none. `site` is the shop that this PC shares with, as
-    is known beside the file. Raises a `faults.Fault` with a sentence
-    for the person when the surroundings do not allow it.
+    is known beside the file; `tell` is told how far mending is. Raises a `faults.Fault` with a
+    sentence for the person when the surroundings do not allow it.
     """
 
     def __init__(
@@ -49,12 +51,13 @@ class Ledger:
         station: str = "1",
         site: str = "",
         ids: Callable[[], str] = _random_id,
+        tell: Callable[[Say], None] = tell_nobody,
     ) -> None:
         self.path = path
         self.rules = rules
         self.station = station
         self._ids = ids
-        self._store = open_sound(path, station, site)
+        self._store = open_sound(path, station, site, tell)
         try:
             self._history = History(self._store, rules)
         except BaseException:

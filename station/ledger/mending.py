@@ -19,6 +19,7 @@ from station.ledger.faults import Mended
 from station.ledger.history import SHOP, pending_row
 from station.ledger.newest import Newest, read_newest
 from station.ledger.numbers import LEAP, LEAPING
+from station.ledger.progress import Progress
 from station.ledger.rebuild import fill
 from station.ledger.salvage import FoundEntry, Salvage, Unshared, gather, list_backups, read_backup
 from station.ledger.sound import taken_in
@@ -27,12 +28,12 @@ from station.ledger.supply import ASKED, OWN, SPARE
 from station.shop.acts import Act
 
 
-def save(path: Path, new: Path, station: str, site: str) -> Mended:
+def save(path: Path, new: Path, station: str, site: str, progress: Progress) -> Mended:
     """Saves what can be read of a file and of what lies beside it into a new one.
 
     `site`: the shop that this PC shares with, as far as that is known beside the file.
     """
-    found = gather(path, new)
+    found = gather(path, new, progress)
     chain = Chain(found)
     chain.go_on()
     for backup in list_backups(path):
@@ -86,6 +87,7 @@ class Saving:
 
     def _add(self, piece: FoundEntry) -> None:
         """Takes an entry in; one that does not hold or fit keeps its place and needs a look."""
+        self._found.progress.save_one(len(self._found.pieces))
         body, why = taken_in(piece.id, piece.text, self._at)
         self._at = body.act.at
         if piece.altered and not why:  # its text says what nobody did, maybe

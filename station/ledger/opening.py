@@ -1,6 +1,7 @@
 """Opening a file soundly; a damaged one is set aside, and what can be is saved."""
 
 import gc
+from collections.abc import Callable
 from datetime import datetime, timedelta
 from itertools import count
 from pathlib import Path
@@ -22,29 +23,34 @@ from station.ledger.kept import keep_older
 from station.ledger.log_file import keep_log, kept_log_of, log_of
 from station.ledger.mending import save
 from station.ledger.newest import note_of, read_newest
+from station.ledger.progress import Progress, tell_nobody
 from station.ledger.rebuild import rebuild
 from station.ledger.renaming import replace_file
 from station.ledger.store import Store, suspect_mark
+from station.shop.words import Say
 
 NO_ROOM = 28  # the system's number for a full disk
 
 
-def open_sound(path: Path, station: str = "1", site: str = "") -> Store:
+def open_sound(
+    path: Path, station: str = "1", site: str = "", tell: Callable[[Say], None] = tell_nobody
+) -> Store:
     """The store of a sound file. Raises Damaged or Empty once one that is not is set aside.
 
-    `station` and `site` say whose file it is, should it not say so itself any more.
+    `station` and `site` say whose file it is, should it not say so itself any more. Mending a
+    long history takes a while: who looks on is told how far it is.
     """
     if not path.exists() and beside(path, "new").exists():
         put_in_place(path)  # the program was stopped between two renamings
     if is_empty(path):
-        raise mend(path, station, site)
+        raise mend(path, station, site, tell)
     if not path.exists():
         _make(path)
     with disk_faults(path):
         keep_log(path)
     store = _opened(path)
     if store is None:
-        raise mend(path, station, site)
+        raise mend(path, station, site, tell)
     return store
 
 
@@ -206,7 +212,9 @@ def _check_newest(store: Store, number: int, before: bytes) -> None:
         raise Damaged(store.path)
 
 
-def mend(path: Path, station: str, site: str) -> Damaged | Empty:
+def mend(
+    path: Path, station: str, site: str, tell: Callable[[Say], None] = tell_nobody
+) -> Damaged | Empty:
     """Saves what can be read into a new file in its place; returns what to tell.
 
     Where nothing can be read anywhere of a file that is empty or gone, it is set aside alone.
@@ -216,7 +224,7 @@ def mend(path: Path, station: str, site: str) -> Damaged | Empty:
     with disk_faults(path):
         for left in (log_of(saving), saving):
             left.unlink(missing_ok=True)
-        mended = save(path, saving, station, site)
+        mended = save(path, saving, station, site, Progress(tell))
     _let_go()
     if empty and not mended.kept:
         with disk_faults(path):

@@ -24,6 +24,7 @@ from station.ledger.codec import read_body
 from station.ledger.effects import list_text, rests_on
 from station.ledger.faults import Damaged, fault_of
 from station.ledger.log_file import kept_log_of, log_of, overlay
+from station.ledger.progress import Progress, tell_nobody
 from station.ledger.sound import taken_in
 
 BACKUPS = "backups"  # the folder beside the file with its kept backups
@@ -66,11 +67,13 @@ class Salvage:
     loose: list[FoundEntry] = field(default_factory=list)  # texts that no row leads to
     waiting: dict[str, Unshared] = field(default_factory=dict)
     local: dict[str, str] = field(default_factory=dict)
+    progress: Progress = field(default_factory=lambda: Progress(tell_nobody))
 
 
-def gather(path: Path, scratch: Path) -> Salvage:
+def gather(path: Path, scratch: Path, progress: Progress) -> Salvage:
     """Gathers what can be read of a file and its logs; `scratch` is written over."""
-    found, logs = Salvage(), [log for log in (log_of(path), kept_log_of(path)) if log.exists()]
+    found = Salvage(progress=progress)
+    logs = [log for log in (log_of(path), kept_log_of(path)) if log.exists()]
     for log in logs:
         overlay(path, log, scratch)
         with _reading(scratch) as run:
@@ -132,6 +135,7 @@ def _read_tables(found: Salvage, run: Callable[..., Any], after: int = 0) -> Non
     if not found.begin.number:
         _read_closing(found, run)
     for piece in _entries(run, max(after, found.begin.number)):
+        found.progress.read_one()
         known = found.pieces.setdefault(piece.number, [])
         if piece not in known:
             known.append(piece)
@@ -198,7 +202,8 @@ def _read_loose(found: Salvage, files: Iterable[Path]) -> None:
     known |= {(w.id, w.text) for w in found.waiting.values()}
     for file in files:
         for id_, text, link in _texts(file):
-            if (id_, text) not in known:
+            found.progress.read_one()
+            if (id_, text) not in known and not taken_in(id_, text)[1]:
                 known.add((id_, text))
                 found.loose.append(FoundEntry(0, id_, text, link))
 
@@ -214,7 +219,7 @@ def _texts(file: Path) -> Iterator[tuple[str, str, bytes]]:
             with suppress(UnicodeDecodeError):
                 text = piece[:end].decode()
                 id_ = piece[begun.end() - begun.start() :].partition(b'"')[0].decode()
-                if end and not taken_in(id_, text)[1]:
+                if end:
                     yield id_, text, piece[end : end + SEAL]
 
 

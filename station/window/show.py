@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt, QTimer, Signal, Slot
+from PySide6.QtCore import QEventLoop, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QApplication
 
 from station.clock import Clock
@@ -15,7 +15,7 @@ from station.files.logs import TurningLog
 from station.look.sounds import SILENT
 from station.look.style import BASE
 from station.look.window import Window
-from station.shop.words import clock, say
+from station.shop.words import Say, clock, say
 
 if TYPE_CHECKING:
     from station.jobs.messages import GetReady
@@ -82,7 +82,8 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
     from station.window.session import Session  # noqa: PLC0415 - only when it is used
 
     log_into(find_log(data))
-    with getting_ready(ProcessJob), bootstrap.open_ledger(data) as ledger:
+    opened = bootstrap.open_ledger(data, tell=show_words(window))
+    with getting_ready(ProcessJob), opened as ledger:
         keep_before_update(ledger, at())
         bootstrap.set_up_shop(ledger, at())
         where = first_run.find_where(ledger, window, at())
@@ -110,6 +111,18 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
             line.stop()
         session.stop()
         return code
+
+
+def show_words(window: Window) -> "Callable[[Say], None]":
+    """Shows words in the window before the station is ready, and paints them at once."""
+    from station.shop.faces import Face, Hint  # noqa: PLC0415 - only when it is used
+
+    def show(words: Say) -> None:
+        hint = Hint(title=words, note=say("Leave this PC on until it is done."), tone="attention")
+        window.show_face(Face(title=say("Station"), main=(hint,)))
+        find_application().processEvents(QEventLoop.ProcessEventsFlag.ExcludeUserInputEvents)
+
+    return show
 
 
 @contextmanager

@@ -5,9 +5,12 @@ from contextlib import closing
 
 import pytest
 
+from station.ledger import progress
 from station.ledger.faults import Damaged
+from station.ledger.ledger import Ledger
+from station.ledger.store import suspect_mark
 from station.shop.facts import Concern
-from tests.ledger.toy import act, opened
+from tests.ledger.toy import RULES, act, opened
 
 
 def filled(folder, count):
@@ -31,6 +34,19 @@ def mended(folder):
     with pytest.raises(Damaged) as caught:
         opened(folder)
     return opened(folder), str(caught.value)
+
+
+def test_who_looks_on_is_told_how_far_mending_is(tmp_path, monkeypatch):
+    monkeypatch.setattr(progress, "OFTEN", 0.0)
+    filled(tmp_path, 40).close()
+    spoil(tmp_path / "shop.station", "DELETE FROM entry WHERE number = 9")
+    suspect_mark(tmp_path / "shop.station").touch()
+    told = list[str]()
+    with pytest.raises(Damaged):
+        Ledger(tmp_path / "shop.station", RULES, tell=lambda words: told.append(str(words)))
+    begun = "The shop's file is being mended; entries "
+    assert told[0] == f"{begun}read: 1"
+    assert told[-1] == f"{begun}saved: 39 of 39"
 
 
 def test_one_entry_lost_costs_that_one_alone(tmp_path):

@@ -18,12 +18,26 @@ from station.look import inspect
 from station.look.window import Window
 from station.shop.cards import button
 from station.shop.facts import Mailer, Material, Reason, Router, Shop
+from station.shop.words import say
 from station.window import first_run, show
 from station.window.session import Session
 from tests.replay import Stage
 from tests.touch import find_touch
 
 AT = "2026-11-25T07:00:00"
+
+
+def test_how_far_mending_is_stands_in_the_window_at_once(qtbot):
+    window = Window()
+    qtbot.addWidget(window)
+    window.resize(1366, 768)
+    window.show()
+    words = say("The shop's file is being mended; entries saved: {n} of {of}", n=3, of=9)
+    show.show_words(window)(words)
+    texts = inspect.list_texts(window)
+    assert str(words) in texts
+    assert "Leave this PC on until it is done." in texts
+    assert inspect.list_problems(window) == []
 
 
 FRAME = """
