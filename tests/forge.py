@@ -13,8 +13,11 @@ import contextlib
 import dataclasses
 import json
 import logging
+import os
 import sys
 import tempfile
+from concurrent.futures import ProcessPoolExecutor
+from itertools import repeat
 from pathlib import Path
 from random import Random
 from typing import Any
@@ -138,25 +141,41 @@ class ForgedStage(replay.Stage):
         return False
 
 
-def run(many: int, seed: int) -> tuple[int, list[str]]:
+def run(many: int, seed: int, workers: int = 1) -> tuple[int, list[str]]:
     """Forges so many entries, or a few more; gives how many were left out, and what failed.
+
+    Each shop is a work of its own: several go on at once where there are `workers`.
+    """
+    shops = range(-(-many // AFRESH))
+    if workers == 1:
+        found = [run_shop(n, seed) for n in shops]
+    else:
+        with ProcessPoolExecutor(workers, initializer=be_quiet) as pool:
+            found = list(pool.map(run_shop, shops, repeat(seed)))
+    return sum(left_out for left_out, _ in found), [one for _, wrong in found for one in wrong]
+
+
+def run_shop(n: int, seed: int) -> tuple[int, list[str]]:
+    """Forges the entries of one shop.
 
     Where a forged folder is a name, what is written there goes to a folder that is thrown away.
     """
-    left_out, wrong = 0, list[str]()
-    for n in range(-(-many // AFRESH)):
-        made: list[ForgedStage] = []
+    made, wrong = list[ForgedStage](), list[str]()
 
-        def staged(folder: Path, n: int = n, made: list[ForgedStage] = made) -> ForgedStage:
-            stage = ForgedStage(folder)
-            stage.chance, stage.wrong = Random(seed * 100_003 + n), wrong
-            made.append(stage)
-            return stage
+    def staged(folder: Path) -> ForgedStage:
+        stage = ForgedStage(folder)
+        stage.chance, stage.wrong = Random(seed * 100_003 + n), wrong
+        made.append(stage)
+        return stage
 
-        with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
-            replay.play(replay.HERE / f"{DAYS[n % len(DAYS)]}.txt", staged=staged)
-        left_out += made[0].left_out
-    return left_out, wrong
+    with tempfile.TemporaryDirectory() as folder, contextlib.chdir(folder):
+        replay.play(replay.HERE / f"{DAYS[n % len(DAYS)]}.txt", staged=staged)
+    return made[0].left_out, wrong
+
+
+def be_quiet() -> None:
+    """What a forged entry warns of is no news."""
+    logging.disable(logging.WARNING)
 
 
 def main() -> int:
@@ -165,8 +184,8 @@ def main() -> int:
 
     many = int(sys.argv[1]) if len(sys.argv) > 1 else 100
     seed = int(sys.argv[2]) if len(sys.argv) > 2 else 1
-    logging.disable(logging.WARNING)
-    left_out, wrong = run(many, seed)
+    be_quiet()
+    left_out, wrong = run(many, seed, os.cpu_count() or 1)
     for one in wrong:
         print(one)
     came = f"{left_out} left out, {len(wrong)} made a screen fail"

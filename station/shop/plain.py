@@ -20,7 +20,18 @@ Plain = dict[str, object]
 
 def to_plain(fact: Fact) -> Plain:
     """The fact's fields as JSON values (tuples become lists)."""
-    return {f.name: _lay(getattr(fact, f.name)) for f in dataclasses.fields(fact)}
+    return {name: lay(getattr(fact, name)) for name in field_types(type(fact))}
+
+
+def lay(value: object) -> object:
+    """One value as JSON."""
+    if isinstance(value, str | int | float | None):  # most are, and that is quickly seen
+        return value
+    if isinstance(value, list | tuple):
+        return [lay(v) for v in value]
+    if not dataclasses.is_dataclass(value):
+        return value
+    return {name: lay(getattr(value, name)) for name in field_types(type(value))}
 
 
 def build(kind: str, values: Mapping[str, object]) -> Fact | list[Say]:
@@ -45,13 +56,6 @@ def find_misfit(field: FactField, value: object) -> Say | None:
         return None if value in field.choices else _one_of(field.label, field.choices)
     _, problems = _fit_scalar(field.of, value, field.label)
     return problems[0] if problems else None
-
-
-def _lay(value: object) -> object:
-    """One value as JSON."""
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
-        return {f.name: _lay(getattr(value, f.name)) for f in dataclasses.fields(value)}
-    return [_lay(v) for v in value] if isinstance(value, list | tuple) else value
 
 
 def _dataclass(cls: type, values: object) -> tuple[object, list[Say]]:

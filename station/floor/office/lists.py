@@ -34,7 +34,7 @@ from station.shop.facts import (
 from station.shop.field_texts import show_scalar, to_rows
 from station.shop.fields import FactField, fields_by_name, find_field, typed_fields
 from station.shop.lengths import is_length, write
-from station.shop.plain import to_plain
+from station.shop.plain import lay
 from station.shop.rooms import Input, Took
 from station.shop.times import is_time
 from station.shop.views import View
@@ -297,7 +297,7 @@ def find_value(hand: OfficeHand, field: FactField, view: View) -> object:
     if hand.work.form and field.name in hand.work.form:
         return hand.work.form[field.name]
     fact = find_chosen(hand, view)
-    return to_plain(fact)[field.name] if fact else field.starts
+    return lay(getattr(fact, field.name)) if fact else field.starts
 
 
 def give_value(hand: OfficeHand, field: FactField, value: object, view: View) -> Took:

@@ -81,7 +81,7 @@ from station.shop.field_texts import write_value
 from station.shop.fields import FactField, fields_by_name, typed_fields
 from station.shop.lengths import is_length, write_figure
 from station.shop.moves import WEAR
-from station.shop.plain import to_plain
+from station.shop.plain import lay
 from station.shop.views import View
 from station.shop.words import Say, figure, metres, moment, say, say_more
 
@@ -190,7 +190,7 @@ def _say_first(fact: Fact, field: FactField, view: View) -> Text:
 
 
 def _say_field(fact: Fact, field: FactField, view: View) -> Text:
-    return say_value(field, to_plain(fact)[field.name], view)
+    return say_value(field, lay(getattr(fact, field.name)), view)
 
 
 def _list_lists(of: OfficeList) -> Block:
