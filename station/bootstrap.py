@@ -41,6 +41,7 @@ if TYPE_CHECKING:
 
 FIRST_STATION = "1"  # the PC that had the shop first
 FILE = "shop.db"
+TRIED = "restore tried"  # local: the act that wanted a backup back, once that was tried
 LATELY = 20  # entries at the end of the history that are looked at
 BY_ITSELF = ("tell_health", "take_numbers")  # what the program records by itself
 JOINED = "shop.json"  # is there once this PC shares
@@ -141,8 +142,10 @@ def open_ledger(
     ledger = Ledger(data / FILE, load_rules(), station=station, site=site, tell=tell)
     try:
         if wanted := find_wanted_backup(ledger):
+            if wish := _find_wish(ledger):
+                ledger.set_local(TRIED, wish.id)
             ledger.close()
-            Ledger.restore(wanted, ledger.path)
+            Ledger.restore(wanted, ledger.path, site)
             ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
@@ -154,13 +157,24 @@ def open_ledger(
 
 
 def find_wanted_backup(ledger: Ledger) -> Path | None:
-    """Finds the backup that this station was to go back to, where nobody worked on since."""
+    """Finds the backup that this station was to go back to, where nobody worked on since.
+
+    It is tried at one start: one that is no sound backup must not keep the station shut.
+    """
+    wish = _find_wish(ledger)
+    if wish is None or ledger.local(TRIED) == wish.id:
+        return None
+    file = ledger.path.parent / BACKUPS / Path(wish.args.file).name
+    return file if file.is_file() else None
+
+
+def _find_wish(ledger: Ledger) -> Act[Any] | None:
+    """Finds the newest act of a person, where it wants a backup back on this PC."""
     newest = [*ledger.entries(after=ledger.count() - LATELY)]
     acts = [e.past.act for e in newest if e.kind not in BY_ITSELF]
     if not acts or acts[-1].kind != RestoreBackup.kind or acts[-1].station != ledger.station:
         return None
-    file = ledger.path.parent / BACKUPS / Path(acts[-1].args.file).name
-    return file if file.is_file() else None
+    return acts[-1]
 
 
 def find_station(data: Path) -> str:

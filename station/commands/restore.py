@@ -1,10 +1,12 @@
 """``station restore``: takes a backup back into the data folder."""
 
 import argparse
+from contextlib import suppress
 from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import find_data
+from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.private import make_folder
 
@@ -18,6 +20,10 @@ def run(options: argparse.Namespace) -> int:
     """Takes a backup back; what is there now is kept aside."""
     data = find_data(options)
     make_folder(data)
-    Ledger.restore(options.file, data / bootstrap.FILE)
+    site = ""
+    with suppress(Fault):  # a damaged one keeps nobody from putting a backup back
+        joined = bootstrap.find_membership(data)
+        site = joined.site if joined else ""
+    Ledger.restore(options.file, data / bootstrap.FILE, site)
     print(f"Restored from {options.file}")
     return 0

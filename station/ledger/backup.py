@@ -7,11 +7,13 @@ from pathlib import Path
 
 from station.ledger import check as checking
 from station.ledger import statements
-from station.ledger.faults import Damaged, Fault, NoBackup, fault_of
+from station.ledger.faults import Damaged, Fault, FormatTooNew, NoBackup, fault_of
+from station.ledger.history import SHOP
 from station.ledger.kept import copy_whole, prove
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import (
     beside,
+    check_is_file,
     disk_faults,
     is_empty,
     put_in_place,
@@ -50,12 +52,16 @@ def backup(store: Store, file: Path, number: int, link: bytes) -> None:
             partial.unlink(missing_ok=True)
 
 
-def restore(file: Path, path: Path) -> None:
-    """Puts a backup in the place of a station's file, once it is proved to be sound."""
+def restore(file: Path, path: Path, site: str = "") -> None:
+    """Puts a backup in the place of a station's file, once it is proved to be sound.
+
+    `site` is the shop that this PC shares with, if it does: no other shop's backup is taken.
+    """
     if not file.is_file():
         raise NoBackup(file, "there is no such file")
     if file.stat().st_size == 0:
         raise NoBackup(file, "it is empty")
+    check_is_file(path)
     empty = is_empty(path)
     if not empty:
         _unused(path)
@@ -63,7 +69,7 @@ def restore(file: Path, path: Path) -> None:
     try:
         with disk_faults(path):
             shutil.copyfile(file, new)
-        _prepare(new, file)
+        _prepare(new, file, site)
     except BaseException:
         for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
             with suppress(OSError):
@@ -93,7 +99,7 @@ def _holds_history(file: Path) -> bool:
     return True
 
 
-def _prepare(new: Path, file: Path) -> None:
+def _prepare(new: Path, file: Path, site: str) -> None:
     """Checks the copy; its number blocks are given up, for they may have been used since."""
     if not _holds_history(new):
         raise NoBackup(file, "it holds no history")
@@ -101,7 +107,11 @@ def _prepare(new: Path, file: Path) -> None:
         store = Store(new)
     except Damaged as error:
         raise NoBackup(file, "it is damaged") from error
+    except FormatTooNew as error:
+        raise NoBackup(file, "a newer program wrote it, so update this one first") from error
     try:
+        if site and store.values.get(SHOP, site) != site:
+            raise NoBackup(file, "it is of another shop")
         with store.faults():
             rebuild(store)
             problems = checking.check(store)

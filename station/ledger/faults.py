@@ -34,6 +34,16 @@ class NotWritable(Fault):
         )
 
 
+class NoFile(Fault):
+    """A folder, or something else that is no file, stands where the shop's file belongs."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(
+            f"{path.name} is no file: something else stands in its place. Ask who looks after "
+            "this PC to move that away, and to put a backup there: station restore FILE."
+        )
+
+
 class DiskFull(Fault):
     """No room is left; what was asked is not recorded."""
 

@@ -345,9 +345,12 @@ class Ledger:
         return kept.bears_out(self._store, witness)
 
     @staticmethod
-    def restore(file: Path, path: Path) -> None:
-        """Puts a backup in the place of a station's file, which is set aside."""
-        backup.restore(file, path)
+    def restore(file: Path, path: Path, site: str = "") -> None:
+        """Puts a backup in the place of a station's file, which is set aside.
+
+        `site` is the shop that this PC shares with, if it does. Raises NoBackup.
+        """
+        backup.restore(file, path, site)
 
     def idle(self) -> None:
         """Nothing is asked for now: moves the log into the file."""

@@ -16,6 +16,7 @@ from station.ledger.faults import (
     Empty,
     Fault,
     Mended,
+    NoFile,
     NotWritable,
 )
 from station.ledger.history import SHOP
@@ -40,6 +41,7 @@ def open_sound(
     `station` and `site` say whose file it is, should it not say so itself any more. Mending a
     long history takes a while: who looks on is told how far it is.
     """
+    check_is_file(path)
     if not path.exists() and beside(path, "new").exists():
         put_in_place(path)  # the program was stopped between two renamings
     if is_empty(path):
@@ -52,6 +54,12 @@ def open_sound(
     if store is None:
         raise mend(path, station, site, tell)
     return store
+
+
+def check_is_file(path: Path) -> None:
+    """Raises NoFile where something else stands; a pipe would be waited for without an end."""
+    if path.exists() and not path.is_file():
+        raise NoFile(path)
 
 
 def _opened(path: Path) -> Store | None:

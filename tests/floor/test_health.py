@@ -1,7 +1,10 @@
 """This shop's health in the office: each PC in a row, and the way back to a backup."""
 
+import pytest
+
 from station import bootstrap
 from station.floor.anywhere.acts import TellHealth
+from station.ledger.faults import NoBackup
 from station.ledger.ledger import Ledger
 from station.shop.acts import Act
 from station.shop.facts import Concern
@@ -49,6 +52,21 @@ def test_a_backup_is_gone_back_to_by_the_next_start(stage):
         assert list(again.facts(Concern)) == []
         assert again.check() == []
     assert list(folder.glob("shop.db.before-*"))
+    stage.ledger = Ledger(ledger.path, bootstrap.load_rules())
+
+
+def test_a_backup_that_is_not_sound_stops_one_start_and_no_more(stage):
+    ledger, folder = stage.ledger, stage.ledger.path.parent
+    kept = ledger.keep_backup(EVENING)
+    send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
+    kept.write_bytes(kept.read_bytes()[:100_000])
+    count = ledger.count()
+    ledger.close()
+    with pytest.raises(NoBackup, match="damaged"), bootstrap.open_ledger(folder):
+        pass
+    with bootstrap.open_ledger(folder) as again:
+        assert again.count() == count
+        assert again.check() == []
     stage.ledger = Ledger(ledger.path, bootstrap.load_rules())
 
 

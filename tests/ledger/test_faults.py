@@ -4,7 +4,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import closing, contextmanager, suppress
 from itertools import count
 from pathlib import Path
 
@@ -19,6 +19,7 @@ from station.ledger.faults import (
     FormatTooNew,
     InUse,
     NoBackup,
+    NoFile,
     NotWritable,
     fault_of,
 )
@@ -340,6 +341,35 @@ def test_only_a_sound_backup_is_restored(tmp_path):
     assert path.read_bytes() == whole
     assert not list(tmp_path.glob("*.new*"))
     assert opened(tmp_path).count() == 20
+
+
+def test_a_backup_of_a_newer_program_or_of_another_shop_is_called_so(tmp_path):
+    path, bad = filled(tmp_path, 3), tmp_path / "bad.backup"
+    for key, value, told in (
+        ("format", "999", "bad.backup is no sound backup: a newer program wrote it"),
+        ("shop", "other", "bad.backup is no sound backup: it is of another shop"),
+    ):
+        bad.write_bytes(path.read_bytes())
+        with closing(sqlite3.connect(bad)) as plain:
+            plain.execute("INSERT OR REPLACE INTO local VALUES (?, ?)", (key, value))
+            plain.commit()
+        with pytest.raises(NoBackup, match=told):
+            Ledger.restore(bad, path, "ours")
+    assert opened(tmp_path).count() == 3
+
+
+@pytest.mark.parametrize("kind", ["mkdir", "mkfifo"])
+def test_what_is_no_file_is_called_so(tmp_path, kind):
+    if not hasattr(os, kind):
+        pytest.skip("this system has none")
+    backup = filled(tmp_path, 3).rename(tmp_path / "kept.backup")
+    path = tmp_path / "shop.station"
+    for left in tmp_path.glob("shop.station*"):
+        left.unlink()
+    getattr(os, kind)(path)
+    for ways in (lambda: opened(tmp_path), lambda: Ledger.restore(backup, path)):
+        with pytest.raises(NoFile, match=r"is no file.*station restore FILE"):
+            ways()
 
 
 def test_a_backup_where_none_can_be_written(tmp_path):
