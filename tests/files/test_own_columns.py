@@ -8,6 +8,7 @@ import pytest
 from station.files import lists
 from station.shop.cards import button
 from station.shop.codes import write
+from station.shop.faces import Listing
 from station.shop.facts import Bit, Mailer, Matching, Order, Part, Product
 from tests.replay import PIN, Stage
 from tests.touch import find_touch
@@ -224,3 +225,14 @@ def test_files_that_came_meanwhile_are_found_by_looking_again(stage):
     stage.desk.take(button("read_csv"))
     put(stage, "bits.csv", "Tool,Dia\nF-01,3.175\n")
     assert str(touch(stage, "Look again").said) == "1 CSV file"
+
+
+def test_what_a_file_brings_of_a_new_thing_is_shown_before_it_counts(stage):
+    put(stage, "parts.csv", "Article;Called;Gram\nK-150;Comb 150;26,5\n")
+    open_file(stage, "parts.csv")
+    touch(stage, "Parts")
+    say_columns(stage, ("number", "Article"), ("name", "Called"))
+    say_columns(stage, ("mass, g", "Gram"))
+    touch(stage, "Go on")
+    (listing,) = [b for b in stage.desk.face().main if isinstance(b, Listing)]
+    assert "mass, g 26.5" in str(listing.rows[0][0][0].text)

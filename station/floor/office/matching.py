@@ -22,7 +22,7 @@ from station.shop.words import Say, say, together
 ROWS = 7  # of a page, each large enough to touch
 NAMES = ("name", "words")  # of a new thing: either stands for the other where it has but one
 TOLD = 200  # things of a file that are told one by one
-SHOWN = 4  # fields of a new thing that are told
+SHOWN = 6  # fields of a thing that are told
 CHOOSE = say("Touch a field, then its column. Then go on.")
 KINDS = {one.kind.kind: one.kind for one in LISTS}
 # How columns are called elsewhere, in small letters without signs: common practice, no source.
@@ -233,9 +233,7 @@ def find_would_be(view: View, lists: Iterable[tuple[str, Iterable[Mapping[str, A
 
 
 def _say_new(kind: str, value: Mapping[str, Any], view: View) -> Say:
-    of = KINDS[kind]
-    shows = next(one.shows for one in LISTS if one.kind is of)
-    fields = [f for f in typed_fields(of) if f.name in shows and value.get(f.name)]
+    fields = [f for f in typed_fields(KINDS[kind]) if f.name != "id" and value.get(f.name)]
     what = together([_say_field(f, value[f.name], view) for f in fields[:SHOWN]])
     return say("new: {id}, {what}", id=str(value.get("id", "")), what=what)
 
