@@ -2848,6 +2848,10 @@
       <translation>Gelassen; Platte {n} ist nicht als Ausschuss gebucht</translation>
     </message>
     <message>
+      <source>Left; what came back so far is kept</source>
+      <translation>So gelassen; was schon zurückkam, bleibt gebucht</translation>
+    </message>
+    <message>
       <source>Lengths</source>
       <translation>Längen</translation>
     </message>

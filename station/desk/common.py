@@ -95,9 +95,12 @@ def clear(draft: Draft) -> Replied:
 def put_down(draft: Draft) -> Replied:
     """A dialogue that is open is left and the room's work stays; else the work is put down."""
     if elsewhere(draft.hand):
+        said = say("Left; nothing was changed")
+        if draft.hand.aside.subject:  # of several parts, some may have been taken
+            said = say("Left; what came back so far is kept")
         return Replied(
             draft.with_hand(replace(_room_only(draft.hand), digits="")),
-            good(say("Left; nothing was changed"), say("Go on with your work.")),
+            good(said, say("Go on with your work.")),
         )
     return Replied(
         draft.with_hand(draft.hand.empty()),

@@ -1,8 +1,14 @@
 """Putting work down goes through the room: an order is free again, or stays and says so."""
 
+from dataclasses import replace
+
 import pytest
 
+from station.desk.common import put_down
+from station.desk.draft import Draft
 from station.shop.facts import Order, Pack
+from station.shop.rooms import Aside
+from tests.floor.shop_small import hand
 from tests.replay import PIN
 
 START = ("@worker 05", "@area packing")
@@ -67,3 +73,13 @@ def test_an_order_owed_whole_leaves_the_queue(stage):
     assert stage.send("button close_pack").entry
     assert stage.ledger.view.get(Order, "3308").state == "owed"
     assert "3308" not in [o.id for o in stage.ledger.view.shelf(Order, "open")]
+
+
+@pytest.mark.parametrize(
+    ("subject", "said"),
+    [("", "Left; nothing was changed"), ("pack/00061", "Left; what came back so far is kept")],
+)
+def test_what_was_taken_back_so_far_is_not_said_to_be_undone(subject, said):
+    """Of a pack part after part is taken back, then the rest is left."""
+    back = replace(hand("packing", worker="05"), aside=Aside(what="take_return", subject=subject))
+    assert str(put_down(Draft(hand=back)).answer.said) == said
