@@ -1972,6 +1972,10 @@
       <translation>Erster Start</translation>
     </message>
     <message>
+      <source>First the start of day, then the lot of the sheet.</source>
+      <translation>Erst der Tagesbeginn, dann die Charge der Platte.</translation>
+    </message>
+    <message>
       <source>First what stands on the screen, then the sheet.</source>
       <translation>Erst, was auf dem Bildschirm steht, dann die Platte.</translation>
     </message>

@@ -183,6 +183,17 @@ def test_each_bit_of_a_changer_wears_by_its_own_metres() -> None:
 
 # --- take_batch
 
+
+@pytest.mark.parametrize(
+    ("day", "do"),
+    [(DAY, "Scan the lot of the sheet, measure it."),
+     ("2026-11-24", "First the start of day, then the lot of the sheet.")],
+)  # fmt: skip
+def test_a_batch_that_is_taken_asks_for_the_start_of_day_first(day, do):
+    view = small_shop(GOOD, replace(BED, batch="", day=day, firsts=(AGREED,)))
+    assert str(decide(view, "take_batch").do) == do
+
+
 TAKE_REFUSALS: tuple[tuple[str, tuple[Fact, ...], Mapping[str, object]], ...] = (
     ("Void: copy A", (replace(GOOD, copy="C"),), {"copy": "A"}),
     ("is held", (replace(GOOD, holds=("x",)),), {}),

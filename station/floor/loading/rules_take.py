@@ -62,7 +62,7 @@ def take_batch(act: Act[TakeBatch], view: View) -> Answer:
             say("Scan it again to cut it here all the same."),
             "sure",
         )  # fmt: skip
-    return _put_on_router(view, batch, bed)
+    return _put_on_router(act, view, batch, bed)
 
 
 def _take_for_one_more(
@@ -77,7 +77,7 @@ def _take_for_one_more(
             "sure",
         )  # fmt: skip
     here = replace(more, router=bed.id)
-    taken = _put_on_router(view, here, bed)
+    taken = _put_on_router(act, view, here, bed)
     made = settle_unmade(unmade[:1], MADE, at=act.at, by=act.worker)
     return replace(taken, sets=(here, *taken.sets, *made), prints=(("traveller", here.id),))
 
@@ -103,7 +103,7 @@ def _refuse_here(view: View, batch: Batch, bed: Bed) -> Answer | None:
     return None
 
 
-def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
+def _put_on_router(act: Act[TakeBatch], view: View, batch: Batch, bed: Bed) -> Answer:
     """Puts the batch on the router."""
     sets: tuple[Bed | Batch, ...] = (
         replace(bed, batch=batch.id, seen=tuple(b for _, b in bed.bits)),
@@ -121,11 +121,13 @@ def _put_on_router(view: View, batch: Batch, bed: Bed) -> Answer:
     )
     if bed.batch and bed.batch != batch.id:
         return attention(left, say("Batch {old} waits in the queue.", old=bed.batch), sets=sets)
-    return good(left, _say_first_step(view, batch, bed), sets=sets)
+    return good(left, _say_first_step(act, view, batch, bed), sets=sets)
 
 
-def _say_first_step(view: View, batch: Batch, bed: Bed) -> Say:
+def _say_first_step(act: Act[TakeBatch], view: View, batch: Batch, bed: Bed) -> Say:
     """Says what a batch that was just taken on asks for."""
+    if bed.day != act.at[:10]:
+        return say("First the start of day, then the lot of the sheet.")
     first = find_unsettled(bed)
     if first and first.state == "due":
         return say("First: measure sheet {n} of batch {batch}.", batch=first.batch, n=first.sheet)
