@@ -80,16 +80,6 @@ def test_the_button_says_that_a_held_batch_waits() -> None:
     assert p.give(press("pass_on")).refused
 
 
-def test_nothing_moves_under_a_finger_when_the_first_fault_is_counted() -> None:
-    """The reasons stand under the line that tells of faults: it is there before the first."""
-    p = popping(SHUTTLES)
-    p.give(SLIP)
-    before = [type(block) for block in screen(p.hand, p.view).main]
-    assert before[-1] is Cards
-    p.give(Code("reason", "01"), Number("2"))
-    assert [type(block) for block in screen(p.hand, p.view).main] == before
-
-
 def test_an_uncut_corner_is_told_to_its_router() -> None:  # scenario 5
     p = popping(COMBS)
     p.give(SLIP, press("uncut"), Number("6"), Code("zone", "59"))
