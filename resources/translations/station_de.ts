@@ -796,6 +796,14 @@
       <translation>Los {batch} ist gefräst, aber {n} {n|Platte ist|Platten sind} nicht nachgefertigt</translation>
     </message>
     <message>
+      <source>Batch {batch} is due as early already</source>
+      <translation>Los {batch} ist schon so früh fällig</translation>
+    </message>
+    <message>
+      <source>Batch {batch} is due {due}</source>
+      <translation>Los {batch} ist {due} fällig</translation>
+    </message>
+    <message>
       <source>Batch {batch} is for order {order}</source>
       <translation>Los {batch} ist für Auftrag {order}</translation>
     </message>
@@ -1622,6 +1630,10 @@
     <message>
       <source>Cut today: {n} {n|sheet|sheets}</source>
       <translation>Heute geschnitten: {n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
+      <source>Cut {batch} sooner</source>
+      <translation>{batch} früher schneiden</translation>
     </message>
     <message>
       <source>Cuts across the sheet's edge.</source>
@@ -2692,6 +2704,10 @@
       <translation>Seine Teile sind schon weiter, darum geht es nicht zurück</translation>
     </message>
     <message>
+      <source>Its router takes it sooner. Undo takes it back.</source>
+      <translation>Seine Fräse nimmt es früher dran. Rückgängig nimmt es zurück.</translation>
+    </message>
+    <message>
       <source>Its traveller is printed with one more slip.</source>
       <translation>Die Laufkarte ist mit einem Abschnitt mehr gedruckt.</translation>
     </message>
@@ -3694,6 +3710,10 @@
     <message>
       <source>No slip prints for sheet {sheets}: print a new copy.</source>
       <translation>Zu Platte {sheets} lässt sich kein Abschnitt drucken: druck ein neues Exemplar.</translation>
+    </message>
+    <message>
+      <source>No such batch waits in a queue</source>
+      <translation>Kein solches Los wartet in einer Reihe</translation>
     </message>
     <message>
       <source>No text is asked for now</source>

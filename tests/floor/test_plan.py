@@ -6,7 +6,7 @@ import pytest
 from msgspec import structs
 
 from station.floor.plan import dialogue, screen, words
-from station.floor.plan.acts import Bought, NotePurchases, SetMark
+from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
 from station.floor.plan.lines import list_lines
 from station.floor.plan.rules import RULES
 from station.floor.plan.work import PlanWork
@@ -173,7 +173,7 @@ def test_a_batch_that_can_wait_is_taken_back_by_its_paper_its_row_or_its_card(co
 
 
 def test_a_batch_that_is_needed_is_not_taken_back():
-    view = shop(batch(sheets=1))
+    view = shop(batch(sheets=1, due=f"{DAY}T08:00:00"))
     assert take(think(view), write("batch", "00412", "A"), view) is None  # a question, answered
 
 
@@ -292,6 +292,36 @@ def test_a_mark_that_cannot_be_or_is_so_already_is_said(mark, part, tone):
     act = Act(id="m", kind="set_mark", at=f"{DAY}T10:42:00", subject=f"part/{part}", args=args)
     answer = view.do(RULES, act)
     assert (answer.tone, answer.sets) == (tone, ())
+
+
+# --- what is cut sooner
+
+
+def test_a_queued_batch_that_an_order_wants_sooner_comes_forward_by_one_touch():
+    # ten combs are wanted at nine; their batch stands at the end of the queue
+    view = shop(batch(COMBS, "00650", due=f"{DAY[:8]}30T09:00:00"))
+    held = think(view)
+    (forward,) = held.thought.forward
+    face = screen.screen(held, view)
+    asked = dialogue.handle_input(held, touch(face, "Cut 00650 sooner"), view)
+    assert (asked.subject, asked.args) == ("batch/00650", CutSooner(due=forward.by))
+    act = Act(
+        id="f", kind=asked.kind, at=f"{DAY}T10:42:00", subject=asked.subject, args=asked.args
+    )
+    assert view.do(RULES, act).asks == "supervisor"
+    agreed = replace_args(act, add_known(asked.args, Args(approved="07")))
+    assert not view.do(RULES, agreed).refused
+    assert view.get(Batch, "00650").due == forward.by
+    assert not any("sooner" in text for text in texts(screen.screen(held, view)))
+    assert view.do(RULES, replace_args(act, agreed.args)).tone == "attention"  # it is so already
+
+
+@pytest.mark.parametrize("number", ["00650", "09999"])
+def test_only_a_batch_that_waits_in_a_queue_comes_forward(number):
+    view = shop(batch(COMBS, "00650", state="cutting"))
+    args = CutSooner(due=f"{DAY}T09:00:00", approved="07")
+    act = Act(id="f", kind=args.kind, at=f"{DAY}T10:42:00", subject=f"batch/{number}", args=args)
+    assert view.do(RULES, act).refused
 
 
 # --- what to order

@@ -14,6 +14,14 @@ class SetMark(Args, frozen=True, kw_only=True):
     why: str = ""
 
 
+class CutSooner(Args, frozen=True, kw_only=True):
+    """Gives a queued batch an earlier place in its router's queue: when it is due from now on."""
+
+    kind = "cut_sooner"
+
+    due: str
+
+
 class Bought(NamedTuple):
     """One thing that is ordered: what, how many, the day on which it should be there.
 

@@ -2,11 +2,12 @@
 
 from dataclasses import replace
 
-from station.floor.plan.acts import Bought, NotePurchases, SetMark
+from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
 from station.floor.plan.lines import (
     MARKS,
     PlanLine,
     find_chosen,
+    find_forward,
     find_plan,
     list_lines,
     list_order_rows,
@@ -47,6 +48,10 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJo
         return None
     lines = list_lines(hand, view)
     if given.kind == "batch":
+        sooner = find_forward(hand, view)
+        if sooner and sooner.batch == given.number:
+            after = replace(hand, work=PlanWork())
+            return Do(f"batch/{sooner.batch}", CutSooner(due=sooner.by), after)
         waits = is_waiting(given.number, lines)
         return _take_back_batch(hand, given.number, lines) if waits else None
     if given.kind == "part":

@@ -3,7 +3,14 @@
 from typing import NamedTuple
 
 from station.floor.plan.work import PlanHand
-from station.planning.messages import Blocked, CuttingPlan, MarkAdvice, Release, TakeQueuedBack
+from station.planning.messages import (
+    Blocked,
+    BringForward,
+    CuttingPlan,
+    MarkAdvice,
+    Release,
+    TakeQueuedBack,
+)
 from station.queries.shortage import list_blocking
 from station.queries.underway import list_queued
 from station.shop.facts import Batch, Part
@@ -62,6 +69,17 @@ def is_queued(view: View, back: TakeQueuedBack) -> bool:
     """Says whether a batch still waits as it did when it was thought about."""
     batch = view.get(Batch, back.batch)
     return batch is not None and batch.state == "queued" and not batch.cut
+
+
+def find_forward(hand: PlanHand, view: View) -> BringForward | None:
+    """Finds the first queued batch that an order wants sooner, where it still waits too late."""
+    plan = find_plan(hand)
+    for forward in plan.forward if plan else ():
+        batch = view.get(Batch, forward.batch)
+        late = batch is not None and (not batch.due or batch.due > forward.by)
+        if batch and batch.state == "queued" and not batch.cut and late:
+            return forward
+    return None
 
 
 def is_mark(view: View, mark: MarkAdvice) -> bool:

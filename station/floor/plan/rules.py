@@ -4,13 +4,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import count
 
-from station.floor.plan.acts import Bought, NotePurchases, SetMark
+from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
 from station.floor.shared.approval import ask_supervisor
 from station.queries.buying import find_bit_size
 from station.shop.acts import Act, Answer, good, notice, refuse
-from station.shop.facts import BitSize, Fact, Part, Purchase
+from station.shop.facts import Batch, BitSize, Fact, Part, Purchase
 from station.shop.views import Rule, Rules, View, by_kind
-from station.shop.words import length, say
+from station.shop.words import length, moment, say
 
 MOST = 999_999  # pieces
 
@@ -31,6 +31,23 @@ def set_mark(act: Act[SetMark], view: View) -> Answer:
         say("{part}: mark {before} → {after}", part=part.name, before=part.mark, after=mark),
         say("Below it more is cut. Undo takes it back."),
         sets=(replace(part, mark=mark),),
+    )
+
+
+def cut_sooner(act: Act[CutSooner], view: View) -> Answer:
+    """Brings a queued batch forward in its router's queue."""
+    if asked := ask_supervisor(act):
+        return asked
+    batch, due = view.get(Batch, act.subject.partition("/")[2]), act.args.due
+    if batch is None or batch.state != "queued" or not due:
+        return refuse(say("No such batch waits in a queue"), say("Touch one that stands here."))
+    if batch.due and batch.due <= due:
+        return notice(say("Batch {batch} is due as early already", batch=batch.id),
+                      say("Go on here."))  # fmt: skip
+    return good(
+        say("Batch {batch} is due {due}", batch=batch.id, due=moment(due)),
+        say("Its router takes it sooner. Undo takes it back."),
+        sets=(replace(batch, due=due),),
     )
 
 
@@ -86,5 +103,6 @@ def _make_purchase(row: Bought, number: str, sizes: Mapping[float, BitSize]) -> 
 
 RULES: Rules = by_kind(
     Rule(args=SetMark, reads=frozenset({Part}), decide=set_mark),
+    Rule(args=CutSooner, reads=frozenset({Batch}), decide=cut_sooner),
     Rule(args=NotePurchases, reads=frozenset({BitSize, Purchase}), decide=note_purchases),
 )

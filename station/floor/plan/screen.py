@@ -7,6 +7,7 @@ from station.floor.plan.lines import (
     MARKS,
     PlanLine,
     find_chosen,
+    find_forward,
     find_plan,
     list_lines,
     list_order_rows,
@@ -63,7 +64,8 @@ def screen(hand: PlanHand, view: View) -> Face:
         title=TITLE,
         where=words.say_age(plan, hand.doing),
         main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
-              *_list_waiting(lines, chosen, len(then)), *_tell_more(plan, lines, len(then), view)),
+              *_list_sooner(hand, view), *_list_waiting(lines, chosen, len(then)),
+              *_tell_more(plan, lines, len(then), view)),
         side=beside,
         presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
@@ -182,6 +184,17 @@ def _say_sheets(line: PlanLine, lines: tuple[PlanLine, ...]) -> Say:
     return say("{n}", n=line.release.sheets if line.release else 0)
 
 
+def _list_sooner(hand: PlanHand, view: View) -> tuple[Table, ...]:
+    """Lists the queued batch that an order wants sooner, with its button."""
+    forward = find_forward(hand, view)
+    if forward is None:
+        return ()
+    what, why = words.say_forward(forward)
+    press = Press(label=say("Cut {batch} sooner", batch=forward.batch),
+                  code=write_touch("batch", forward.batch))  # fmt: skip
+    return (Table(columns=(), rows=(Row(title=what, note=why, press=press),)),)
+
+
 def _list_waiting(
     lines: tuple[PlanLine, ...], chosen: PlanLine | None, then: int
 ) -> tuple[Table, ...]:
@@ -218,7 +231,6 @@ def _tell_more(
     nobody = tuple(name_part(view, part) for part in plan.uncovered)
     rows = (
         *words.say_uncovered(nobody),
-        *map(words.say_forward, plan.forward[:1]),
         *words.say_put_off(plan),
         *words.say_besides(plan),
         *words.say_over_full(plan),
