@@ -83,7 +83,7 @@ def read(text: str) -> Address:
     if parts.scheme not in ("postgresql", "postgres"):
         raise AddressWrong("An address begins with postgresql:// and names a host.")
     options = dict(parse_qsl(parts.query))
-    if parts.password is not None or "password" in options:
+    if parts.password is not None or "password=" in typed.lower():
         raise AddressWrong("Leave the password out of the address: it is asked for.")
     _known(options)
     try:
