@@ -8,7 +8,7 @@ READINGS, LAYOUTS = ("tests/ledger/test_readings.py",), ("tests/ledger/test_layo
 SETTLED, VALUES = ("tests/sharing/test_settled.py",), ("tests/ledger/test_values.py",)
 CLOSING = ("tests/sharing/test_closing.py",)
 STOLEN, OFFICE = ("tests/sharing/test_stolen_password.py",), ("tests/sharing/test_office.py",)
-SERVER = "station/sharing/migrations/versions/second.py"
+SERVER = "station/sharing/migrations/versions/fourth.py"
 LEDGER = "station/ledger"
 
 SIMULATED = (
@@ -140,8 +140,7 @@ OTHERS = (
           "sharing: an older file is derived anew at every start", LAYOUTS),
     Plant("station/sharing/link.py", 'settled="(SELECT shop.settle())"', 'settled="true"',
           "sharing: who pulls is given what a power cut may take back", SETTLED),
-    Plant("station/sharing/migrations/versions/third.py",
-          "    COMMIT;\n    PERFORM shop.settle();\n", "    COMMIT;\n",
+    Plant(SERVER, "    COMMIT;\n    settled := shop.settle();\n", "    COMMIT;\n",
           "sharing: a push is acknowledged before the disk has it", SETTLED),
     Plant(f"{LEDGER}/sound.py", "judged=fitting", "judged=True",
           "sharing: a fact that can be read is taken in whatever it holds", VALUES),
@@ -171,14 +170,13 @@ CLOSINGS = (
 )  # fmt: skip
 
 STOLEN_PASSWORDS = (
-    Plant(SERVER, "IF body #>> '{act,station}' IS DISTINCT FROM mine.number AND NOT (",
-          "IF false AND NOT (", "stolen: an act of another station is taken", STOLEN),
-    Plant(SERVER, "found := found || to_json(shop.written(body))::text;",
-          "found := found || written[n];", "stolen: what an act writes is believed", STOLEN),
-    Plant(SERVER, "    IF NOT in_office AND EXISTS (", "    IF false AND EXISTS (",
-          "stolen: any station changes a PIN", STOLEN),
-    Plant(SERVER, "        <> (SELECT count(*) FROM jsonb_object_keys(found))",
-          "        < (SELECT count(*) FROM jsonb_object_keys(found))",
+    Plant(SERVER, "IF brings_back IS NOT TRUE THEN", "IF false THEN",
+          "stolen: an act of another station is taken", STOLEN),
+    Plant(SERVER, "coalesce(jsonb_array_length(sets), 0) - 1", "-1",
+          "stolen: an act writes facts, and none is told", STOLEN),
+    Plant(SERVER, "IF in_office IS NOT TRUE AND jsonb_path_exists(",
+          "IF false AND jsonb_path_exists(", "stolen: any station changes a PIN", STOLEN),
+    Plant(SERVER, "        <> octet_length(found::text)", "        < octet_length(found::text)",
           "stolen: a second name hides the station", STOLEN),
     Plant(f"{LEDGER}/history.py", "        if elsewhere and is_of_office(",
           "        if False and is_of_office(",

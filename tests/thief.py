@@ -29,7 +29,7 @@ from tests.forge import AT, forge
 from tests.server import Server
 from tests.sharing.shop import Shop as Database
 from tests.sharing.shop import found
-from tests.sharing.test_push import PUSH
+from tests.sharing.test_push import APPEND, PUSH
 from tests.sharing.test_rights import REFUSED
 from tests.sharing.two import Station
 
@@ -79,9 +79,9 @@ class Thief:
                 return
             text = self._bend(id_)
             head = link.execute("SELECT number, digest FROM shop.site").fetchone()
-            claims = self.chance.choice(["[]", '["act/x"]', '["shelf/order/open"]'])
-            given = (*(head or ()), 1, [], [id_], [""], [claims], [text])
-            row = link.execute(PUSH, given).fetchone()
+            claims = self.chance.choice(["", "[]", '["act/x"]', '["shelf/order/open"]'])
+            how, said = (PUSH, ([claims],)) if claims else (APPEND, ())
+            row = link.execute(how, (*(head or ()), 1, [], [id_], [""], *said, [text])).fetchone()
             self.hour.taken += bool(row and row[0] == "pushed")
 
     def _bend(self, id_: str) -> str:

@@ -1,6 +1,7 @@
 """A shop's database on a test server, and stations' roles on it."""
 
 from dataclasses import dataclass, field
+from unittest.mock import patch
 
 import psycopg
 
@@ -69,8 +70,11 @@ class Shop:
         )
 
 
-def found(server: Server, site: str = "") -> Shop:
-    """A fresh shop's database; its roles stand beside those of others on the same server."""
+def found(server: Server, site: str = "", step: str = "head") -> Shop:
+    """A fresh shop's database; its roles stand beside those of others on the same server.
+
+    `step` is the revision that it has: one of before as well.
+    """
     database = server.new_database()
     shop = Shop(server, database, Names(site or f"{SITE}{database}"))
 
@@ -81,7 +85,9 @@ def found(server: Server, site: str = "") -> Shop:
 
     with connect() as admin:
         roles.make_owner(admin, shop.names, database)
-    schema.up_to_date(connect, shop.names)
+    upgrade = schema.command.upgrade
+    with patch.object(schema.command, "upgrade", lambda config, _: upgrade(config, step)):
+        schema.up_to_date(connect, shop.names)
     with shop.admin() as admin:
         admin.execute(
             "INSERT INTO shop.site (id, format) VALUES (%s, %s)", (shop.names.site, tables.FORMAT)

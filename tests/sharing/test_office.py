@@ -9,7 +9,7 @@ from station import bootstrap
 from station.clock import Clock
 from station.desk.pin import hashed
 from station.floor.office.acts import SetFact
-from station.sharing import founding, roles, schema
+from station.sharing import founding, roles
 from station.sharing.address import Address
 from station.sharing.migrations.versions import second
 from station.shop.acts import Act, SetPin
@@ -210,12 +210,9 @@ def test_the_office_of_a_shop_of_before_is_where_it_was_set_up(shop):
         assert admin.execute("SELECT office FROM shop.site").fetchone() == (["1", "3"],)
 
 
-def test_a_database_of_before_is_shared_with_and_brought_up_to_date(tmp_path, server, monkeypatch):
+def test_a_database_of_before_is_shared_with_and_brought_up_to_date(tmp_path, server):
     """Programs are newer than the database for a while; then the office is where it was."""
-    with monkeypatch.context() as before:
-        upgrade = schema.command.upgrade
-        before.setattr(schema.command, "upgrade", lambda config, _: upgrade(config, "1"))
-        shop = found(server)
+    shop = found(server, step="1")
     one, two = (Station(tmp_path, shop, n, rules=bootstrap.load_rules()) for n in "23")
     bootstrap.seed_shop(one.ledger, replay.small_shop(), AT, stock=replay.START)
     healed(one, two)

@@ -13,6 +13,7 @@ pytestmark = pytest.mark.slow  # asks a whole server
 
 LIST = "%s::text[]"
 PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
+APPEND = f"SELECT * FROM shop.append(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST})"  # as it is now
 
 
 def body_of(id, station="2", **more):
@@ -109,6 +110,23 @@ def test_far_behind_pulls_first(shop):
         assert push(link, ids=("late",))[0] == "behind"
 
 
+def test_who_is_behind_reads_what_is_new_alone(shop):
+    """Once the server knows how long the history is, it must not read all of it for a push."""
+    behind, read = 10, "SELECT seq_tup_read FROM pg_stat_user_tables WHERE relname = 'entry'"
+    with shop.station() as link:
+        for n in range(3):
+            push(link, *at(link), ids=[f"{n}-{k}" for k in range(1000)])
+        head = at(link)
+        with shop.admin() as admin:
+            admin.execute("ANALYZE shop.entry")
+            ((before,),) = admin.execute(read).fetchall()
+        for n in range(behind):
+            assert push(link, *head, ids=(f"late {n}",), reads=("nothing",))[0] == "pushed"
+    with shop.admin() as admin:
+        ((after,),) = admin.execute(read).fetchall()
+    assert after == before
+
+
 def at(link):
     return link.execute("SELECT number, digest FROM shop.site").fetchone()
 
@@ -124,6 +142,11 @@ def at(link):
         {"body": "[]"},
         {"body": '{"act": "a"}'},
         {"body": '{"act": {"id": "a", "station": "2"}, "sets": 1}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "sets": null}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "moves": {}}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "readings": 1}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "router": {"x": 1, "x": 2}}'},
+        {"body": '{"act": {"id": "a", "station": "2"}, "said": "\\u003a", "do": 1, "do": 2}'},
         {"body": "x" * (16 * 2**20 + 1)},
         {"verdict": "x" * 4001},
         {"body": "\0"},

@@ -10,6 +10,7 @@ import pytest
 
 from station.ledger.shop_link import Away, Pushed, SharedRow
 from station.sharing import link as links
+from station.sharing.link import PostgresLink
 from tests.server import AT_ONCE, Server
 from tests.sharing.shop import found
 from tests.sharing.test_link import link_of
@@ -97,8 +98,9 @@ def test_what_was_acknowledged_or_seen_is_there_after_a_power_cut(falling):
     assert seen == there[: len(seen)]
 
 
-def test_without_waiting_it_would_not_be(falling):
+def test_without_waiting_it_would_not_be(falling, monkeypatch):
     """The control: neither who pushes nor who pulls waits for the disk."""
+    monkeypatch.setattr(links, "PUSH_ALONE", links.PUSH)
     shop = found(falling)
     let_lie(shop)
     with shop.admin() as admin:
@@ -127,7 +129,7 @@ def test_who_pulls_waits_for_what_others_have_not_waited_for(falling, pulled):
 
 def test_the_row_is_free_while_the_disk_is_waited_for(shop):
     one, two, three = (link_of(shop, number) for number in "234")
-    head = one.push(0, b"", 1, [], [row("a")])
+    head = link_of(shop).push(0, b"", 1, [], [row("a")])
     done, mark = [], shop.names.station("2")
     with shop.admin() as admin, admin.transaction():
         admin.execute("SELECT FROM shop.mark WHERE role = %s FOR UPDATE", (mark,))
@@ -145,14 +147,34 @@ def test_the_row_is_free_while_the_disk_is_waited_for(shop):
     assert done == [Pushed(2, seen[0].digest)]
 
 
-def test_a_database_of_before_is_asked_as_before(shop):
-    with shop.admin() as admin:
-        admin.execute("DROP PROCEDURE shop.share")
-        admin.execute("DROP FUNCTION shop.settle")
+def test_who_is_alone_waits_for_the_disk_in_its_own_commit(shop, monkeypatch):
+    asked, ask = [], PostgresLink._ask
+
+    def noted(link, statement, values):
+        asked.append(statement)
+        return ask(link, statement, values)
+
+    monkeypatch.setattr(PostgresLink, "_ask", noted)
     one, two = link_of(shop), link_of(shop, "3")
-    assert one.push(0, b"", 1, [], [row("a")]).number == 1
-    assert [entry.id for entry in two.pull(0, 10)] == ["a"]
-    assert links.OF_BEFORE.keys() == {links.PULL, links.PUSH}
+    first = one.push(0, b"", 1, [], [row("a")])
+    second = one.push(*first, 1, [], [row("b")])
+    two.push(*second, 1, [], [row("c", "3")])
+    assert one.push(*second, 1, [], [row("d")]).number == 4
+    assert one.push(*second, 1, [], [row("e")]).number == 5
+    alone, among_others = links.PUSH_ALONE, links.PUSH
+    assert asked == [among_others, alone, among_others, alone, among_others]
+
+
+@pytest.mark.parametrize("step", "123")
+def test_a_database_of_before_is_asked_as_before(server, step):
+    shop = found(server, step=step)
+    one, two = link_of(shop), link_of(shop, "3")
+    first = one.push(0, b"", 1, [], [row("a")._replace(writes=("claimed",))])
+    assert one.push(*first, 1, [], [row("b")]).number == 2
+    assert [entry.id for entry in two.pull(0, 10)] == ["a", "b"]
+    with shop.admin() as admin:
+        ((writes,), _) = admin.execute("SELECT writes FROM shop.entry ORDER BY number").fetchall()
+    assert sorted(writes) == (["claimed"] if step == "1" else ["about/", "act/a", "w"])
 
 
 def test_a_refusal_comes_through_and_leaves_nothing_behind(shop):

@@ -4,6 +4,7 @@ The thief has the password alone and speaks SQL, with time-outs of its own choos
 """
 
 import json
+import sqlite3
 import threading
 import time
 from dataclasses import replace
@@ -12,12 +13,14 @@ from datetime import datetime
 import psycopg
 import pytest
 
-from station.ledger.codec import Body, Change, read_body, state_of, write_body
+from station.ledger.codec import Body, Change, State, read_body, state_of, write_body
 from station.ledger.effects import writes
 from station.shop.facts import Batch, Concern, Shop, Worker
 from station.shop.facts import Station as Told
 from station.shop.moves import move
+from station.shop.readings import Reading
 from station.shop.times import count_seconds
+from tests.ledger.kept import HERE
 from tests.ledger.toy import act
 from tests.sharing.test_push import PUSH, at, numbers
 from tests.sharing.two import Station, healed
@@ -128,6 +131,38 @@ def test_the_server_works_out_what_an_act_writes_as_the_station_does(shop, two):
     assert len(rows) == 4
     for found, text in rows:
         assert sorted(found) == writes(read_body(text))
+
+
+READ = [
+    Reading(subject=subject, kind="size A", value=1.0, part="014", router=router, bit=router)
+    for subject in ("part/014", "batch/00412")
+    for router in ("", "1")
+]
+
+
+def test_so_it_does_of_an_act_that_writes_much(shop):
+    """Acts as a shop has kept them, and more of all kinds than any of them holds."""
+    kept = sqlite3.connect(":memory:")
+    kept.executescript((HERE / "shop.sql").read_text(encoding="utf-8"))
+    texts = [text for (text,) in kept.execute("SELECT body FROM entry")]
+    for count in (1, 9, 300):
+        moves = [move("014", 1, "cut", f"rack/A{n % 9}", f"{n:05d}") for n in range(count)]
+        sets = [
+            Change(f"batch/{n}", None if n % 2 else shelved(n), shelved(n // 2))
+            for n in range(count)
+        ]
+        made = forged(moves=tuple(moves), sets=tuple(sets), readings=tuple(READ))
+        texts.append(write_body(made))
+    with shop.admin() as admin:
+        for text in texts:
+            asked = "SELECT shop.written(shop.read_body(%s))"
+            ((found,),) = admin.execute(asked, (text,)).fetchall()
+            assert sorted(found) == writes(read_body(text))
+
+
+def shelved(n):
+    """The state of a fact that stands on one of nine shelves."""
+    return State(_raw({}), f"batch/{n % 9}", "")
 
 
 PEOPLE = [
