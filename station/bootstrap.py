@@ -5,8 +5,8 @@ puts the window on top.
 """
 
 import os
+import secrets
 import sys
-import uuid
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
@@ -97,7 +97,7 @@ def find_data_folder() -> Path:
 
 def make_id() -> str:
     """Makes a random id for an act."""
-    return uuid.uuid4().hex
+    return secrets.token_hex(16)
 
 
 @dataclass(frozen=True, kw_only=True)

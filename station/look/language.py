@@ -5,7 +5,6 @@ A language is a file made by Qt's lrelease; a template is looked up in it, then 
 
 import logging
 from functools import partial
-from importlib.resources import as_file, files
 
 from PySide6.QtCore import QCoreApplication, QTranslator
 
@@ -53,6 +52,8 @@ def set_language(language: str) -> bool:
 
 def load_translator(language: str) -> QTranslator | None:
     """Loads the translator of a language; None, and a line in the log, without its file."""
+    from importlib.resources import as_file, files  # noqa: PLC0415 - English needs no file
+
     made = QTranslator()
     with as_file(files("resources") / "translations" / f"station_{language}.qm") as file:
         if made.load(str(file)):

@@ -5,11 +5,9 @@ started from a thread of its own. Where none is there the system's beep stands i
 """
 
 import logging
-import queue
 import shutil
 import sys
 import threading
-from importlib.resources import as_file, files
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,6 +15,8 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QApplication
 
 if TYPE_CHECKING:
+    from queue import Queue
+
     from station.shop.acts import Answer
 
 LOG = logging.getLogger("station")
@@ -46,7 +46,7 @@ class Sounds:
 
     def __init__(self) -> None:
         self.muted = False
-        self._wanted: queue.Queue[str] = queue.Queue(WAITING)
+        self._wanted: Queue[str] | None = None  # made with the thread
         self._thread: threading.Thread | None = None
         self._failed = False  # from then on: the system's beep
 
@@ -58,18 +58,23 @@ class Sounds:
         if self._failed:
             _beep(name)
             return
-        if self._thread is None:
-            self._thread = threading.Thread(target=self._play_waiting, name="sounds", daemon=True)
+        if self._wanted is None:
+            from queue import Queue  # noqa: PLC0415 - the first window is not kept waiting
+
+            self._wanted = Queue(WAITING)
+            play, given = self._play_waiting, (self._wanted,)
+            self._thread = threading.Thread(target=play, args=given, name="sounds", daemon=True)
             self._thread.start()
         if not self._wanted.full():
             self._wanted.put(name)
 
-    def _play_waiting(self) -> None:
+    def _play_waiting(self, wanted: "Queue[str]") -> None:
         """Plays one sound after the other, in the thread, until one fails."""
-        from subprocess import SubprocessError  # noqa: PLC0415 - the first window is not kept waiting
+        from importlib.resources import as_file, files  # noqa: PLC0415 - as above
+        from subprocess import SubprocessError  # noqa: PLC0415 - as above
 
         while not self._failed:
-            name = self._wanted.get()
+            name = wanted.get()
             try:
                 with as_file(files("resources") / "sounds" / f"{name}.wav") as file:
                     _play_file(file)

@@ -8,7 +8,8 @@ Hyperlegible, whose zero and O, one and l differ; it is loaded once from its pac
 import math
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import as_file, files
+from importlib.util import find_spec
+from pathlib import Path
 from typing import NamedTuple
 
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetrics
@@ -135,13 +136,12 @@ def px(size: float) -> int:
 @cache
 def load_family() -> str:
     """Loads the type; gives its family's name, the system's own where the package is missing."""
-    try:
-        folder = files(PACKAGE) / "files"
-    except ModuleNotFoundError:
+    package = find_spec(PACKAGE)  # importlib.resources takes a first window longer than the type
+    if package is None or package.origin is None:
         return QFont().family()
     for weight in ("Regular", "Bold"):
-        with as_file(folder / f"AtkinsonHyperlegible-{weight}.ttf") as path:
-            QFontDatabase.addApplicationFont(str(path))
+        path = Path(package.origin).parent / "files" / f"AtkinsonHyperlegible-{weight}.ttf"
+        QFontDatabase.addApplicationFont(str(path))
     return FAMILY
 
 
