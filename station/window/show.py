@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEventLoop, QObject, Qt, QTimer, Signal, Slot
 from PySide6.QtWidgets import QApplication
 
+import station.look.features  # noqa: F401 - first, for all that is loaded behind it
 from station.clock import Clock
 from station.files.logs import TurningLog
 from station.look.sounds import SILENT
