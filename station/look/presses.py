@@ -1,4 +1,6 @@
-"""The row of large buttons under the work in hand; F1 to F9 press them in order."""
+"""The row of large buttons under the work in hand, in the order of F1 to F9, which press them."""
+
+from operator import itemgetter
 
 from PySide6.QtCore import QRect
 from PySide6.QtGui import QColor, QPainter
@@ -7,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from station.look.style import TARGET, make_font, palette, px
 from station.look.widgets import Send, Touch
 from station.look.written import CENTRE, LOW_RIGHT, TextLine, TextPage, write_line
+from station.shop.cards import CODES, F_KEYS
 from station.shop.faces import Press
 
 BETWEEN = 16  # px
@@ -14,19 +17,28 @@ INSIDE = (14, 6)  # px, from a button's edge to its words
 KEY = 6  # px beside them for the name of the key
 RIGHT, LOW = 7, 4  # px from the name of the key to a button's edges
 ALONE = 3  # a button on its own takes this part of the row
+NUMBERS = {CODES[name]: number for name, number in F_KEYS.items()}
+
+
+def number_presses(presses: tuple[Press, ...]) -> list[int]:
+    """Numbers buttons by their F keys: those that have their own, the others around them."""
+    taken = [NUMBERS[press.code] for press in presses if press.code in NUMBERS]
+    free = iter(n for n in range(1, len(presses) + max(NUMBERS.values())) if n not in taken)
+    return [NUMBERS.get(press.code) or next(free) for press in presses]
 
 
 class PressButton(Touch):
     """A large button."""
 
-    def __init__(self, parent: QWidget, send: Send, number: int) -> None:
+    def __init__(self, parent: QWidget, send: Send) -> None:
         super().__init__(parent, send)
-        self.number = number
+        self.number = 0  # of its F key
         self.ink, self.font_of_key = palette().ink, make_font(11)
         self.right, self.low = px(RIGHT), px(LOW)
 
-    def show_press(self, press: Press, page: TextPage) -> None:
-        """Shows a button."""
+    def show_press(self, press: Press, number: int, page: TextPage) -> None:
+        """Shows a button with the number of its F key."""
+        self.number = number
         off, primary, colours = press.style == "off", press.style == "primary", palette()
         self.update()
         self.ground = colours.act if primary else colours.paper
@@ -52,13 +64,15 @@ class Presses(QWidget):
         super().__init__(parent)
         self.send = send
         self.shown: tuple[Press, ...] = ()
+        self.numbers: tuple[int, ...] = ()  # of their F keys
         self.buttons: list[PressButton] = []  # every one so far; the first ones are in use
         self._laid: tuple[tuple[Press, ...], int] = ((), 0)
         self._pages: list[tuple[QRect, TextPage]] = []
 
     def show_presses(self, presses: tuple[Press, ...]) -> None:
         """Shows the buttons at the next `put_into`."""
-        self.shown = presses
+        numbered = sorted(zip(number_presses(presses), presses, strict=True), key=itemgetter(0))
+        self.numbers, self.shown = tuple(n for n, _ in numbered), tuple(p for _, p in numbered)
         self.setVisible(bool(presses))
 
     def needed_height(self, width: int) -> int:
@@ -98,7 +112,7 @@ class Presses(QWidget):
         """Puts the buttons into their places, all as high as the highest."""
         self.setGeometry(box)
         while len(self.buttons) < len(self.shown):
-            self.buttons.append(PressButton(self, self.send, len(self.buttons) + 1))
+            self.buttons.append(PressButton(self, self.send))
         for n, button in enumerate(self.buttons):
             if n < len(self.shown):
                 place, page = self._pages[n]
@@ -106,5 +120,5 @@ class Presses(QWidget):
                     page.stack_texts(len(page.words), box.height(), 0)
                 button.setGeometry(place.left(), 0, place.width(), box.height())
                 if button.page is not page:
-                    button.show_press(self.shown[n], page)
+                    button.show_press(self.shown[n], self.numbers[n], page)
             button.setVisible(n < len(self.shown))

@@ -25,7 +25,7 @@ class Scanner(QObject):
 
     scanned = Signal(str)
     typing = Signal(str)
-    pressed = Signal(int)  # which large button, from 0
+    pressed = Signal(int)  # which large button, by its F key
     confirmed = Signal()  # Enter with nothing typed
     left = Signal()  # Esc with nothing typed
 
@@ -44,7 +44,7 @@ class Scanner(QObject):
                 self.confirmed.emit()
             return True
         if Qt.Key.Key_F1 <= key <= Qt.Key.Key_F9:
-            self.pressed.emit(int(key) - int(Qt.Key.Key_F1))
+            self.pressed.emit(int(key) - int(Qt.Key.Key_F1) + 1)
             return True
         if key == Qt.Key.Key_Escape and not self._typed:
             self.left.emit()

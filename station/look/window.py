@@ -187,9 +187,10 @@ class Window(QMainWindow):
 
     def _press_button(self, number: int) -> None:
         """Presses one of the large buttons, by F1 to F9."""
-        buttons = self.body.list_buttons()
-        if number < len(buttons) and buttons[number].isEnabled():
-            buttons[number].click()
+        for button in self.body.list_buttons():
+            if button.number == number and button.isEnabled():
+                button.click()
+                return
 
     def _press_focused(self) -> None:
         """Presses what has the focus, by Enter with nothing typed."""

@@ -255,6 +255,18 @@ BY_NUMBER: dict[str, Card] = {card.number: card for card in BUTTONS.values()}
 # A room's own buttons that stand under “More”.
 IN_MENU: dict[str, tuple[str, ...]] = {"loading": ("who_next",)}
 
+# The F key of a large button that has others before it on some screens only: it never changes.
+# A button that is not named here has the lowest one that is free on its screen.
+F_KEYS: dict[str, int] = {
+    "stop": 2, "bit_broken": 3, "sheet_spoiled": 4, "resurfaced": 4, "first_off_bad": 4,
+    "one_more_sheet": 5, "new_bit": 5, "zeroed": 5, "first_off_good": 1,
+    "part_missing": 2, "scale": 2, "send_short": 2, "take_back": 3, "take_from": 3,
+    "spoiled_piece": 4, "part_pack": 5, "off_cart": 2, "not_yet": 3, "cart_list": 4,
+    "fewer": 3, "more": 4,
+    "still_missing": 3, "not_made": 4, "lock": 5, "order_list": 2, "ordered": 2, "think": 3,
+    "back_page": 6, "next_page": 7, "next_router": 7, "put_down": 8, "menu": 9,
+}  # fmt: skip
+
 DIGITS: tuple[str, ...] = tuple("0123456789")
 
 # The sheet in nine zones, three along by three across, as seen on the drawing. Their

@@ -243,10 +243,8 @@ class FirstDay:
 
     def _press(self, found: Touch) -> None:
         """Presses what stands there by its F key, or by Tab and Enter."""
-        large = self.window.body.list_buttons()
-        at = next((n for n, one in enumerate(large) if one is found), None)
-        if at is not None:
-            QTest.keyClick(self.window, Qt.Key(int(Qt.Key.Key_F1) + at))
+        if found in self.window.body.list_buttons():
+            QTest.keyClick(self.window, Qt.Key(int(Qt.Key.Key_F1) + found.number - 1))
             return
         self.window.activateWindow()
         QTest.qWait(SETTLE_MS + 20)

@@ -104,7 +104,7 @@ STATES: tuple[tuple[str, tuple[Fact, ...], dict[str, object], list[str]], ...] =
     ("what is new comes after the sheet", (replace(BED, first_off="new bit 17"), GOOD), {},
      ["Start sheet 1", "Report a stop", "Bit broken", "Resurfaced"]),
     ("it cuts", (CUTTING, replace(GOOD, state="cutting")), {},
-     ["Sheet 1 is off the bed", "Sheet spoiled", "Report a stop"]),
+     ["Sheet 1 is off the bed", "Sheet spoiled", "Report a stop", "Bit broken"]),
     ("stopped on a sheet", (STOPPED, GOOD), {},
      ["The stop is over", "Sheet spoiled", "Bit broken", "New bit"]),
     ("stopped and free", (replace(FREE, state="stopped", stop="32", stopped=at("09:00")),), {},

@@ -59,7 +59,7 @@ def test_the_work_goes_on_by_scanner_and_keyboard(broken):
     broken.type(write("worker", "02"))
     assert broken.stage.desk.hand.worker == "02"
     assert broken.stage.desk.hand.subject == "00900"
-    broken.press(1)
+    broken.press(8)
     assert broken.said == "Put down; nothing was counted"
     broken.scan("batch 00900", "button on_rack")
     assert list(broken.stage.ledger.entries())[-1].kind == "put_on_rack"

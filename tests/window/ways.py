@@ -97,9 +97,9 @@ def by_keyboard(screen: Screen, words: str) -> None:
         screen.type(words)
         return
     code = screen.code_of(words)
-    large = [b.code for b in screen.window.body.list_buttons()]
+    large = {b.code: b.number for b in screen.window.body.list_buttons()}
     if code in large:
-        screen.press(large.index(code) + 1)
+        screen.press(large[code])
     elif screen.shown(code):
         reach(screen, code)
     else:

@@ -154,6 +154,7 @@ def _offer_while_cutting(here: Now) -> tuple[Press, ...]:
         Press(label=off, code=button("off_bed"), style="primary", wide=2),
         Press(label=say("Sheet spoiled"), code=button("sheet_spoiled")),
         Press(label=say("Report a stop"), code=button("stop")),
+        Press(label=say("Bit broken"), code=button("bit_broken")),
         *offer_other_router(here),
     )
 
