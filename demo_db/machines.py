@@ -27,7 +27,7 @@ FIRST_LOTS: tuple[tuple[str, str, int], ...] = (
 
 
 # of a mailer, by its number; long and narrow ones cost more than flat ones, being rare
-# worked days that an order of sheets takes, how many come together, the price of one
+# worked days that an order of sheets takes, how many sold in packs of, the price of one
 SHEETS_BOUGHT = {"1": (4, 20, 31.5), "2": (4, 20, 42.0), "3": (6, 40, 9.8), "4": (6, 40, 14.2)}
 PRICES = {"01": 0.22, "02": 0.34, "03": 0.48, "04": 0.62, "09": 0.95, "11": 1.1, "12": 1.9}
 

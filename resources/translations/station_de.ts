@@ -452,38 +452,6 @@
       <translation>Los {batch} ist ganz gefräst: {n} {n|wartendes Stück wird|wartende Stücke werden} weggeworfen</translation>
     </message>
     <message>
-      <source>All of it is fetched</source>
-      <translation>Alles ist geholt</translation>
-    </message>
-    <message>
-      <source>All of it is fetched: sort it at the bench, order by order.</source>
-      <translation>Alles ist geholt: am Packtisch sortieren, Auftrag für Auftrag.</translation>
-    </message>
-    <message>
-      <source>All of it is in</source>
-      <translation>Alles ist drin</translation>
-    </message>
-    <message>
-      <source>All of it is in already</source>
-      <translation>Alles ist schon drin</translation>
-    </message>
-    <message>
-      <source>All of it is in this pack</source>
-      <translation>Alles ist in diesem Paket</translation>
-    </message>
-    <message>
-      <source>All of it is in: close the pack.</source>
-      <translation>Alles ist drin: Paket schließen.</translation>
-    </message>
-    <message>
-      <source>All of it is owed</source>
-      <translation>Alles steht noch aus</translation>
-    </message>
-    <message>
-      <source>All of it is there: packing takes it.</source>
-      <translation>Alles ist da: Das Packen nimmt ihn.</translation>
-    </message>
-    <message>
       <source>All of the list is ordered</source>
       <translation>Alles auf der Liste ist bestellt</translation>
     </message>
@@ -494,6 +462,38 @@
     <message>
       <source>All packs are scanned there again.</source>
       <translation>Alle Pakete werden dort noch einmal gescannt.</translation>
+    </message>
+    <message>
+      <source>All parts are fetched</source>
+      <translation>Alles ist geholt</translation>
+    </message>
+    <message>
+      <source>All parts are fetched: sort them at the bench, order by order.</source>
+      <translation>Alles ist geholt: am Packtisch sortieren, Auftrag für Auftrag.</translation>
+    </message>
+    <message>
+      <source>All parts are in</source>
+      <translation>Alles ist drin</translation>
+    </message>
+    <message>
+      <source>All parts are in already</source>
+      <translation>Alles ist schon drin</translation>
+    </message>
+    <message>
+      <source>All parts are in this pack</source>
+      <translation>Alles ist in diesem Paket</translation>
+    </message>
+    <message>
+      <source>All parts are in: close the pack.</source>
+      <translation>Alle Teile sind drin: Paket schließen.</translation>
+    </message>
+    <message>
+      <source>All parts are owed</source>
+      <translation>Alles steht noch aus</translation>
+    </message>
+    <message>
+      <source>All parts are there: packing takes them.</source>
+      <translation>Alle Teile sind da: das Packen nimmt sie.</translation>
     </message>
     <message>
       <source>All seen. The cart can leave.</source>
@@ -1000,8 +1000,8 @@
       <translation>Darunter wird mehr geschnitten. Rückgängig nimmt es zurück.</translation>
     </message>
     <message>
-      <source>Below the mark of {n}: new ones are to be bought.</source>
-      <translation>Unter der Marke von {n}: neue sind zu kaufen.</translation>
+      <source>Below the minimum of {n}: order new ones.</source>
+      <translation>Unter dem Mindestbestand von {n}: neue bestellen.</translation>
     </message>
     <message>
       <source>Bench {bench}</source>
@@ -2596,7 +2596,7 @@
       <translation>Sie gilt mit Arbeit in der Hand.</translation>
     </message>
     <message>
-      <source>It is written down for the makers. What was counted counts. Put down what is in hand, or work elsewhere.</source>
+      <source>It is written down for the makers. What was counted counts. Leave what is in hand, or work elsewhere.</source>
       <translation>Für die Hersteller ist es notiert. Was gezählt wurde, zählt. Ablegen, was in der Hand ist, oder woanders arbeiten.</translation>
     </message>
     <message>
@@ -2816,6 +2816,10 @@
       <translation>Lassen und die Datei in Ordnung bringen; oder weiter, mit einem Grund.</translation>
     </message>
     <message>
+      <source>Leave it first; then undo takes the newest act back.</source>
+      <translation>Erst weglegen; dann nimmt Zurücknehmen das Letzte zurück.</translation>
+    </message>
+    <message>
       <source>Leave it out, or let the batch go on first.</source>
       <translation>Weglassen, oder erst das Los weitergehen lassen.</translation>
     </message>
@@ -2864,12 +2868,20 @@
       <translation>So gelassen; nichts wurde geändert</translation>
     </message>
     <message>
+      <source>Left; nothing was counted</source>
+      <translation>So gelassen; nichts wurde gezählt</translation>
+    </message>
+    <message>
       <source>Left; sheet {n} is not booked as spoiled</source>
       <translation>Gelassen; Platte {n} ist nicht als Ausschuss gebucht</translation>
     </message>
     <message>
       <source>Left; what came back so far is kept</source>
       <translation>So gelassen; was schon zurückkam, bleibt gebucht</translation>
+    </message>
+    <message>
+      <source>Left; {counted} so far is kept</source>
+      <translation>So gelassen; {counted} bleibt bis dahin gezählt</translation>
     </message>
     <message>
       <source>Lengths</source>
@@ -3180,10 +3192,6 @@
       <translation>03.</translation>
     </message>
     <message>
-      <source>Marks that are off</source>
-      <translation>Marken, die nicht passen</translation>
-    </message>
-    <message>
       <source>Material</source>
       <translation>Material</translation>
     </message>
@@ -3276,6 +3284,10 @@
       <translation>Millimeter</translation>
     </message>
     <message>
+      <source>Minimums that are wrong</source>
+      <translation>Mindestbestand, der nicht passt</translation>
+    </message>
+    <message>
       <source>Minutes</source>
       <translation>Minuten</translation>
     </message>
@@ -3346,10 +3358,6 @@
     <message>
       <source>New bit</source>
       <translation>Neuer Fräser</translation>
-    </message>
-    <message>
-      <source>New ones are to be ordered.</source>
-      <translation>Neue sind zu bestellen.</translation>
     </message>
     <message>
       <source>New ones: {n}. Look at them in the office.</source>
@@ -3588,12 +3596,12 @@
       <translation>Keine Versandtasche ist groß genug</translation>
     </message>
     <message>
-      <source>No mark is off</source>
-      <translation>Keine Marke ist falsch</translation>
-    </message>
-    <message>
       <source>No material is known</source>
       <translation>Kein Material ist bekannt</translation>
+    </message>
+    <message>
+      <source>No minimum is wrong</source>
+      <translation>Kein Mindestbestand ist falsch</translation>
     </message>
     <message>
       <source>No more are under way: send it short, or put it down.</source>
@@ -4172,10 +4180,6 @@
       <translation>Noch einmal dasselbe: zwei richtige hintereinander zählen.</translation>
     </message>
     <message>
-      <source>One character of that code is wrong</source>
-      <translation>Ein Zeichen dieses Codes ist falsch</translation>
-    </message>
-    <message>
       <source>One is made each evening.</source>
       <translation>Jeden Abend entsteht eine.</translation>
     </message>
@@ -4310,6 +4314,10 @@
     <message>
       <source>Order list, further</source>
       <translation>Bestellliste, weiter</translation>
+    </message>
+    <message>
+      <source>Order new ones.</source>
+      <translation>Neue bestellen.</translation>
     </message>
     <message>
       <source>Order soon</source>
@@ -4852,7 +4860,7 @@
       <translation>Einen Fräser mit {size} mm einsetzen und scannen.</translation>
     </message>
     <message>
-      <source>Put all of it back</source>
+      <source>Put all back</source>
       <translation>Alles zurücklegen</translation>
     </message>
     <message>
@@ -4880,19 +4888,7 @@
       <translation>{parts} zurücklegen. Dann Paket schließen.</translation>
     </message>
     <message>
-      <source>Put down</source>
-      <translation>Weglegen</translation>
-    </message>
-    <message>
-      <source>Put down; nothing was counted</source>
-      <translation>Weggelegt; nichts wurde gezählt</translation>
-    </message>
-    <message>
-      <source>Put down; {counted} so far is kept</source>
-      <translation>Weggelegt; {counted} bleibt bis dahin gezählt</translation>
-    </message>
-    <message>
-      <source>Put everything back on the rack: scan each part, or all of it at once.</source>
+      <source>Put everything back on the rack: scan each part, or all at once.</source>
       <translation>Alles ins Regal zurücklegen: jedes Teil scannen oder alles auf einmal.</translation>
     </message>
     <message>
@@ -4938,14 +4934,6 @@
     <message>
       <source>Put it back: packing takes it for an order.</source>
       <translation>Zurücklegen: Das Packen nimmt es für einen Auftrag.</translation>
-    </message>
-    <message>
-      <source>Put it down</source>
-      <translation>Weglegen</translation>
-    </message>
-    <message>
-      <source>Put it down first; then undo takes the newest act back.</source>
-      <translation>Erst weglegen; dann nimmt Zurücknehmen das Letzte zurück.</translation>
     </message>
     <message>
       <source>Put it in and scan it.</source>
@@ -5484,8 +5472,8 @@
       <translation>Noch einmal scannen fräst eine Platte mehr, oder nimm das nächste Los.</translation>
     </message>
     <message>
-      <source>Scan it again.</source>
-      <translation>Noch einmal scannen.</translation>
+      <source>Scan it again. Typed by hand, it needs its last character too.</source>
+      <translation>Noch einmal scannen. Von Hand getippt gehört auch das letzte Zeichen dazu.</translation>
     </message>
     <message>
       <source>Scan it at popping, when a fault is counted.</source>
@@ -6348,8 +6336,8 @@
       <translation>Vorsicht</translation>
     </message>
     <message>
-      <source>Take care: all of it</source>
-      <translation>Vorsicht: alles davon</translation>
+      <source>Take care: read all</source>
+      <translation>Vorsicht: alles lesen</translation>
     </message>
     <message>
       <source>Take care: {at}</source>
@@ -6476,8 +6464,8 @@
       <translation>Den Rest nehmen und Paket schließen.</translation>
     </message>
     <message>
-      <source>Take the suggested mark over</source>
-      <translation>Die vorgeschlagene Marke übernehmen</translation>
+      <source>Take the suggested minimum</source>
+      <translation>Den vorgeschlagenen Mindestbestand übernehmen</translation>
     </message>
     <message>
       <source>Take this line out</source>
@@ -6546,6 +6534,10 @@
     <message>
       <source>That is no code of this shop</source>
       <translation>Das ist kein Code dieser Werkstatt</translation>
+    </message>
+    <message>
+      <source>That is no code of this shop, or was read wrong</source>
+      <translation>Das ist kein Code dieser Werkstatt, oder falsch gelesen</translation>
     </message>
     <message>
       <source>That is no cut file</source>
@@ -6924,8 +6916,8 @@
       <translation>Das Regal hat kein ganzes {p}</translation>
     </message>
     <message>
-      <source>The rack is below its mark</source>
-      <translation>Das Regal ist unter seiner Marke</translation>
+      <source>The rack is below its minimum</source>
+      <translation>Das Regal ist unter seinem Mindestbestand</translation>
     </message>
     <message>
       <source>The rest goes in another. Close this one.</source>
@@ -6988,7 +6980,7 @@
       <translation>Die Platte ist vom Tisch</translation>
     </message>
     <message>
-      <source>The sheets in the store are not enough for all of it.</source>
+      <source>The sheets in the store are not enough for all.</source>
       <translation>Die Platten im Lager reichen nicht für alles davon.</translation>
     </message>
     <message>
@@ -7704,7 +7696,7 @@
       <translation>Eine Zeile berühren.</translation>
     </message>
     <message>
-      <source>Touch an answer; all of it can be changed later.</source>
+      <source>Touch an answer; it can be changed later.</source>
       <translation>Eine Antwort antippen; alles lässt sich später ändern.</translation>
     </message>
     <message>
@@ -7784,7 +7776,7 @@
       <translation>Antippen zeigt, was geschah.</translation>
     </message>
     <message>
-      <source>Touch one to see where all of it is.</source>
+      <source>Touch one to see where it is.</source>
       <translation>Eines antippen, um zu sehen, wo alles davon ist.</translation>
     </message>
     <message>
@@ -8312,8 +8304,8 @@
       <translation>Wenn sie wieder läuft: „{over}“.</translation>
     </message>
     <message>
-      <source>Where all of it is</source>
-      <translation>Wo alles davon ist</translation>
+      <source>Where it is</source>
+      <translation>Wo es ist</translation>
     </message>
     <message>
       <source>Where was it counted?</source>
@@ -8752,11 +8744,7 @@
       <translation>alles gefräst bis</translation>
     </message>
     <message>
-      <source>all of it</source>
-      <translation>alles</translation>
-    </message>
-    <message>
-      <source>all of it is there</source>
+      <source>all parts are there</source>
       <translation>alles ist da</translation>
     </message>
     <message>
@@ -8976,8 +8964,8 @@
       <translation>beim Packen</translation>
     </message>
     <message>
-      <source>below its mark</source>
-      <translation>unter seiner Marke</translation>
+      <source>below its minimum</source>
+      <translation>unter seinem Mindestbestand</translation>
     </message>
     <message>
       <source>between packed parts</source>
@@ -9250,10 +9238,6 @@
     <message>
       <source>column</source>
       <translation>Spalte</translation>
-    </message>
-    <message>
-      <source>come together</source>
-      <translation>kommen zusammen</translation>
     </message>
     <message>
       <source>copy {copy}</source>
@@ -9832,8 +9816,8 @@
       <translation>seine Prüfsumme stimmt nicht</translation>
     </message>
     <message>
-      <source>its mark {mark} is too low</source>
-      <translation>seine Marke {mark} ist zu niedrig</translation>
+      <source>its minimum {mark} is too low</source>
+      <translation>sein Mindestbestand {mark} ist zu niedrig</translation>
     </message>
     <message>
       <source>its pieces</source>
@@ -9968,7 +9952,7 @@
       <translation>ging {at}</translation>
     </message>
     <message>
-      <source>left, all of it is owed</source>
+      <source>left, all parts are owed</source>
       <translation>gegangen, alles davon wird geschuldet</translation>
     </message>
     <message>
@@ -10072,6 +10056,10 @@
       <translation>ansehen</translation>
     </message>
     <message>
+      <source>look twice</source>
+      <translation>genau ansehen</translation>
+    </message>
+    <message>
       <source>looked at, good</source>
       <translation>angesehen, gut</translation>
     </message>
@@ -10120,22 +10108,6 @@
       <translation>Versandtasche, {long} × {wide} mm</translation>
     </message>
     <message>
-      <source>mark</source>
-      <translation>Marke</translation>
-    </message>
-    <message>
-      <source>mark of labels</source>
-      <translation>Marke der Etiketten</translation>
-    </message>
-    <message>
-      <source>mark of wrap</source>
-      <translation>Marke der Folie</translation>
-    </message>
-    <message>
-      <source>mark {n}</source>
-      <translation>Marke {n}</translation>
-    </message>
-    <message>
       <source>mass</source>
       <translation>Masse</translation>
     </message>
@@ -10182,6 +10154,22 @@
     <message>
       <source>millimetres</source>
       <translation>Millimeter</translation>
+    </message>
+    <message>
+      <source>minimum</source>
+      <translation>Mindestbestand</translation>
+    </message>
+    <message>
+      <source>minimum of labels</source>
+      <translation>Mindestbestand an Etiketten</translation>
+    </message>
+    <message>
+      <source>minimum of wrap</source>
+      <translation>Mindestbestand an Folie</translation>
+    </message>
+    <message>
+      <source>minimum {n}</source>
+      <translation>Mindestbestand {n}</translation>
     </message>
     <message>
       <source>minutes</source>
@@ -10760,6 +10748,10 @@
       <translation>neu referenzieren</translation>
     </message>
     <message>
+      <source>read all</source>
+      <translation>alles lesen</translation>
+    </message>
+    <message>
       <source>reason</source>
       <translation>Grund</translation>
     </message>
@@ -11100,6 +11092,10 @@
       <translation>kleine Teile</translation>
     </message>
     <message>
+      <source>sold in packs of</source>
+      <translation>in Packungen zu</translation>
+    </message>
+    <message>
       <source>something came back</source>
       <translation>etwas kam zurück</translation>
     </message>
@@ -11136,8 +11132,8 @@
       <translation>Ausschuss</translation>
     </message>
     <message>
-      <source>spoiled, reason {number}</source>
-      <translation>Ausschuss, Grund {number}</translation>
+      <source>spoiled ({number})</source>
+      <translation>Ausschuss ({number})</translation>
     </message>
     <message>
       <source>stack</source>
@@ -11424,8 +11420,8 @@
       <translation>nicht durchgefräst</translation>
     </message>
     <message>
-      <source>under its master, {part}: {n} there now, mark is {mark}</source>
-      <translation>unter dem Muster, {part}: jetzt {n}, die Marke ist {mark}</translation>
+      <source>under its master, {part}: {n} there now, minimum {mark}</source>
+      <translation>unter dem Muster, {part}: jetzt {n}, Mindestbestand {mark}</translation>
     </message>
     <message>
       <source>units</source>
@@ -11696,8 +11692,8 @@
       <translation>{a} × {b} mm, schließt über {c} mm</translation>
     </message>
     <message>
-      <source>{bag} All of it is in: close the pack.</source>
-      <translation>{bag} Alles ist drin: Paket schließen.</translation>
+      <source>{bag} All parts are in: close the pack.</source>
+      <translation>{bag} Alle Teile sind drin: Paket schließen.</translation>
     </message>
     <message>
       <source>{bag} Next: {n} {part} from rack {place}.</source>
@@ -12644,8 +12640,8 @@
       <translation>{n} ist keine Anzahl davon</translation>
     </message>
     <message>
-      <source>{n} is no mark</source>
-      <translation>{n} ist keine Marke</translation>
+      <source>{n} is no minimum</source>
+      <translation>{n} ist kein Mindestbestand</translation>
     </message>
     <message>
       <source>{n} kept back</source>
@@ -13268,8 +13264,8 @@
       <translation>{part} stimmt mit dem Muster</translation>
     </message>
     <message>
-      <source>{part} below its mark of {mark}</source>
-      <translation>{part} unter seiner Marke von {mark}</translation>
+      <source>{part} below its minimum of {mark}</source>
+      <translation>{part} unter seinem Mindestbestand von {mark}</translation>
     </message>
     <message>
       <source>{part} blocks {n}</source>
@@ -13376,8 +13372,8 @@
       <translation>{part}, Los {batch}</translation>
     </message>
     <message>
-      <source>{part}, mark {mark}</source>
-      <translation>{part}, Marke {mark}</translation>
+      <source>{part}, minimum {mark}</source>
+      <translation>{part}, Mindestbestand {mark}</translation>
     </message>
     <message>
       <source>{part}, {n} {n|tab|tabs}: {where}.</source>
@@ -13400,8 +13396,8 @@
       <translation>{part}: seine Stege liegen anders.</translation>
     </message>
     <message>
-      <source>{part}: mark {before} → {after}</source>
-      <translation>{part}: Marke {before} → {after}</translation>
+      <source>{part}: minimum {before} → {after}</source>
+      <translation>{part}: Mindestbestand {before} → {after}</translation>
     </message>
     <message>
       <source>{part}: no weight, no outline. Count the pack.</source>
@@ -13420,8 +13416,8 @@
       <translation>{part}: eins mehr</translation>
     </message>
     <message>
-      <source>{part}: the mark is {n} already</source>
-      <translation>{part}: Die Marke ist schon {n}</translation>
+      <source>{part}: the minimum is {n} already</source>
+      <translation>{part}: Der Mindestbestand ist schon {n}</translation>
     </message>
     <message>
       <source>{part}: {book} by the book, {counted} counted in its rack place</source>

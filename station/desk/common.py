@@ -104,7 +104,7 @@ def put_down(draft: Draft) -> Replied:
         )
     return Replied(
         draft.with_hand(draft.hand.empty()),
-        good(say("Put down; nothing was counted"), say("Scan the next piece of work.")),
+        good(say("Left; nothing was counted"), say("Scan the next piece of work.")),
     )
 
 
@@ -119,7 +119,7 @@ def put_counted_down(draft: Draft, counted: Say) -> Replied:
     return Replied(
         replace(draft.with_hand(draft.hand.empty()), counted_by=()),
         good(
-            say("Put down; {counted} so far is kept", counted=counted),
+            say("Left; {counted} so far is kept", counted=counted),
             say("Pick it up again to go on with it."),
         ),
     )
@@ -174,7 +174,7 @@ def before_undo(draft: Draft, rooms: Mapping[str, Room]) -> Answer | None:
     if (hand.subject or hand.has_work) and draft.after not in ("", held(hand)):
         return refuse(
             say("What is in hand is not recorded yet"),
-            say("Put it down first; then undo takes the newest act back."),
+            say("Leave it first; then undo takes the newest act back."),
         )
     return None
 

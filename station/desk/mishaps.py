@@ -56,14 +56,14 @@ def make_face(title: Text) -> Face:
             Hint(
                 title=say("This screen cannot be shown: something is wrong in the program"),
                 note=say("It is written down for the makers. What was counted counts. "
-                         "Put down what is in hand, or work elsewhere."),
+                         "Leave what is in hand, or work elsewhere."),
                 tone="stop",
             ),
         ),
         side=(Cards(title=say("This screen"), entries=entries),),
         weights=(55, 0, 45),
         presses=(
-            Press(label=say("Put it down"), code=button("put_down"), style="primary"),
+            Press(label=say("Leave it"), code=button("put_down"), style="primary"),
             Press(label=say("More"), code=button("menu")),
         ),
     )  # fmt: skip

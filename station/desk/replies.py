@@ -27,7 +27,9 @@ def tell_gone(worker: str) -> Answer:
 def unread(given: Unread) -> Answer:
     """One sentence for a text that is no code of ours."""
     if given.why == "check":
-        return refuse(say("One character of that code is wrong"), say("Scan it again."))
+        said = say("That is no code of this shop, or was read wrong")
+        do = say("Scan it again. Typed by hand, it needs its last character too.")
+        return refuse(said, do)
     return refuse(say("That is no code of this shop"), say("Scan one of our cards or travellers."))
 
 

@@ -10,8 +10,8 @@ from typing import Literal
 import msgspec
 
 Stage = Literal["rework", "trimming", "popping", "bed", "queue"]  # where pieces under way are
-# why sheets are cut: orders lack parts, the rack falls below its mark or below what it should be,
-# or packs ahead and own pushes want more
+# why sheets are cut: orders lack parts, the rack falls below its minimum or what it should be, or
+# packs ahead and own pushes want more
 Because = Literal["orders", "mark", "use", "ahead"]
 CERTAINTY = 0.95  # with which what is cut is enough: common practice, no source
 
@@ -109,7 +109,7 @@ class MaterialNow(msgspec.Struct, frozen=True, kw_only=True):
     name: str
     sheets: int | None = None
     lead_days: int = 0  # worked days from an order until it is there; 0: not known
-    pack: int = 0  # sheets that come together; 0: any number
+    pack: int = 0  # sheets that sold in packs of; 0: any number
     price: float = 0.0  # of a sheet; 0: not known
     coming: tuple[Coming, ...] = ()
 

@@ -123,7 +123,7 @@ def _count(coming: tuple[Coming, ...]) -> int:
 
 
 def _order(asked: PlanCutting, supply: BuyableNow, hours: Hours) -> ToOrder | None:
-    """Orders what will not last until an order could be there, or lies below its mark."""
+    """Orders what will not last until an order could be there, or lies below its minimum."""
     lead = supply.lead_days or USUAL_LEAD
     there = supply.there + supply.coming
     lasts = there / supply.a_day if supply.a_day else None

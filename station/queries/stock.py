@@ -1,9 +1,9 @@
 """Questions about what lies where: on the rack, in the store; held or free to be taken."""
 
 from station.queries.batches import find_hold, keep_free, list_family
-from station.shop.facts import Lot, Part, RackPlace
+from station.shop.facts import Lot, Part, RackPlace, Reason
 from station.shop.moves import SHEET, Held, Move, head, move, tail
-from station.shop.places import place_words
+from station.shop.places import find_reason_of, place_words
 from station.shop.views import View, by_batch, total
 from station.shop.words import Say, say, together
 
@@ -66,7 +66,10 @@ def move_in_order(lying: tuple[Held, ...], quantity: int, to: str) -> tuple[Move
 
 
 def name_place(view: View, place: str) -> Say:
-    """Names a place for a person; a rack place by its name."""
+    """Names a place for a person; a rack place by its name, what is spoiled by its reason."""
+    reason = view.get(Reason, find_reason_of(place)) if find_reason_of(place) else None
+    if reason:
+        return say("spoiled ({number})", number=reason.words)
     rack = view.get(RackPlace, tail(place)) if head(place) == "rack" else None
     return say("rack {number}", number=rack.name) if rack else place_words(place)
 

@@ -23,7 +23,7 @@ STATES: dict[str, Say] = {
     "waiting": say("waits for a part"),
     "packed": say("packed"),
     "shipped": say("left"),
-    "owed": say("left, all of it is owed"),
+    "owed": say("left, all parts are owed"),
     "cancelled": say("cancelled"),
 }
 
@@ -69,7 +69,7 @@ def _say_coming(order: Order, needs: Iterable[Need]) -> Say:
         names = [say("{n} {part}", n=n.lacking, part=n.part.name) for n in lacking]
         return say("Lacking on the rack: {parts}.", parts=together(names, NAMED))
     if order.to_pack:
-        return say("All of it is there: packing takes it.")
+        return say("All parts are there: packing takes them.")
     return say("Nothing is left to do with it.")
 
 

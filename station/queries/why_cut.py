@@ -8,7 +8,7 @@ import re
 from station.shop.words import Say, figure, say
 
 ORDERS = re.compile(r"(\d+) orders? waits? for (.+)")
-MARK = re.compile(r"(.+) below its mark of (\d+)")
+MARK = re.compile(r"(.+) below its minimum of (\d+)")
 AHEAD = re.compile(r"(.+) for packs ahead and own pushes")
 USE = re.compile(r"(.+): ([\d.]+) used a day")
 
@@ -20,7 +20,7 @@ def wait_for(part: str, orders: int) -> Say:
 
 def lack_of_mark(part: str, mark: int) -> Say:
     """Says that less of a part lies on the rack than its mark."""
-    return say("{part} below its mark of {mark}", part=part, mark=f"{mark}")
+    return say("{part} below its minimum of {mark}", part=part, mark=f"{mark}")
 
 
 def ahead_of_orders(part: str) -> Say:

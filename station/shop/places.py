@@ -81,7 +81,7 @@ KINDS: dict[str, PlaceKind] = {
     "found": PlaceKind(say("found"), balances=True),
     "recount": PlaceKind(say("counted again"), balances=True),
     "used": PlaceKind(say("used up")),
-    "spoiled": PlaceKind(say("spoiled, reason {number}"), reason=True),
+    "spoiled": PlaceKind(say("spoiled ({number})"), reason=True),
     "missing": PlaceKind(say("missing"), before_rack=True),
 }
 UNKNOWN = PlaceKind(Say())  # written by another program

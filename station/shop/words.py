@@ -176,7 +176,7 @@ def fill_in(words: Say, find_template: Callable[[str], str]) -> str:
         template = _FORMS.sub(lambda form: form[2] if texts[form[1]] == "1" else form[3], template)
     if _UNIT.search(template) and lengths.are_in_inches():
         template = _name_units(template, words)
-    return template.format(**texts)
+    return template.format(**texts).replace("….", "…")  # a list cut off ends no sentence twice
 
 
 def plain(value: object) -> str:

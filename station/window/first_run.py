@@ -229,7 +229,7 @@ def _translate(fact: Fact) -> Fact:
 
 
 FIRST = say("This PC's station")
-HOW = say("Touch an answer; all of it can be changed later.")
+HOW = say("Touch an answer; it can be changed later.")
 
 
 def _choose_first(ledger: Ledger) -> dict[str, str]:

@@ -47,7 +47,7 @@ def say(given):
     ("text", "tone", "said"),
     [
         ("worker 03", "good", "Worker 03 is signed in"),
-        ("]C0W03X", "stop", "One character of that code is wrong"),
+        ("]C0W03X", "stop", "That is no code of this shop, or was read wrong"),
         ("5901234123457", "stop", "That is no code of this shop"),
         ("HELLO", "stop", "That is no code of this shop"),
         ("-", "stop", "That is no code of this shop"),

@@ -32,7 +32,7 @@ START = ("@worker 05", "@area packing")
          "Go on with your work.", "packing"),
         (("order 3308", "button menu", "button put_down"), "Left; nothing was changed",
          "Go on with your work.", "packing"),
-        (("button put_down",), "Put down; nothing was counted", "Scan the next piece of work.",
+        (("button put_down",), "Left; nothing was counted", "Scan the next piece of work.",
          "open"),
     ],
 )  # fmt: skip

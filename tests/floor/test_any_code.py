@@ -7,6 +7,7 @@ import pytest
 from station.floor.anywhere.acts import TellHealth
 from station.floor.anywhere.finding_face import show_thing
 from station.queries.life import list_life
+from station.queries.stock import name_place
 from station.queries.whereabouts import find_thing
 from station.shop.acts import Act
 from station.shop.areas import AREAS
@@ -66,7 +67,7 @@ def test_the_page_of_every_thing_shows_its_line_and_where_it_is(day):
         thing = find_thing(day.ledger.view, read(row["code"]), desk.hand.now)
         assert given.answer.said == thing.said, row
         assert thing.number in shown, row
-        assert "Where all of it is" in shown, row
+        assert "Where it is" in shown, row
         assert day.ledger.count() == before
 
 
@@ -144,7 +145,7 @@ def test_batches_and_what_was_done_are_found_from_more(day):
         desk.take(button("put_down"))
     desk.take(button("batches"))
     desk.take(find_touch(desk.face(), "00900"))
-    assert "Where all of it is" in list(list_texts(desk.face()))
+    assert "Where it is" in list(list_texts(desk.face()))
     desk.take(button("put_down"))
 
 
@@ -234,3 +235,9 @@ def test_a_void_label_is_told_so_on_its_page(tmp_path):
     )  # fmt: skip
     assert button("open_pack") not in [press.code for press in stage.desk.face().presses]
     stage.close()
+
+
+def test_what_is_spoiled_is_told_by_its_reason_in_words(day):
+    words = list(name_place(day.ledger.view, "spoiled/05").values.values())
+    assert words == ["damaged in handling"]
+    assert str(name_place(day.ledger.view, "spoiled/99")) == "spoiled (99)"

@@ -131,7 +131,7 @@ def test_a_pack_with_pieces_held_since_is_not_closed_until_they_are_out() -> Non
     shown = tell(packing_screen(player.hand, view))
     assert "touch “Put back”, scan HC-300 and ST-200; then take others" in shown
     assert "Close: held pieces in it" in shown
-    assert "All of it is in" not in shown
+    assert "All parts are in" not in shown
     answer = player.give(press("close_pack"))
     assert answer.refused
     assert str(answer.said) == "Batch 00100 is held: 5 of it in this pack"
@@ -143,7 +143,7 @@ def test_a_pack_with_pieces_held_since_is_not_closed_until_they_are_out() -> Non
     player.give(press("take_back"), PART_SHUTTLE)
     player.give(PART_COMB, PART_SHUTTLE)
     assert batches_at(view, "packing/3306") == {"00101": 6}
-    assert "All of it is in" in tell(packing_screen(player.hand, view))
+    assert "All parts are in" in tell(packing_screen(player.hand, view))
     assert not player.give(press("close_pack")).refused
 
 

@@ -110,12 +110,12 @@ def test_every_fact_is_built_again_from_its_plain_values(fact):
         (
             "part",
             {"id": "1", "name": "x", "words": "y", "mark": 10**9},
-            "mark must be a whole number",
+            "minimum must be a whole number",
         ),
         (
             "part",
             {"id": "1", "name": "x", "words": "y", "mark": True},
-            "mark must be a whole number",
+            "minimum must be a whole number",
         ),
         (
             "product",
@@ -427,7 +427,11 @@ def test_every_kind_that_is_set_has_a_name():
             "due: there is no 31.11.2026; write it as 2026-11-25 14:00",
         ),
         ("cart", {"id": "9", "name": "C", "goes": "25:00"}, "leaves at: write it as 14:00"),
-        ("part", {"id": "400", "name": "x", "words": "y", "mark": -1}, "mark cannot be below 0"),
+        (
+            "part",
+            {"id": "400", "name": "x", "words": "y", "mark": -1},
+            "minimum cannot be below 0",
+        ),
         (
             "material",
             {"id": "9", "name": "x", "thickness_mm": 6.0, "low_mm": 7.0, "high_mm": 6.0},
@@ -673,7 +677,7 @@ def test_the_last_supervisor_with_a_pin_stays(view, change, way):
         ("order", "due", "tomorrow", "due: write it as 2026-11-25 14:00"),
         ("router", "bed", "magnet", "bed is one of clamped and vacuum"),
         ("worker", "active", "perhaps", "in use must be yes or no"),
-        ("part", "mark", "-1", "mark cannot be below 0"),
+        ("part", "mark", "-1", "minimum cannot be below 0"),
     ],
 )
 def test_a_wrong_value_is_told_at_once_and_not_taken(view, kind, field, typed, said):

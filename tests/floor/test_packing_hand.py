@@ -123,7 +123,7 @@ def test_the_rule_corrects_only_what_was_picked(was, quantity, said):
     [
         (7, (press("all_of_it"),), {SHUTTLE: 3}, "3 × ST-200 in the pack"),
         (7, (press("all_of_it"), press("all_of_it")), BOTH, "3 × HC-300 in the pack"),
-        (7, (*(press("all_of_it"),) * 3,), BOTH, "All of it is in already"),
+        (7, (*(press("all_of_it"),) * 3,), BOTH, "All parts are in already"),
         (7, (PART_COMB, Number("1"), press("all_of_it")), {COMB: 3}, "2 × HC-300 in the pack"),
         (2, (press("all_of_it"),), {}, "Only 2 ST-200 in A 03 by the book"),
         (7, (press("row_2"),), {COMB: 3}, "3 × HC-300 in the pack"),
@@ -304,7 +304,7 @@ def test_the_next_order_is_found_behind_those_that_are_listed():
     kit = Product(id="060", name="KIT", words="Kit", parts=(("045", 2),))
     one = {"due": f"{DUE[:11]}10:00:00", "lines": (Line(product="060", quantity=1),)}
     first = [order(id=f"{3500 + n}", **one) for n in range(LOOKED + 20)]
-    player = packer(shop(kit, *first))  # 3306 leaves at three, all of it is there
+    player = packer(shop(kit, *first))  # 3306 leaves at three, all parts are there
     player.give(press("next_order"))
     assert player.hand.subject == "3306"
     player = packer(shop(kit, *first))

@@ -75,7 +75,7 @@ def test_a_new_count_stands_whatever_the_book_said():
     view, player = counted()
     answer = player.give(press("count_supplies"), "Flat 350", Number("3"))
     assert (answer.tone, left(view)["01"]) == ("attention", 3)
-    assert str(answer.do) == "Below the mark of 5: new ones are to be bought."
+    assert str(answer.do) == "Below the minimum of 5: order new ones."
     low = [b for b in screen.screen(player.hand, view).side if isinstance(b, Listing)]
     assert [str(cells[0].text) for cells, _ in low[0].rows] == ["Flat 350 × 250", "labels"]
     assert player.give(press("count_supplies"), Code("mailer", "99")).tone == "stop"
@@ -210,7 +210,7 @@ def test_where_no_other_takes_it_that_is_said_with_what_to_do():
 def test_one_that_is_used_up_runs_low_whatever_its_mark():
     view, player = counted(replace(HUNG, mark=0))
     none = player.give(press("count_supplies"), Code("mailer", "01"), Number("0"))
-    assert (none.tone, str(none.do)) == ("attention", "New ones are to be ordered.")
+    assert (none.tone, str(none.do)) == ("attention", "Order new ones.")
     low = [b for b in screen.screen(player.hand, view).side if isinstance(b, Listing)]
     assert [str(c.text) for c in low[0].rows[0][0]] == ["Flat 350 × 250", "0 left"]
 

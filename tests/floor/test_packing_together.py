@@ -43,7 +43,9 @@ def test_ten_orders_are_fetched_on_one_walk_in_the_order_of_the_rack():
     assert [(w.part.id, w.to_go) for w in walk] == [(SHUTTLE, 10), (COMB, 20)]
     assert player.give(PART_SHUTTLE).tone == "good"
     assert player.give(PART_COMB).tone == "good"
-    assert str(player.said[-1].do) == "All of it is fetched: sort it at the bench, order by order."
+    assert (
+        str(player.said[-1].do) == "All parts are fetched: sort them at the bench, order by order."
+    )
     assert by_part(view.stock(place="packing/3400")) == {SHUTTLE: 1, COMB: 1}
     assert by_part(view.stock(place="packing/3401")) == {SHUTTLE: 1, COMB: 3}
     # the older batch went to the order that is due first
@@ -131,7 +133,7 @@ def test_sets_are_taken_and_told_one_by_one():
     player.give(Code("order", "3306"))
     said = [str(player.give(CARD).said) for _ in range(3)]
     assert said == ["Set 1 of 3: PAIR", "Set 2 of 3: PAIR", "Set 3 of 3: PAIR"]
-    assert str(player.said[-1].do) == "Bag it. All of it is in: close the pack."
+    assert str(player.said[-1].do) == "Bag it. All parts are in: close the pack."
     assert by_part(view.stock(place="packing/3306")) == {COMB: 3, SHUTTLE: 3}
     assert player.give(CARD).tone == "stop"
     face = screen.screen(player.hand, view)

@@ -138,7 +138,7 @@ def test_a_packer_makes_two_by_hand_of_what_is_in_and_what_is_still_to_go():
     assert not list(list_takers(view, COMB))
     player.give(PART_SHUTTLE)
     refused = player.give(press("part_pack"))
-    assert str(refused.said) == "All of it is in this pack"
+    assert str(refused.said) == "All parts are in this pack"
     assert str(player.give(press("close_pack")).said).endswith("pack 2 of 2")
 
 

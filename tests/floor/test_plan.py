@@ -191,7 +191,7 @@ def test_a_row_that_is_not_there_says_so():
     for code in (button(NO_ROW), button("take_back_line")):
         assert take(think(view), code, view).answer.refused
     assert take(think(view), write("cutfile", "099"), view) is None
-    calm = small_shop()  # nothing blocks; the rack is below its marks
+    calm = small_shop()  # nothing blocks; the rack is below its minimums
     assert take(think(calm), button("release_first"), calm).answer.refused
     filled = take(think(calm), button("release_line"), calm)
     assert (filled.kind, filled.args.due) == ("release_batch", "")
@@ -247,7 +247,7 @@ def rows_of(face, title):
 
 def test_a_mark_that_is_off_says_why_and_what_it_should_be():
     view = with_low_mark()
-    (row,) = rows_of(screen.screen(think(view), view), "Marks that are off")
+    (row,) = rows_of(screen.screen(think(view), view), "Minimums that are wrong")
     assert str(row.title) == "FS-600: 20"
     # three days of forty: two until more is there, one until tomorrow's look; use never varies
     assert str(row.note) == "40 used a day · 3 days until more is there · 95 % of uses"
@@ -258,11 +258,11 @@ def test_a_mark_that_is_off_says_why_and_what_it_should_be():
 def test_a_mark_is_taken_over_by_one_touch_or_by_a_card(way):
     view = with_low_mark()
     held = think(view)
-    (row,) = rows_of(screen.screen(held, view), "Marks that are off")
+    (row,) = rows_of(screen.screen(held, view), "Minimums that are wrong")
     (should,) = (mark.should for mark in held.thought.marks)
     if way == "row and card":
         chosen = take(held, row.code, view)
-        assert str(chosen.answer.said) == f"FS-600: mark 20 → {should}"
+        assert str(chosen.answer.said) == f"FS-600: minimum 20 → {should}"
         held = chosen.hand
     codes = {"touch": row.press.code, "part's card": write("part", FRAME)}
     asked = take(held, codes.get(way, button("take_mark")), view)
@@ -273,7 +273,7 @@ def test_a_mark_is_taken_over_by_one_touch_or_by_a_card(way):
     agreed = add_known(asked.args, Args(approved="07"))
     answer = view.do(RULES, Act(id="m", kind=asked.kind, at=f"{DAY}T10:42:00",
                                 subject=asked.subject, args=agreed))  # fmt: skip
-    assert str(answer.said) == f"FS-600: mark 20 → {should}"
+    assert str(answer.said) == f"FS-600: minimum 20 → {should}"
     assert view.get(Part, FRAME).mark == should
     assert all(line.mark is None for line in list_lines(held, view))  # it is off no more
     assert take(held, button("take_mark"), view).answer.refused

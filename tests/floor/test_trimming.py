@@ -322,7 +322,7 @@ def test_the_rack_is_looked_at_in_a_wide_shop_too() -> None:
     parts = [Part(id=f"{n:03d}", name=f"P-{n}", words="x", rack=f"{n:03d}", mark=4 * (n > 290))
              for n in range(1, 301)]  # fmt: skip
     listing = list_wanted(FakeView.of(*parts))
-    assert str(listing.title) == "The rack is below its mark: 5 more"
+    assert str(listing.title) == "The rack is below its minimum: 5 more"
     assert [str(cells[0].text) for cells, _ in listing.rows] == [f"P-{n}" for n in range(291, 296)]
 
 
@@ -337,7 +337,9 @@ def test_with_nothing_in_hand_the_screen_says_what_the_rack_lacks() -> None:
     p = trimming(COMBS, COMB, 24)
     p.give(PAPER, press("some_trimmed"), Number("10"), press("on_rack"))
     lists = {str(b.title): b for b in screen(p.hand, p.view).side if isinstance(b, Listing)}
-    low = [[str(c.text) for c in cells] for cells, _ in lists["The rack is below its mark"].rows]
+    low = [
+        [str(c.text) for c in cells] for cells, _ in lists["The rack is below its minimum"].rows
+    ]
     assert ["HC-300", "C 14", "10 of 20"] in low
     put = [[str(c.text) for c in cells] for cells, _ in lists["On the rack today"].rows]
     assert put == [["HC-300", "10 good"]]

@@ -163,7 +163,7 @@ OTHER = {
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",
     # the office stays in its list, and answers about a count as the floor does by now
-    "Put down; nothing was counted | Scan the next piece of work.": (
+    "Left; nothing was counted | Scan the next piece of work.": (
         "Orders | Touch a row, or add a new one."
     ),
     "Corrected from 7 to 9 | Reason: book was wrong.": (
@@ -191,7 +191,7 @@ WHOLE = {
 # a refusal leaves no question open by now
 NOTHING_OPEN = {
     ("cart: off the cart", "button put_down"): (
-        "> good | Put down; nothing was counted | Scan the next piece of work."
+        "> good | Left; nothing was counted | Scan the next piece of work."
     ),
 }
 

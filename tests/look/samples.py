@@ -317,7 +317,7 @@ def plan() -> Face:
                 Row(title="HC300-SET", note="for HC-300", code=code("row_2"), selected=True,
                     cells=(Cell(text="4", bold=True), Cell(text="9 orders, first due 14:00"))),
                 Row(title="WS090-SET", note="for WS-90", code=code("row_3"),
-                    cells=(Cell(text="2", bold=True), Cell(text="below its mark"))),
+                    cells=(Cell(text="2", bold=True), Cell(text="below its minimum"))),
             )),
         ),
         side=(

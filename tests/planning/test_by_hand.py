@@ -71,7 +71,7 @@ def test_the_screen_of_a_release_shows_them():
     face = show_release(held, view)
     (pairs,) = (block for block in face.side if isinstance(block, Pairs))
     assert [tuple(map(str, row)) for row in pairs.rows] == [
-        ("HC-300, mark 20", "60 wanted, 4 there, 72 coming"),
+        ("HC-300, minimum 20", "60 wanted, 4 there, 72 coming"),
         ("6.5 mm birch plywood", "37 in the store are free"),
     ]
     routers = next(b for b in face.main if isinstance(b, Cards))

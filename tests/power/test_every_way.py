@@ -1,4 +1,4 @@
-"""Every call to the disk fails once in whatever a ledger does: all of it is there, or nothing.
+"""Every call to the disk fails once in whatever a ledger does: all parts are there, or nothing.
 
 Each deed is done on a copy of a file, with the disk failing at its first call, its second and
 so on until it needs no more. It may end in a fault with a sentence; the file then holds what it

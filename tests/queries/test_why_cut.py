@@ -24,6 +24,6 @@ def test_what_is_written_is_read_again_and_said_in_german(qapp, why, german):
     language.set_language("")
 
 
-@pytest.mark.parametrize("text", ["", "for the fair", "WC-70 below its mark", "10 orders wait"])
+@pytest.mark.parametrize("text", ["", "for the fair", "WC-70 below its minimum", "10 orders wait"])
 def test_what_somebody_wrote_stays_as_it_is(text):
     assert why_cut.read_why(text) == text

@@ -172,7 +172,7 @@ def tell_state(look: Look, order: Order) -> Iterator[str]:
     elif inside:
         yield f"{fig.n(inside)} in its pack"
     else:
-        yield "all of it is there"
+        yield "all parts are there"
 
 
 def _left_out(at: At) -> str | None:

@@ -41,7 +41,11 @@ Lines = list[tuple[str, str]]
 
 def name_place(books: Books, place: str) -> str:
     """A place as people call it."""
-    rack = books.get(RackPlace, place.partition("/")[2]) if place.startswith("rack/") else None
+    kind, _, number = place.partition("/")
+    reason = books.get(Reason, number) if kind == "spoiled" else None
+    if reason:
+        return f"spoiled ({reason.words})"
+    rack = books.get(RackPlace, number) if kind == "rack" else None
     return f"rack {rack.name}" if rack else str(place_words(place))
 
 
@@ -102,7 +106,7 @@ def list_where(look: Look) -> Lines:
     thing, books, now = find_thing(look), look.books, look.now
     match thing:
         case Batch():
-            shown = look.find("list", "Where all of it is")
+            shown = look.find("list", "Where it is")
             told = {row[0]: row[1] for row in shown.rows} if shown else {}
             return list(_batch(books, thing, told))
         case Part():
@@ -580,7 +584,7 @@ def _to_correct(at: At) -> list[str]:
 
 
 RULES = (
-    Rule("list", "Where all of it is", r".*", lambda at: _line("where", at)),
+    Rule("list", "Where it is", r".*", lambda at: _line("where", at)),
     Rule("list", "Promised and coming", r".*", lambda at: _line("promised", at)),
     Rule("list", "What it came from", r".*", lambda at: _line("origin", at)),
     Rule("header", "(Batch|Sheet|Order|Pack|Rack place|Cart)", r".*", _note),

@@ -251,11 +251,13 @@ def _supplies(at: At) -> list[str] | None:
         if not left:
             return ["0 left"]
         return [f"{fig.n(left)} of {fig.n(mark)}"] if left < mark else []
-    return [f"{fig.n(left)} by the book", f"mark {fig.n(mark)}"]
+    return [f"{fig.n(left)} by the book", f"minimum {fig.n(mark)}"]
 
 
 RULES = (
-    Rule("cards|list", "(What packs take|Running low)", r"(mark )?[\d\u202f]+( .*)?", _supplies),
+    Rule(
+        "cards|list", "(What packs take|Running low)", r"(minimum )?[\d\u202f]+( .*)?", _supplies
+    ),
     Rule("mailer", "size", r".*", _mailer),
     Rule("mailer", "layers", r".*", _is_right),
     Rule("pairs", "", r"\d+ layers?[:,].*", _layers),

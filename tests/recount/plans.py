@@ -84,7 +84,7 @@ def _in_store_by_hand(at: At) -> str | None:
 
 def _need_by_hand(at: At) -> str | None:
     """What is wanted of a part, lies there and is coming, beside a release by hand."""
-    part = trade.find_part(at.books, at.row[0].rpartition(", mark ")[0])
+    part = trade.find_part(at.books, at.row[0].rpartition(", minimum ")[0])
     if not part:
         return None
     wanted, coming = trade.taken(at.books)[part], needs_look.count_coming(at.books)[part]
@@ -95,7 +95,7 @@ def _need_by_hand(at: At) -> str | None:
 def _mark_by_hand(at: At) -> str | None:
     """The mark of a part, behind its name."""
     part = at.books.get(Part, trade.find_part(at.books, at[1]) or "")
-    return f"{part.name}, mark {fig.n(part.mark)}" if part else None
+    return f"{part.name}, minimum {fig.n(part.mark)}" if part else None
 
 
 def count_free_sheets(at: At, name: str) -> int | None:
@@ -299,7 +299,7 @@ RULES = (
     Rule("pairs", "If you do this", r".*", _sums),
     Rule("pairs", "", r"[^ ]+ in the store are free", _in_store_by_hand),
     Rule("pairs", "", r"[^ ]+ wanted, [^ ]+ there, [^ ]+ coming", _need_by_hand),
-    Rule("pairs", "", r"(.+), mark [^ ]+", _mark_by_hand),
+    Rule("pairs", "", r"(.+), minimum [^ ]+", _mark_by_hand),
     Rule(
         "table",
         r"\{list\}",

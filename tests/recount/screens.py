@@ -55,7 +55,7 @@ LISTS: dict[tuple[str, str, str], Callable[[Look], Iterator[Row]]] = {
     ("trimming", "cards", "To be made good"): lambda a: benches.waiting_at(
         a.books, "rework", a.hand.subject
     ),
-    ("trimming", "list", "The rack is below its mark"): lambda a: benches.below_mark(a.books),
+    ("trimming", "list", "The rack is below its minimum"): lambda a: benches.below_mark(a.books),
     ("trimming", "list", "On the rack today"): lambda a: benches.on_the_rack_today(a.books, a.now),
     ("cart", "cards", "Carts"): lambda a: benches.carts(a.books, a.now),
     ("cart", "list", "Packs that wait: {n}"): lambda a: benches.packs_that_wait(a.books),

@@ -130,7 +130,7 @@ def _under_master(at: At) -> str | None:
     if part is None:
         return None
     lying = at.books.count(place=f"rack/{part.rack}", part=part.id)
-    return f"under its master, {part.name}: {fig.n(lying)} there now, mark is {fig.n(part.mark)}"
+    return f"under its master, {part.name}: {fig.n(lying)} there now, minimum {fig.n(part.mark)}"
 
 
 def _goes_under(at: At) -> list[str]:

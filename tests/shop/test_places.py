@@ -45,7 +45,7 @@ def test_what_waits_at_trimming_is_trimmed_or_made_good():
     [
         ("popping/4", "popping, sheet 4"),
         ("trimming", "trimming"),
-        ("spoiled/01", "spoiled, reason 01"),
+        ("spoiled/01", "spoiled (01)"),
         ("packing/3306", "open pack of order 3306"),
         ("spoiled", "spoiled"),  # its number is not known
         ("trimming/2", "trimming/2"),

@@ -60,7 +60,7 @@ def test_sheets_and_lifting_are_in_pounds():
         (find_field(Mailer, "mass_g"), 30.0, "mass, oz", "mass_oz"),
         (find_field(Shop, "two_people_kg"), 12.0, "two people, lb", "two_people_lb"),
         (find_field(Material, "density_kg_m3"), 680.0, "density, lb/ft³", "density_lb_ft3"),
-        (find_field(Shop, "wrap_mark_m"), 30.48, "mark of wrap, ft", "wrap_mark_ft"),
+        (find_field(Shop, "wrap_mark_m"), 30.48, "minimum of wrap, ft", "wrap_mark_ft"),
     ],
 )  # fmt: skip
 def test_a_field_says_its_unit_and_gives_back_what_was_kept(field, kept, label, column):

@@ -139,4 +139,9 @@ def test_what_is_left_out_is_told():
     parts = [say("{p}", p=name) for name in names]
     assert [str(together(parts[:n], 3)) for n in (0, 3, 4)] == ["", "A, B and C", "A, B, C …"]
     assert str(together(parts)) == "A, B, C and D"
+
+
+def test_a_list_that_is_cut_off_ends_its_sentence():
+    told = say("No {parts}. Put them back.", parts=together([say(name) for name in "ABC"], 2))
+    assert str(told) == "No A, B … Put them back."
     assert [str(say_more(say("Lots"), n)) for n in (-1, 0, 2)] == ["Lots", "Lots", "Lots: 2 more"]

@@ -8,7 +8,7 @@ from tests.shops.shop import File
 
 
 def cut_by_marks(floor: Floor) -> None:
-    """Releases each part that falls below its mark up to it, to the queue that ends first."""
+    """Releases each part that falls below its minimum up to it, to the queue that ends first."""
     left = Counter({p: floor.rack[p] + floor.count_under_way(p) - floor.count_wanted(p)
                     for p in floor.shop.parts})  # fmt: skip
     for due, part in sorted((find_first_due(floor, p), p) for p in floor.shop.parts):

@@ -37,7 +37,7 @@ def broken(screen, monkeypatch, broken_screens):
 
 def test_it_says_so_and_is_written_down_once(broken, broken_screens):
     assert WHY in texts(broken)
-    assert any("Put down what is in hand, or work elsewhere." in t for t in texts(broken))
+    assert any("Leave what is in hand, or work elsewhere." in t for t in texts(broken))
     assert inspect.list_problems(broken.window) == []
     for _ in range(3):
         broken.session.tick()
@@ -60,7 +60,7 @@ def test_the_work_goes_on_by_scanner_and_keyboard(broken):
     assert broken.stage.desk.hand.worker == "02"
     assert broken.stage.desk.hand.subject == "00900"
     broken.press(8)
-    assert broken.said == "Put down; nothing was counted"
+    assert broken.said == "Left; nothing was counted"
     broken.scan("batch 00900", "button on_rack")
     assert list(broken.stage.ledger.entries())[-1].kind == "put_on_rack"
     assert WHY in texts(broken)
@@ -77,7 +77,7 @@ def test_what_cannot_be_painted_is_told_alike(screen, monkeypatch, broken_screen
     show_face = screen.window.show_face
 
     def raises(face):
-        if str(face.presses[0].label) != "Put it down":
+        if str(face.presses[0].label) != "Leave it":
             raise RuntimeError("a bug of the painter")
         show_face(face)
 

@@ -170,7 +170,7 @@ def test_a_mark_that_is_off_is_set_by_one_touch(screen, decide):
     mark = next(m for m in screen.session.desk.ahead.thought.marks if m.part == FRAME)
     decide(f"Set {mark.should}", f"part {FRAME}")
     agree(screen)
-    assert screen.said == f"FS-600: mark {mark.mark} → {mark.should}"
+    assert screen.said == f"FS-600: minimum {mark.mark} → {mark.should}"
     assert screen.session.desk.ledger.view.get(Part, FRAME).mark == mark.should
     assert f"Set {mark.should}" not in shown(screen)
 

@@ -60,3 +60,10 @@ def test_its_pictures_are_there():
     pictures = re.findall(r"!\[[^\]]+\]\(([^)]+)\)", PAGE.read_text("utf-8"))
     assert len(pictures) >= 4
     assert [name for name in pictures if not (PAGE.parent / name).exists()] == []
+
+
+def test_what_a_page_marks_stands_in_quotes_on_the_screen():
+    for language, quoted in (("", "“in use”"), ("de", "„in Gebrauch“")):
+        chapters = read_chapters(language)
+        assert any(quoted in line for chapter in chapters for line in chapter.lines)
+        assert not [line for c in chapters for line in c.lines if "*" in line or "`" in line]

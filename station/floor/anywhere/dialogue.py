@@ -162,7 +162,7 @@ def _add_answers(
 def _open_dialogue(hand: Hand[Work], what: str, view: View) -> Do | Took:
     fresh = replace(hand, aside=Aside(what=what))
     if what == BATCHES:
-        return Took(fresh, good(say("The batches"), say("Touch one to see where all of it is.")))
+        return Took(fresh, good(say("The batches"), say("Touch one to see where it is.")))
     if what == HANDBOOK:
         return open_handbook(fresh)
     if what == HISTORY:

@@ -34,7 +34,7 @@ def show_thing(hand: Hand[Work], view: View) -> Face:
     if not middle:
         middle = (Hint(title=thing.said, note=thing.next),)
     where = Listing(
-        title=say("Where all of it is"),
+        title=say("Where it is"),
         rows=tuple(map(_make_row, cut_lines(thing.where))),
         empty=say("Nothing of it is in the shop."),
     )

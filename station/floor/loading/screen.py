@@ -229,7 +229,7 @@ def _show_all_cut(here: Now, batch: Batch, revision: Revision) -> Face:
         ),
         presses=(
             *((more,) if owed else ()),
-            Press(label=say("Put it down"), code=button("put_down")),
+            Press(label=say("Leave it"), code=button("put_down")),
             *offer_other_router(here),
         ),
         side=show_idle_side(here),

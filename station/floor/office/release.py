@@ -210,7 +210,7 @@ def _show_need(found: ByHand, revision: Revision, view: View) -> tuple[Pairs, ..
     parts = sorted(found.parts, key=lambda s: (-s.lacking, s.free - s.part.mark, s.part.id))
     rows: list[tuple[Say | str, Say | str]] = [
         (
-            say("{part}, mark {mark}", part=s.part.name, mark=s.part.mark),
+            say("{part}, minimum {mark}", part=s.part.name, mark=s.part.mark),
             say("{wanted} wanted, {n} there, {coming} coming", wanted=s.wanted, n=s.free,
                 coming=s.under_way),
         )

@@ -449,7 +449,7 @@ def _press_part_pack(hand: PackingHand, order: Order, view: View) -> Do | Took:
         if two := find_two(hand, order, view):
             return _close_pack(hand, order, view, share=two.first)
         do = say("Close it; or first put back what goes in the other pack.")
-        return Took(hand, refuse(say("All of it is in this pack"), do))
+        return Took(hand, refuse(say("All parts are in this pack"), do))
     share = tuple((w.part.id, n) for w in found if (n := min(w.inside, w.wanted)))
     if not share:
         do = say("Take what goes in the first one.")
@@ -463,7 +463,7 @@ def _press_all(hand: PackingHand, order: Order, view: View) -> Do | Took:
         return _put_parts_back(hand, order, PutPartsBack())
     want = find_front(hand, list_needs(view, order))
     if want is None:
-        return Took(hand, refuse(say("All of it is in already"), say("Close the pack.")))
+        return Took(hand, refuse(say("All parts are in already"), say("Close the pack.")))
     return _take_part(hand, order, want.part, view)
 
 

@@ -117,7 +117,7 @@ def _say_all_in(view: View, order: Order, done: str = "") -> Say:
     if held:
         return say("{batches}: put {n} of it back, take others.", batches=say_held(held),
                    n=total(held))  # fmt: skip
-    return say("All of it is in: close the pack.")
+    return say("All parts are in: close the pack.")
 
 
 def say_held(lying: tuple[Held, ...]) -> Say:

@@ -29,8 +29,8 @@ def count_supplies(act: Act[CountSupplies], view: View) -> Answer:
     came = note_came(view, "mailer", number, max(0, more))
     said = say("{name}: {n} there", name=supply.name, n=counted)
     if not counted:
-        return attention(said, say("New ones are to be ordered."), moves=moves, sets=came)
+        return attention(said, say("Order new ones."), moves=moves, sets=came)
     if counted < supply.mark:
-        do = say("Below the mark of {n}: new ones are to be bought.", n=supply.mark)
+        do = say("Below the minimum of {n}: order new ones.", n=supply.mark)
         return attention(said, do, moves=moves, sets=came)
     return good(said, say("Packs count it down."), moves=moves, sets=came)

@@ -105,7 +105,7 @@ def _tell_sets(view: View, order: Order, product: Product, count: int) -> Answer
              for n in list_needs(view, order)}  # fmt: skip
     to_go = next((n for n in list_needs(view, order) if after[n.part.id]), None)
     if to_go is None:
-        return good(said, say("{bag} All of it is in: close the pack.", bag=bag))
+        return good(said, say("{bag} All parts are in: close the pack.", bag=bag))
     return good(
         said,
         say("{bag} Next: {n} {part} from rack {place}.", bag=bag, n=after[to_go.part.id],

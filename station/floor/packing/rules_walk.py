@@ -35,7 +35,7 @@ def begin_walk(act: Act[BeginWalk], view: View) -> Answer:
 def say_next_place(found: tuple[WalkPart, ...]) -> Say:
     """Says what is fetched next, or that it is sorted at the bench."""
     if not found:
-        return say("All of it is fetched: sort it at the bench, order by order.")
+        return say("All parts are fetched: sort them at the bench, order by order.")
     return say("Next: {n} {part} from rack {place}.", n=found[0].to_go, part=found[0].part.name,
                place=found[0].need.place_name)  # fmt: skip
 

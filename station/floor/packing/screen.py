@@ -57,7 +57,7 @@ MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 SPOILED = Press(label=say("Spoiled"), code=button("spoiled_piece"))
 PART_PACK = Press(label=say("One of two"), code=button("part_pack"))
-PUT_DOWN = Press(label=say("Put it down"), code=button("put_down"))
+PUT_DOWN = Press(label=say("Leave it"), code=button("put_down"))
 
 Pair = tuple[Say | str, Say | str]
 
@@ -243,7 +243,7 @@ def _count_inside(want: Need, *, back: bool) -> Cell:
 
 def _say_cancelled(found: tuple[Need, ...]) -> Remark:
     text = (
-        say("Put everything back on the rack: scan each part, or all of it at once.")
+        say("Put everything back on the rack: scan each part, or all at once.")
         if found
         else say("Nothing is in its pack. Put the order down.")
     )
@@ -280,10 +280,10 @@ def _show_next(hand: PackingHand, found: tuple[Need, ...], view: View) -> Hint:
     if want is None and any(w.extra for w in found):
         return Hint(title=say("Too much is in"), note=say("Put it back first."), tone="attention")
     if want is None and not any(w.inside for w in found):
-        return Hint(title=say("All of it is owed"), note=say("Close it as owed."))
+        return Hint(title=say("All parts are owed"), note=say("Close it as owed."))
     if want is None:
         follows = _say_what_follows(hand, found, view)
-        return Hint(title=say("All of it is in"), note=follows, tone="good")
+        return Hint(title=say("All parts are in"), note=follows, tone="good")
     count = want.to_go if hand.work.take is None else hand.work.take
     return Hint(
         title=say("Next: {n} × {part}", n=count, part=want.part.name),
@@ -293,7 +293,7 @@ def _show_next(hand: PackingHand, found: tuple[Need, ...], view: View) -> Hint:
 
 
 def _show_share(hand: PackingHand, order: Order, view: View) -> Hint | None:
-    """Says what goes in the first of two packs once all of it is there; None: it goes in one."""
+    """Says what goes in the first of two packs once all parts are there; None: it goes in one."""
     two = find_two(hand, order, view) if is_complete(view, order) else None
     if two is None:
         return None
@@ -386,6 +386,6 @@ def _show_ways(ways: Ways, short: Need) -> Pairs:
 
 def _offer_all_back(order: Order, found: tuple[Need, ...]) -> tuple[Press, ...]:
     style = "primary" if found and any(w.inside for w in found) else "off"
-    label = say("Put all of it back")
+    label = say("Put all back")
     everything = Press(label=label, code=button("all_of_it"), style=style, wide=2)
     return (everything, SPOILED, PUT_DOWN if order.state == "cancelled" else LEAVE)

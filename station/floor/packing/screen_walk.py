@@ -40,7 +40,7 @@ def show_walk(hand: PackingHand, view: View) -> Face:
 def _show_rows(hand: PackingHand, found: tuple[WalkPart, ...], view: View) -> tuple[Block, ...]:
     if not found:
         note = say("scan the first order; the next order’s scan closes its pack")
-        return (Hint(title=say("All of it is fetched"), note=note, tone="good"),)
+        return (Hint(title=say("All parts are fetched"), note=note, tone="good"),)
     rows = tuple(
         Row(
             title=walk.part.name,

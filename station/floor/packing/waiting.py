@@ -97,7 +97,7 @@ def _say_state(order: Order, station: str, view: View) -> tuple[Say, Tone]:
         return say("{short} and more", short=short) if lacking[1:] else short, "attention"
     if lying := count_inside(view, order):  # cut for it, or left by another station
         return say("{n} in its pack", n=lying), "good"
-    return say("all of it is there"), "quiet"
+    return say("all parts are there"), "quiet"
 
 
 def show_orders(hand: PackingHand, view: View) -> Face:
@@ -245,7 +245,7 @@ def ask_which_supply(hand: PackingHand, view: View) -> Face:
     entries = tuple(
         Entry(
             big=supply.name,
-            right=say("mark {n}", n=supply.mark) if supply.mark else "",
+            right=say("minimum {n}", n=supply.mark) if supply.mark else "",
             tone="attention" if supply.is_low else "",
             line1=_say_left(supply.left, damaged[supply.id]),
             code=row_code("mailer", supply.id, n),

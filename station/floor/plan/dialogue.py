@@ -123,7 +123,7 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
     if line.mark:
         mark = line.mark
         return Took(after, good(
-            say("{part}: mark {before} → {after}", part=mark.name, before=mark.mark,
+            say("{part}: minimum {before} → {after}", part=mark.name, before=mark.mark,
                 after=mark.should),
             say("{why}. Set it, or leave it.", why=say_mark_why(mark))))  # fmt: skip
     if line.release is None:
@@ -142,7 +142,7 @@ def _take_mark(hand: PlanHand, part: str, lines: tuple[PlanLine, ...]) -> Do | T
 def _set_mark(hand: PlanHand, mark: MarkAdvice | None) -> Do | Took:
     """Sets a part's mark as it is suggested."""
     if mark is None:
-        return Took(hand, refuse(say("No mark is off"), say("Go on here.")))
+        return Took(hand, refuse(say("No minimum is wrong"), say("Go on here.")))
     why = str(say_mark_why(mark))
     return Do(f"part/{mark.part}", SetMark(mark=mark.should, why=why),
               replace(hand, work=PlanWork()))  # fmt: skip

@@ -23,12 +23,12 @@ def set_mark(act: Act[SetMark], view: View) -> Answer:
     if part is None:
         return refuse(say("There is no such part"), say("Touch one that stands here."))
     if not 0 <= mark <= MOST:
-        return refuse(say("{n} is no mark", n=mark), say("Set it in the office."))
+        return refuse(say("{n} is no minimum", n=mark), say("Set it in the office."))
     if part.mark == mark:
-        return notice(say("{part}: the mark is {n} already", part=part.name, n=mark),
+        return notice(say("{part}: the minimum is {n} already", part=part.name, n=mark),
                       say("Go on here."))  # fmt: skip
     return good(
-        say("{part}: mark {before} → {after}", part=part.name, before=part.mark, after=mark),
+        say("{part}: minimum {before} → {after}", part=part.name, before=part.mark, after=mark),
         say("Below it more is cut. Undo takes it back."),
         sets=(replace(part, mark=mark),),
     )

@@ -249,7 +249,7 @@ def _list_marks(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[T
     off = [line for line in lines if line.mark]
     if not off:
         return ()
-    title = say_more(say("Marks that are off"), len(off) - MARKS)
+    title = say_more(say("Minimums that are wrong"), len(off) - MARKS)
     rows = tuple(_make_mark_row(line, lines, chosen) for line in off[:MARKS])
     return (Table(title=title, columns=(), rows=rows),)
 

@@ -47,7 +47,7 @@ def say_matter(blocked: Blocked) -> Say:
 WHY_NOT = {
     "no file": say("No approved cut file makes it: approve one in the office."),
     "no router": say("Every router that runs its file stands still."),
-    "no sheets": say("The sheets in the store are not enough for all of it."),
+    "no sheets": say("The sheets in the store are not enough for all."),
 }
 
 
@@ -129,10 +129,10 @@ def say_because(release: Release, now: str) -> Say:
         return say("{n} {n|order|orders}, first due {due}", n=release.orders or 1,
                    due=say_time(release.due, now))  # fmt: skip
     if release.because == "mark":
-        return say("below its mark")
+        return say("below its minimum")
     if release.because == "ahead":
         return say("for packs ahead and own pushes")
-    return say("its mark {mark} is too low", mark=release.mark)
+    return say("its minimum {mark} is too low", mark=release.mark)
 
 
 def say_end(release: Release, now: str) -> Say:

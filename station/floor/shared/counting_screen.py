@@ -94,7 +94,7 @@ def build_presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
     return (
         Press(label=done, code=button(code), style="primary", wide=2),
         Press(label=say("Only some"), code=button(some)),
-        Press(label=say("Put down"), code=button("put_down")),
+        Press(label=say("Leave it"), code=button("put_down")),
     )
 
 

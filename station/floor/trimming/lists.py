@@ -50,9 +50,9 @@ def say_due(view: View, batch: Batch) -> Say:
 
 
 def list_wanted(view: View) -> Listing:
-    """Lists the parts whose rack place is below its mark, the emptiest first."""
+    """Lists the parts whose rack place is below its minimum, the emptiest first."""
     low = view.once("trimming/below mark", _list_low)
-    title = say("The rack is below its mark")
+    title = say("The rack is below its minimum")
     return Listing(
         title=say_more(title, len(low) - MOST),
         rows=tuple(

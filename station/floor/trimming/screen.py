@@ -158,7 +158,7 @@ def _show_destination(
         Hint(
             title=say("Goes under rack {place}", place=rack.name if rack else "?"),
             note=say(
-                "under its master, {part}: {n} there now, mark is {mark}",
+                "under its master, {part}: {n} there now, minimum {mark}",
                 part=part.name,
                 n=lying,
                 mark=part.mark,

@@ -169,7 +169,7 @@ class RemarkBlock(RowsBlock[Remark, RemarkBox]):
     def lay_out(self, page: TextPage, block: Remark) -> None:
         """Lays the title beside its sign, the text below, all of it in one box."""
         inner, edge, left = TextPage(page.width), px(14), px(14 + 26 + 6)
-        more = write_line(say("all of it") if block.code else "", 15)
+        more = write_line(say("read all") if block.code else "", 15)
         at = (left, edge, page.width - left - edge - more.width)
         inner.put_line(more, (page.width - edge - more.width, edge, more.width), flags=RIGHT)
         inner.height = edge

@@ -19,10 +19,10 @@ class BitSize(Fact):
     name: Name  # "6 mm compression"
     diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
     # good ones, below which new ones are bought
-    mark: Annotated[int, About(say("mark"), least=0, most=9999)] = 0
+    mark: Annotated[int, About(say("minimum"), least=0, most=9999)] = 0
     lead_days: LeadDays = 0
-    # that come together; 0: any number
-    pack: Annotated[int, About(say("come together"), least=0)] = 0
+    # that sold in packs of; 0: any number
+    pack: Annotated[int, About(say("sold in packs of"), least=0)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one
     active: InUse = True
 

@@ -21,7 +21,7 @@ class Material(Fact):
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0, inch_start=48)] = 1220.0
     density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³", inch_start=44)] = 700.0
     lead_days: LeadDays = 0
-    # that come together; 0: any number
+    # that sold in packs of; 0: any number
     pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of a sheet; 0: not known
     active: InUse = True
@@ -45,7 +45,8 @@ class Lot(Fact):
     kind: ClassVar[str] = "lot"
     material: Annotated[str, About(say("material"), points_at="material")]
     received: Annotated[str, About(say("received"), written="day")] = ""
-    mark: Annotated[str, About(say("mark"))] = ""  # why to look twice: "5.8 mm read on router 1"
+    # why to look twice: "5.8 mm read on router 1"
+    mark: Annotated[str, About(say("look twice"))] = ""
     active: InUse = True
 
     @property

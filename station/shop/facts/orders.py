@@ -101,10 +101,10 @@ class Mailer(Fact):
     mass_g: Annotated[float, About(say("mass"), unit="g", least=0, inch_start=1)] = 30.0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one; 0: not known
     hangs: Annotated[str, About(say("its place"))] = ""  # where it is taken from
-    mark: Annotated[int, About(say("mark"), least=0, most=999_999)] = 0  # new ones are bought
+    mark: Annotated[int, About(say("minimum"), least=0, most=999_999)] = 0  # new ones are bought
     lead_days: LeadDays = 0
-    # that come together; 0: any number
-    pack: Annotated[int, About(say("come together"), least=0)] = 0
+    # that sold in packs of; 0: any number
+    pack: Annotated[int, About(say("sold in packs of"), least=0)] = 0
     form: Annotated[MailerForm, About(say("form"))] = "mailer"
     active: InUse = True
 

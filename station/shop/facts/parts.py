@@ -83,7 +83,7 @@ class Part(Fact):
     words: Description  # "Heddle comb 300"
     # id of its rack place
     rack: Annotated[str, About(say("rack"), points_at="rack", may_be_empty=True)] = ""
-    mark: Annotated[int, About(say("mark"), least=0)] = 0
+    mark: Annotated[int, About(say("minimum"), least=0)] = 0
     thickness_mm: Annotated[
         float, About(say("thickness"), unit="mm", above=0, inch_start=0.25)
     ] = 6.0

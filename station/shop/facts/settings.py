@@ -131,8 +131,8 @@ class Shop(Fact):
         float, About(say("scale may be off"), unit="g", least=0, inch_start=0.2)
     ] = 5.0
     # below, new ones are bought; 0: they are not counted
-    wrap_mark_m: Annotated[float, About(say("mark of wrap"), unit="m", least=0)] = 0.0
-    label_mark: Annotated[int, About(say("mark of labels"), least=0)] = 0
+    wrap_mark_m: Annotated[float, About(say("minimum of wrap"), unit="m", least=0)] = 0.0
+    label_mark: Annotated[int, About(say("minimum of labels"), least=0)] = 0
     # around a stack in its mailer, both sides together; between parts beside each other
     mailer_spare_mm: Annotated[
         float, About(say("spare in a mailer"), unit="mm", least=0, inch_start=0.4)
