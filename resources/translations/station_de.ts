@@ -1912,8 +1912,8 @@
       <translation>Alle Karten der Werkstatt sind gedruckt</translation>
     </message>
     <message>
-      <source>Every router that runs its file stands still.</source>
-      <translation>Jede Fräse, die ihre Datei fährt, steht still.</translation>
+      <source>Every router that runs its file stands still: end a stop at loading.</source>
+      <translation>Jede Fräse, die seine Datei fräst, steht still: beim Beladen einen Halt beenden.</translation>
     </message>
     <message>
       <source>Every router that runs {file} stands still</source>
@@ -2500,10 +2500,6 @@
       <translation>Es lässt sich auf mehrere Arten klären</translation>
     </message>
     <message>
-      <source>It cannot be cut yet</source>
-      <translation>Das kann noch nicht gefräst werden</translation>
-    </message>
-    <message>
       <source>It could not be decided again</source>
       <translation>Es ließ sich nicht noch einmal entscheiden</translation>
     </message>
@@ -3034,10 +3030,6 @@
     <message>
       <source>Look at the paper.</source>
       <translation>Papier ansehen.</translation>
-    </message>
-    <message>
-      <source>Look at the reason.</source>
-      <translation>Den Grund ansehen.</translation>
     </message>
     <message>
       <source>Look at the screen for what comes next.</source>
@@ -6980,10 +6972,6 @@
       <translation>Die Platte ist vom Tisch</translation>
     </message>
     <message>
-      <source>The sheets in the store are not enough for all.</source>
-      <translation>Die Platten im Lager reichen nicht für alles davon.</translation>
-    </message>
-    <message>
       <source>The shop has no router</source>
       <translation>Die Werkstatt hat keine Fräse</translation>
     </message>
@@ -7570,6 +7558,10 @@
     <message>
       <source>Told by</source>
       <translation>Aus</translation>
+    </message>
+    <message>
+      <source>Too few sheets in the store: receive some, or order them.</source>
+      <translation>Zu wenig Platten im Lager: welche annehmen oder bestellen.</translation>
     </message>
     <message>
       <source>Too heavy by {g} g: look through the pack.</source>
@@ -8746,6 +8738,10 @@
     <message>
       <source>all parts are there</source>
       <translation>alles ist da</translation>
+    </message>
+    <message>
+      <source>all routers stopped</source>
+      <translation>alle Fräsen stehen</translation>
     </message>
     <message>
       <source>alone runs it now</source>
@@ -10216,6 +10212,10 @@
       <translation>nein</translation>
     </message>
     <message>
+      <source>no approved file</source>
+      <translation>keine freigegebene Datei</translation>
+    </message>
+    <message>
       <source>no batch on it</source>
       <translation>kein Los darauf</translation>
     </message>
@@ -11362,6 +11362,10 @@
     <message>
       <source>told the customer</source>
       <translation>dem Kunden gesagt</translation>
+    </message>
+    <message>
+      <source>too few sheets</source>
+      <translation>zu wenig Platten</translation>
     </message>
     <message>
       <source>too large for one</source>
@@ -13278,6 +13282,10 @@
     <message>
       <source>{part} came back; {n} {n|is|are} away by the book</source>
       <translation>{part} kam zurück; {n} {n|ist|sind} laut Buch draußen</translation>
+    </message>
+    <message>
+      <source>{part} cannot be cut yet</source>
+      <translation>{part} kann noch nicht gefräst werden</translation>
     </message>
     <message>
       <source>{part} differs from its master</source>

@@ -47,7 +47,7 @@ from tests.floor.shop_small import (
 from tests.floor.test_today import today_lines
 from tests.planning.test_gather import done, gather_plan
 from tests.queries.test_shortage import COMB_ONLY, on_rack, order
-from tests.touch import NO_ROW, touch
+from tests.touch import NO_ROW, find_touch, touch
 
 SIDES = Product(id="033", name="SIDE", words="One side", parts=((FRAME, 1),))
 
@@ -508,3 +508,18 @@ def test_one_sheet_that_two_parts_wait_for_is_told_as_one():
     assert first.release == second.release
     face = screen.screen(held, view)
     assert [str(row.cells[0].text) for row in rows_of(face, "And then")][:1] == ["the same"]
+
+
+def test_a_part_that_cannot_be_cut_says_what_lacks_and_what_to_do():
+    """Frame sides are lacking too, and their cut file is retired."""
+    wants = replace(order("3390", 1), lines=(Line(product="033", quantity=500),))
+    view = shop(wants)
+    view.facts[f"cutfile/{FRAMES}"] = replace(view.get(CutFile, FRAMES), active=False)
+    held = think(view)
+    first, *_ = list_lines(held, view)
+    assert first.release, "else it stands in the box above the rows"
+    asked = take(held, find_touch(screen.screen(held, view), "no approved file"), view)
+    assert (asked.answer.tone, str(asked.answer.said)) == (
+        "attention", "FS-600 cannot be cut yet"
+    )  # fmt: skip
+    assert str(asked.answer.do) == "No approved cut file makes it: approve one in the office."

@@ -13,7 +13,7 @@ from station.floor.plan.lines import (
     list_order_rows,
     list_released_since,
 )
-from station.floor.plan.words import say_mark_why
+from station.floor.plan.words import say_mark_why, say_why_not
 from station.floor.plan.work import PlanHand, PlanWork
 from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
@@ -21,7 +21,7 @@ from station.planning.gather import gather_plan
 from station.planning.messages import MarkAdvice, Release
 from station.planning.past import PastReading
 from station.queries import why_cut
-from station.shop.acts import good, refuse
+from station.shop.acts import attention, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.file_requests import WriteOrderList
@@ -127,7 +127,9 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
                 after=mark.should),
             say("{why}. Set it, or leave it.", why=say_mark_why(mark))))  # fmt: skip
     if line.release is None:
-        return Took(after, refuse(say("It cannot be cut yet"), say("Look at the reason.")))
+        assert line.blocked is not None
+        said = say("{part} cannot be cut yet", part=line.blocked.name)
+        return Took(after, attention(said, say_why_not(line.blocked)))
     said = say("{file}, {n} {n|sheet|sheets}", file=line.release.name, n=line.release.sheets)
     return Took(after, good(said, say("Release it, or touch another row.")))
 

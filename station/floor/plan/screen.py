@@ -96,9 +96,8 @@ def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
                     else say("Nothing has to be cut now."), tone="good")  # fmt: skip
     release = first.release
     if release is None:
-        why = words.WHY_NOT.get(first.why_not, words.NOT_YET)
         return Decision(title=words.say_blocked(first), matter=words.say_matter(first),
-                        notes=(why,))  # fmt: skip
+                        notes=(words.say_why_not(first),))  # fmt: skip
     return Decision(
         title=words.say_blocked(first),
         matter=words.say_matter(first),
@@ -155,9 +154,12 @@ def _make_row(
     release, blocked = line.release, line.blocked
     if release is None:
         assert blocked is not None
-        cells = (Cell(text=""), Cell(text=""), Cell(text=words.say_blocked(blocked)),
-                 Cell(text=""))  # fmt: skip
-        return Row(title=blocked.name, cells=cells, code=code, selected=selected)
+        lacks = words.LACKS.get(blocked.why_not, words.NOT_YET)
+        cells = (Cell(text="–", tone="quiet"), Cell(text="–", tone="quiet"),
+                 Cell(text=words.say_blocked(blocked), tone="attention"),
+                 Cell(text=lacks, tone="stop"))  # fmt: skip
+        note = say("{n} wanted", n=blocked.wanted)
+        return Row(title=blocked.name, note=note, cells=cells, code=code, selected=selected)
     because = words.say_blocked(blocked) if blocked else words.say_because(release, hand.now)
     return Row(
         title=release.name,

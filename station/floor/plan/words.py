@@ -46,9 +46,19 @@ def say_matter(blocked: Blocked) -> Say:
 
 WHY_NOT = {
     "no file": say("No approved cut file makes it: approve one in the office."),
-    "no router": say("Every router that runs its file stands still."),
-    "no sheets": say("The sheets in the store are not enough for all."),
+    "no router": say("Every router that runs its file stands still: end a stop at loading."),
+    "no sheets": say("Too few sheets in the store: receive some, or order them."),
 }
+LACKS = {  # the same in a row of the list
+    "no file": say("no approved file"),
+    "no router": say("all routers stopped"),
+    "no sheets": say("too few sheets"),
+}
+
+
+def say_why_not(blocked: Blocked) -> Say:
+    """Says why a part cannot be cut now, and what to do."""
+    return WHY_NOT.get(blocked.why_not, NOT_YET)
 
 
 def say_offer(release: Release) -> Say:
