@@ -1,8 +1,9 @@
 """What stands between the bars: four panes, laid out once for each face."""
 
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QPoint, QRect
+from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from station.shop.faces import Face
 
 EDGE, GAP, ABOVE = 24, 16, 8  # px, beside the panes, between them, above and below them
+LEVEL = 8  # px, what differs by no more stands on one line
 TOP_PANE = 126  # px, four lines of an area's figures
 
 
@@ -66,6 +68,37 @@ class FaceBody(QWidget):
             places = {t: t.mapTo(self, QPoint(0, 0)) for t in here if t.isEnabled()}
             found += sorted(places, key=lambda t: (places[t].y(), places[t].x()))
         return found
+
+    def find_stop(self, now: QWidget | None, toward: QPoint) -> "Touch | None":
+        """Finds what can be touched next to what has the focus, up, down, left or right.
+
+        Up and down stay in the pane. With the focus nowhere: the first of all.
+        """
+        stops = self.list_stops()
+        if now is None or now not in stops:
+            return next(iter(stops), None)
+        middle, pane = now.mapTo(self, now.rect().center()), self._find_pane(now)
+        ahead = []
+        for stop in stops:
+            by = stop.mapTo(self, stop.rect().center()) - middle
+            along = by.x() * toward.x() + by.y() * toward.y()
+            aside = abs(by.x() * toward.y()) + abs(by.y() * toward.x())
+            reached = bool(toward.x()) or self._find_pane(stop) is pane
+            if reached and along > px(LEVEL):
+                ahead.append((along + 2 * aside, stop))
+        return min(ahead, key=itemgetter(0))[1] if ahead else None
+
+    def _find_pane(self, widget: QWidget) -> "Pane | None":
+        """Finds the pane that something stands in."""
+        return next((pane for pane in self.panes if pane.isAncestorOf(widget)), None)
+
+    def focus_stop(self, stop: "Touch") -> None:
+        """Gives the focus to what can be touched, and scrolls to it where it is hidden."""
+        stop.setFocus(Qt.FocusReason.TabFocusReason)
+        if pane := self._find_pane(stop):
+            for area in (pane.main, pane.beside):
+                if area.isAncestorOf(stop):
+                    area.ensureWidgetVisible(stop, 0, px(LEVEL))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lays the panes out in the new size."""

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from PySide6.QtCore import QRect, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QWidget
 
 from station.look.blocks.asked import AskedBlock
@@ -167,6 +167,10 @@ class ColumnScroll(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Leaves arrows to the window: they move the focus."""
+        event.ignore()
 
     def put_into(self, box: QRect) -> None:
         """Puts the column into a place, narrower where it has to scroll."""

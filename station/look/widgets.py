@@ -156,12 +156,8 @@ class Touch(QAbstractButton):
         self.setAccessibleName(name)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Moves the focus by arrows; every other key is the scanner's."""
-        arrows = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
-        if event.key() in arrows:
-            super().keyPressEvent(event)
-        else:
-            event.ignore()
+        """Leaves every key to the window: scans, and arrows that move the focus."""
+        event.ignore()
 
     def _send_codes(self) -> None:
         for one in filter(None, self.code.split("|")):

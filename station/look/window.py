@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QCloseEvent,
     QColor,
@@ -29,6 +29,12 @@ if TYPE_CHECKING:
     from station.shop.acts import Answer
     from station.shop.faces import Face
 
+ARROWS = {
+    Qt.Key.Key_Up: QPoint(0, -1),
+    Qt.Key.Key_Down: QPoint(0, 1),
+    Qt.Key.Key_Left: QPoint(-1, 0),
+    Qt.Key.Key_Right: QPoint(1, 0),
+}
 SETTLE_MS = 120  # a window that is being drawn larger is built when it stands still
 
 
@@ -152,9 +158,13 @@ class Window(QMainWindow):
         self.dropped.emit([url.toLocalFile() if url.isLocalFile() else "" for url in urls])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Gives every key that nothing else wants to the scanner."""
-        if not self.scanner.take_key(event):
+        """Gives every key that nothing else wants to the scanner; arrows move the focus."""
+        if self.scanner.take_key(event):
+            return
+        if (toward := ARROWS.get(Qt.Key(event.key()))) is None:
             super().keyPressEvent(event)
+        elif found := self.body.find_stop(QApplication.focusWidget(), toward):
+            self.body.focus_stop(found)
 
     def focusNextPrevChild(self, next: bool) -> bool:  # noqa: FBT001 - Qt's signature
         """Ends a scan by Tab; with nothing typed it moves the focus as one reads."""
@@ -165,7 +175,7 @@ class Window(QMainWindow):
             return super().focusNextPrevChild(next)
         now, step = QApplication.focusWidget(), 1 if next else -1
         at = stops.index(now) + step if now in stops else (0 if next else -1)
-        stops[at % len(stops)].setFocus(Qt.FocusReason.TabFocusReason)
+        self.body.focus_stop(stops[at % len(stops)])
         return True
 
     def _show_typing(self, text: str) -> None:

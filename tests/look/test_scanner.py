@@ -6,6 +6,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from samples import popping
 
+from station.look.blocks.rows import TableRow
 from station.look.scanner import SETTLE_MS
 from station.look.widgets import Touch
 from station.look.window import Window
@@ -121,3 +122,35 @@ def test_tab_goes_as_one_reads(window: Window, sent: list[str], qapp: QApplicati
     shift = Qt.KeyboardModifier.ShiftModifier
     QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Backtab, shift)
     assert QApplication.focusWidget().accessibleName().startswith("00412")
+
+
+def step(window: Window, key: Qt.Key) -> str:
+    """Presses an arrow; gives what has the focus then."""
+    QTest.keyClick(QApplication.focusWidget() or window, key)
+    found = QApplication.focusWidget()
+    return found.accessibleName() if isinstance(found, Touch) else ""
+
+
+def test_arrows_go_from_row_to_row_and_from_pane_to_pane(window: Window, sent: list[str]) -> None:
+    window.activateWindow()
+    rows = [t for t in window.body.list_stops() if isinstance(t, TableRow)]
+    names = [row.accessibleName() for row in rows]
+    assert len(names) > 2
+    assert step(window, Qt.Key.Key_Down) == names[0], "the first of all"
+    assert [step(window, Qt.Key.Key_Down) for _ in names[1:]] == names[1:]
+    assert step(window, Qt.Key.Key_Up) == names[-2]
+    beside = step(window, Qt.Key.Key_Right)
+    assert beside
+    assert beside not in names
+    assert step(window, Qt.Key.Key_Left) == names[-2]
+    assert sent == []
+    QTest.qWait(SETTLE_MS + 50)
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+    assert sent == [rows[-2].code]
+
+
+def test_arrows_that_lead_nowhere_leave_the_focus(window: Window, sent: list[str]) -> None:
+    window.activateWindow()
+    first = step(window, Qt.Key.Key_Up)
+    assert step(window, Qt.Key.Key_Up) == first
+    assert sent == []
