@@ -4196,10 +4196,6 @@
       <translation>Um {at} hat Mitarbeiter {by} eine dazugelegt</translation>
     </message>
     <message>
-      <source>One of two</source>
-      <translation>Eins von zwei</translation>
-    </message>
-    <message>
       <source>One of two packs</source>
       <translation>Eins von zwei Paketen</translation>
     </message>
@@ -6909,7 +6905,7 @@
     </message>
     <message>
       <source>The rack is below its minimum</source>
-      <translation>Das Regal ist unter seinem Mindestbestand</translation>
+      <translation>Das Regal ist unter Mindestbestand</translation>
     </message>
     <message>
       <source>The rest goes in another. Close this one.</source>
@@ -7886,6 +7882,10 @@
     <message>
       <source>Tue</source>
       <translation>Di</translation>
+    </message>
+    <message>
+      <source>Two packs</source>
+      <translation>Zwei Pakete</translation>
     </message>
     <message>
       <source>Two packs: {why}</source>
@@ -8961,7 +8961,7 @@
     </message>
     <message>
       <source>below its minimum</source>
-      <translation>unter seinem Mindestbestand</translation>
+      <translation>unter Mindestbestand</translation>
     </message>
     <message>
       <source>between packed parts</source>
@@ -9813,7 +9813,7 @@
     </message>
     <message>
       <source>its minimum {mark} is too low</source>
-      <translation>sein Mindestbestand {mark} ist zu niedrig</translation>
+      <translation>Mindestbestand {mark} zu niedrig</translation>
     </message>
     <message>
       <source>its pieces</source>

@@ -64,7 +64,7 @@ WIDGETS: dict[type, Callable[[Send], PaintedBlock[Any]]] = {
 }
 WIDE = (faces.Header, faces.Steps)  # span both columns of a pane
 # these take what height is left
-TALL = (faces.SheetDrawing, faces.PathDrawing, faces.Flow, faces.PartDrawing)
+TALL = (faces.SheetDrawing, faces.PathDrawing, faces.Flow, faces.PartDrawing, faces.MailerDrawing)
 LONG = 5  # checks that stand beside a sheet above a bar over both columns
 INSIDE = (20, 12, 20, 14)  # px, from a card's edge to what stands in it
 PLAIN = (0, 4, 0, 0)  # the same on the bench

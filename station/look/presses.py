@@ -16,6 +16,7 @@ BETWEEN = 16  # px
 INSIDE = (14, 6)  # px, from a button's edge to its words
 KEY = 6  # px beside them for the name of the key
 RIGHT, LOW = 7, 4  # px from the name of the key to a button's edges
+WIDER = 1.15  # a word may have wider letters than its line
 ALONE = 3  # a button on its own takes this part of the row
 NUMBERS = {CODES[name]: number for name, number in F_KEYS.items()}
 
@@ -25,6 +26,24 @@ def number_presses(presses: tuple[Press, ...]) -> list[int]:
     taken = [NUMBERS[press.code] for press in presses if press.code in NUMBERS]
     free = iter(n for n in range(1, len(presses) + max(NUMBERS.values())) if n not in taken)
     return [NUMBERS.get(press.code) or next(free) for press in presses]
+
+
+def _squeeze(labels: list[TextLine], needs: list[int], free: int) -> list[int]:
+    """Gives each button what its longest word needs, where lines must break; the rest by need."""
+    aside = px(INSIDE[0] + KEY)
+    least = [_guess_longest_word(label) + 2 * aside for label in labels]
+    if sum(least) >= free:
+        return [free * need // sum(needs) for need in needs]
+    wants = [max(need - room, 0) for need, room in zip(needs, least, strict=True)]
+    more = free - sum(least)
+    return [room + more * want // max(sum(wants), 1)
+            for room, want in zip(least, wants, strict=True)]  # fmt: skip
+
+
+def _guess_longest_word(label: TextLine) -> int:
+    """Guesses the width of the longest word of a label by its letters, pixels."""
+    longest = max(map(len, label.text.split()), default=0)
+    return min(label.width, round(WIDER * label.width * longest / max(len(label.text), 1)))
 
 
 class PressButton(Touch):
@@ -104,7 +123,7 @@ class Presses(QWidget):
         if count == 1:  # a button on its own keeps a button's size
             return [min(max(free // ALONE, need), free) for need in needs]
         if sum(needs) > free:
-            return [free * need // sum(needs) for need in needs]
+            return _squeeze(labels, needs, free)
         each = (free - sum(needs)) / sum(p.wide for p in self.shown)
         return [int(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
 

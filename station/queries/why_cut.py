@@ -8,7 +8,7 @@ import re
 from station.shop.words import Say, figure, say
 
 ORDERS = re.compile(r"(\d+) orders? waits? for (.+)")
-MARK = re.compile(r"(.+) below its minimum of (\d+)")
+MARK = re.compile(r"(.+) below its (?:minimum|mark) of (\d+)")  # a minimum was a mark before
 AHEAD = re.compile(r"(.+) for packs ahead and own pushes")
 USE = re.compile(r"(.+): ([\d.]+) used a day")
 

@@ -124,7 +124,7 @@ NEW = (
     "All like it: 2", f"[{button('all_alike')}]", "Search", f"[{button('search')}]",
     "Shop's health", f"[{button('health')}]",
     "Bit sizes", f"[{button('list_bit_size')}]", "On its way", f"[{button('list_purchase')}]",
-    "One of two", f"[{button('part_pack')}]",
+    "Two packs", f"[{button('part_pack')}]",
     "to be said", "may stay empty",  # in a form
     "Nothing of it is wrong so far",  # where the line of faults comes to stand
     "Own pushes", f"[{button('list_push')}]", "Postage", f"[{button('list_postage')}]",
@@ -141,6 +141,9 @@ TAKEN = (
 LATER = f"[{button('lost')}]"  # the code of a card that trimming has on the next page by now
 # words that are others by now
 OTHER = {
+    "Put down; ": "Left; ",
+    "there now, mark is ": "there now, minimum ",
+    "All of it is in": "All parts are in",
     "\u2009": "\u202f",  # between thousands: no line is broken there
     "1 line, 12 parts": "12 × SIDE, 12 parts",
     "to recount:": "to counted again:",
@@ -177,6 +180,10 @@ BLIND = "scale may miss one of"  # and the parts of which one that lacks may not
 
 # a line that says more by now
 WHOLE = {
+    "Put down": "Leave it",
+    "Put it down": "Leave it",
+    "all of it": "read all",
+    "Put all of it back": "Put all back",
     "0 packs": "0 packs, last left 08:30",
     "Missing": "Part missing",
     "Material new": "Material new, page 1 of 2",

@@ -13,12 +13,25 @@ from samples import CARE, SAMPLES, loading, packing, popping, trimming
 from station.look import inspect
 from station.look.bars import space_scanned
 from station.look.blocks.drawings import SheetBlock
-from station.look.panes import WIDGETS
+from station.look.blocks.mailer import MailerBlock
+from station.look.panes import WIDGETS, ColumnScroll
 from station.look.widgets import Label, Touch
 from station.look.window import Window
 from station.shop.acts import Answer
 from station.shop.cards import button, digit
-from station.shop.faces import Block, Cards, Entry, Face, Header, Press, SheetDrawing
+from station.shop.faces import (
+    Block,
+    Cards,
+    Entry,
+    Face,
+    Header,
+    Hint,
+    Layer,
+    MailerDrawing,
+    Pairs,
+    Press,
+    SheetDrawing,
+)
 from station.shop.words import Say, say
 
 
@@ -221,3 +234,46 @@ def test_chosen_parts_are_drawn_strongly(window: Window, qapp: QApplication) -> 
     plain = canvas.grab().toImage()
     canvas.show_block(dataclasses.replace(sheet, chosen=(sheet.revision.placed[0].part,)))
     assert canvas.grab().toImage() != plain
+
+
+FIVE = "2 HC-40 + 2 SG-10 + 3 SG-12 + 4 ST-120 + 1 TK-60"  # parts of a layer
+
+
+def tall_pack() -> Face:
+    """Packing with all that its middle column can say of three layers of five parts."""
+    layers = tuple(
+        Layer(label=FIVE if not n else "", x_mm=40 * n, y_mm=0, length_mm=38, width_mm=120,
+              level=level, piece="SG-10")
+        for level in range(3) for n in range(5)
+    )  # fmt: skip
+    figures = ("should weigh, no wrap", "one missing shows", "scale may miss one of", "goes as",
+               "on the scale", "stack", "it needs, flat", "thick", "wrap")  # fmt: skip
+    rows = tuple((say("{what}", what=what), "as it should be") for what in figures)
+    name = Hint(title="Flat 600 × 600", note="place W 3 · 6 left")
+    drawing = MailerDrawing(name="", length_mm=600, width_mm=600, layers=layers)
+    presses = tuple(
+        Press(label=say(label), code=button(name), wide=wide)
+        for label, name, wide in (
+            ("Close: 24 to go", "close_pack", 2), ("Part missing", "part_missing", 1),
+            ("Put back", "take_back", 1), ("Two packs", "part_pack", 1), ("More", "menu", 1),
+        )
+    )  # fmt: skip
+    middle = (name, drawing, Pairs(title="", rows=rows))
+    return dataclasses.replace(packing(), middle=middle, presses=presses, weights=(48, 27, 25))
+
+
+def test_a_pack_of_three_layers_of_five_parts_fits(window: Window, qapp: QApplication) -> None:
+    shown(window, tall_pack(), qapp)
+    assert inspect.list_problems(window) == []
+    columns = [c for c in window.findChildren(ColumnScroll) if c.isVisible()]
+    assert [c.verticalScrollBar().maximum() for c in columns] == [0] * len(columns)
+
+
+def test_a_mailer_is_drawn_large_where_there_is_room(window: Window, qapp: QApplication) -> None:
+    shown(window, tall_pack(), qapp)
+    (small,) = (b for b in window.findChildren(MailerBlock) if b.isVisible())
+    little = small.height()
+    face = tall_pack()
+    shown(window, dataclasses.replace(face, middle=face.middle[:2]), qapp)
+    (large,) = (b for b in window.findChildren(MailerBlock) if b.isVisible())
+    assert large.height() > little + 60

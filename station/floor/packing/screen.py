@@ -56,7 +56,7 @@ MOST_NAMED = 4  # parts of the first of two packs
 MANY = 5  # rows that stand above what comes next
 LEAVE = Press(label=say("Leave it"), code=button("put_down"))
 SPOILED = Press(label=say("Spoiled"), code=button("spoiled_piece"))
-PART_PACK = Press(label=say("One of two"), code=button("part_pack"))
+PART_PACK = Press(label=say("Two packs"), code=button("part_pack"))
 PUT_DOWN = Press(label=say("Leave it"), code=button("put_down"))
 
 Pair = tuple[Say | str, Say | str]

@@ -8,8 +8,8 @@ from station.look.widgets import PaintedBlock
 from station.look.written import TextPage
 from station.shop.faces import MailerDrawing
 
-LEAST, MOST = 110, 230  # px high
-SIDE = 0.5  # share of the width that the stack from the side takes
+LEAST, MOST = 100, 230  # px high, where there is little room and where there is enough
+SIDE = 0.28  # share of the width that the stack from the side takes
 BAR = 18  # px, a level from the side and its name
 LEAST_STEP = 3  # px, where a mailer is too slim for more
 STEP = 13  # px that a level is drawn to the right of and above the one below it
@@ -20,24 +20,35 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
 
     def lay_out(self, page: TextPage, block: MailerDrawing) -> None:
         """Keeps room for the drawing, then lays out a line for each level, the bottom one last."""
-        long = max(block.length_mm, block.width_mm, 1.0)
-        tall = page.width * min(block.length_mm, block.width_mm) / long
-        page.height = max(px(LEAST), min(px(MOST), round(tall) + px(6)))
-        self._drawn = page.height
-        page.height += px(8)
+        page.height = px(LEAST) + px(8)
         left = round(page.width * SIDE) + px(12)
-        self._middles: list[float] = []  # of each level's line, the top level first
         for name in reversed(_list_names(block)):
-            tall = page.put_text(name, (left, page.height, page.width - left), 14, high=px(BAR))
-            self._middles.append(page.height + tall / 2)
-            page.height += tall
+            page.height += page.put_text(
+                name, (left, page.height, page.width - left), 14, high=px(BAR)
+            )
+
+    def most_height(self, width: int) -> int:
+        """Gives the height at which the mailer is as wide as the block, or as it is at most."""
+        if self.block is None:
+            return 0
+        long = max(self.block.length_mm, self.block.width_mm, 1.0)
+        tall = round(width * min(self.block.length_mm, self.block.width_mm) / long) + px(6)
+        drawn = max(px(LEAST), min(px(MOST), tall))
+        return drawn + self.find_page(width).height - px(LEAST)
+
+    def place_children(self, page: TextPage) -> None:
+        """Keeps the names of the levels at the foot, below each other."""
+        low = max((words.box.bottom() for words in page.words), default=0)
+        for words in page.words:
+            words.box.translate(0, self.height() - 1 - low)
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the mailer, then what lies in it."""
         if self.block is None:
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        box = QRectF(0, 0, self.width(), self._drawn)
+        more = self.height() - self.find_page(self.width()).height
+        box = QRectF(0, 0, self.width(), px(LEAST) + more)
         long = max(self.block.length_mm, self.block.width_mm, 1.0)
         short = max(min(self.block.length_mm, self.block.width_mm), 1.0)
         scale = min((box.width() - px(8)) / long, (box.height() - px(8)) / short)
@@ -89,7 +100,8 @@ class MailerBlock(PaintedBlock[MailerDrawing]):
         for layer in block.layers:
             reach[layer.level] = max(reach.get(layer.level, 0.0), layer.x_mm + layer.length_mm)
         whole = self.width() * SIDE
-        for middle, level in zip(self._middles, sorted(reach, reverse=True), strict=False):
+        middles = [words.box.center().y() for words in self.find_page(self.width()).words]
+        for middle, level in zip(middles, sorted(reach, reverse=True), strict=False):
             long = whole * reach[level] / max(reach.values())
             bar = QRectF((whole - long) / 2, middle - px(BAR - 4) / 2, long, px(BAR - 4))
             _draw_piece(painter, bar.adjusted(1, 0, -1, 0), level)
