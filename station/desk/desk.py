@@ -25,6 +25,7 @@ from station.desk.underway import JobUnderway
 from station.desk.wrong_pins import WrongPins, keep_wrong_pins, read_wrong_pins
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger, Recorded
+from station.ledger.numbers import LEAP
 from station.queries.settings import find_shop, find_worker
 from station.shop import codes, lengths
 from station.shop.acts import (
@@ -122,7 +123,8 @@ class Desk:
         kept = drafts.read(ledger.draft(own), rooms)
         self.resumed = bool(kept and kept.hand.area == hand.area and _something(kept))
         self._draft = _begin_with(kept, hand, ledger.view, resumed=self.resumed)
-        self._spare: dict[str, str] = {}  # numbers taken for acts that were refused
+        leaps = ledger.local(LEAP) or ""  # what was taken before a backup may be used up since
+        self._spare = {k: n for k, n in self._draft.spare if k not in leaps.split(",")}
         self._code = ""  # the text of the input being taken
         self.recorded: Given | None = None  # what the newest input has recorded so far
 
@@ -531,6 +533,7 @@ class Desk:
             if aside.tell_counted(do.after, self.ledger.view)
             else (),
             aside=self._draft.aside,
+            spare=tuple((k, n) for k, n in self._spare.items() if k not in do.numbers),
         )
         step = {self._own + k: v for k, v in steps.lay_step(depth, act.id, self.hand).items()}
         recorded = self.ledger.record(act, drafts.write(after), step, self._own)
@@ -631,7 +634,8 @@ class Desk:
         """Holds the draft, and writes it down first when it differs from what is written."""
         secret = draft.waiting is not None and draft.waiting.asks in common.SECRET
         hand = replace(draft.hand, digits="") if secret else draft.hand
-        text = drafts.write(replace(draft, hand=_kept(hand)))
+        spare = tuple(self._spare.items())
+        text = drafts.write(replace(draft, hand=_kept(hand), spare=spare))
         if text != self.ledger.draft(self._own):
             self.ledger.keep(text, self._own)
         self._draft = draft

@@ -64,6 +64,7 @@ class Draft:
     made, or given back: where more is held now, or the station stands elsewhere, undo asks for
     that first. `depth` is how many acts can be taken back one by one (`desk/steps.py`).
     `counted_by` are the workers who counted what is in hand, `aside` what else was counted here.
+    `spare` are numbers taken for acts that were not recorded, by kind: the next act has them.
     """
 
     hand: Hand[Any]
@@ -73,6 +74,7 @@ class Draft:
     depth: int = 0
     counted_by: tuple[str, ...] = ()
     aside: tuple[LaidAside, ...] = ()
+    spare: tuple[tuple[str, str], ...] = ()
 
     def with_hand(self, hand: Hand[Any]) -> "Draft":
         """The same draft with another hand and no open question."""
@@ -95,6 +97,7 @@ def write(draft: Draft) -> str:
         "depth": draft.depth,
         "counted_by": draft.counted_by,
         "aside": [[_lay_hand(a.hand), a.by, a.comes_back] for a in draft.aside],
+        **({"spare": draft.spare} if draft.spare else {}),
     }
     return msgspec.json.encode(raw).decode()
 
@@ -158,6 +161,7 @@ def read(text: str, rooms: Mapping[str, Room]) -> Draft | None:
                 LaidAside(hand=reading.hand(hand), by=tuple(by), comes_back=back)
                 for hand, by, back in raw.get("aside", ())
             ),
+            spare=tuple((kind, number) for kind, number in raw.get("spare", ())),
         )
     except (ValueError, TypeError, KeyError, AttributeError):
         return None

@@ -11,9 +11,11 @@ from station.desk.draft import Draft, OpenQuestion, held
 from station.floor.cart.acts import Leave
 from station.floor.cart.work import CartWork
 from station.floor.popping.work import PoppingWork
+from station.ledger.numbers import LEAP
 from station.shop.acts import Args, SetPin
 from station.shop.rooms import Aside, Do, Hand, Room, Work
 from station.shop.words import say
+from tests.replay import Stage
 
 ROOMS = load_rooms()
 HAND = Hand(area="cart", worker="02", subject="1", work=CartWork(mode="off"))
@@ -40,6 +42,7 @@ def test_it_reads_back_as_written():
     for draft in (
         Draft(hand=HAND, waiting=waiting, last="t1", after=held(HAND)),
         Draft(hand=beside),
+        Draft(hand=beside, spare=(("batch", "00004"),)),
     ):
         assert drafts.read(drafts.write(draft), ROOMS) == draft
 
@@ -116,3 +119,39 @@ def test_a_question_about_an_act_that_is_not_known_is_dropped(waiting):
     draft = read(kept() | {"waiting": waiting})
     assert draft.waiting is None
     assert draft.hand.subject == "1"
+
+
+ASKED = ("@worker 07", "@area office", "button put_down", "button list_cutfile",
+         "touch SG010-SET", "button release_batch", "router 1", "3")  # fmt: skip
+
+
+def ask_for_release(stage):
+    """Releases a batch as far as a supervisor is asked for: its number is taken."""
+    for line in ASKED:
+        given = stage.send(line)
+    assert given.answer.asks == "supervisor"
+
+
+def test_a_number_of_an_act_that_was_left_is_not_lost_with_the_power(tmp_path):
+    stage = Stage(tmp_path)
+    for _ in range(3):
+        ask_for_release(stage)
+        stage.send("restart")
+    ask_for_release(stage)
+    stage.send("worker 07")
+    assert str(stage.send("2468").answer.said) == "Batch 00001 is released to Router 1"
+    stage.send("restart")
+    assert "spare" not in json.loads(stage.ledger.draft("")), "it is used"
+    stage.close()
+
+
+def test_a_number_from_before_a_restored_backup_is_not_taken_again(tmp_path):
+    """Papers may bear it since."""
+    stage = Stage(tmp_path)
+    ask_for_release(stage)
+    stage.ledger.set_local(LEAP, "batch")
+    stage.send("restart")
+    ask_for_release(stage)
+    stage.send("worker 07")
+    assert "Batch 00001 " not in str(stage.send("2468").answer.said)
+    stage.close()

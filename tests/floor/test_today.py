@@ -67,6 +67,22 @@ def test_work_before_the_day_starts_counts_from_its_first_hour():
     assert {str(label): points[-1] for label, points in flow.lines}["trimmed 60"] == (3, 60)
 
 
+@pytest.mark.parametrize(
+    ("first", "now", "starts", "rate"),
+    [
+        ("10:20", "12:00", "07:00", "30 an hour"),  # 60 pieces since ten
+        ("07:40", "09:30", "07:30", "30 an hour"),  # since the day started, half past seven
+        ("17:10", "19:00", "07:00", "30 an hour"),  # when the day was over
+    ],
+)
+def test_a_rate_counts_from_the_first_work(first, now, starts, rate):
+    view = small_shop(batch(), Shop(id="shop", day_starts=starts))
+    act = Act(id="n", kind="put_on_rack", at=f"{DAY}T{first}:00", subject="batch/00412")
+    moves = (move(COMB, 60, "trimming", f"rack/{COMB}", "00412"),)
+    view.entries.append(Past(act, moves, (), undone=False))
+    assert str(screen.screen(hand("today", now), view).top[0].items[2].rate) == rate
+
+
 def test_what_began_before_midnight_bears_its_day_and_is_drawn_from_midnight_on():
     night = f"{int(DAY[:4])}{DAY[4:8]}{int(DAY[8:]) - 1:02}T23:20:00"
     stopped = Bed(id="1", state="stopped", sheet=1, batch="00412", started=night, stopped=night)

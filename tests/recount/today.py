@@ -118,13 +118,13 @@ def _hours_of_work(books: Books, now: str) -> set[str]:
 
 
 def hours_so_far(books: Books, now: str) -> float:
-    """Hours from the start of the shop's day until now."""
+    """Hours from the first work of today until now."""
     shop = books.get(Shop, "shop")
     shop = shop or Shop(id="shop")
-    start, end = (f"{now[:10]}T{at}:00" for at in (shop.day_starts, shop.day_ends))
-    start = min([start, *(f"{hour}:00:00" for hour in _hours_of_work(books, now))])
-    until = min(f"{now[:16]}:00", end)  # a clock shows whole minutes; a day is over when it ends
-    return max(0.25, fig.seconds(start, until) / 3600)  # a quarter of an hour at least
+    end = int(shop.day_ends[:2]) + int(shop.day_ends[3:5]) / 60
+    start, here = first_hour(books, now), int(now[11:13]) + int(now[14:16]) / 60
+    until = here if start >= end else min(here, end)  # a day is over when it ends
+    return max(0.25, until - start)  # a quarter of an hour at least
 
 
 def flow(books: Books, now: str) -> dict[str, int]:
@@ -154,7 +154,9 @@ def points(books: Books, now: str, name: str) -> Iterator[tuple[float, int]]:
 
 
 def first_hour(books: Books, now: str) -> float:
-    """When the day began: the shop's own hour, or that of the first pieces."""
+    """When work began: in the hour of the first pieces, not before the shop's day in that hour."""
     shop = books.get(Shop, "shop") or Shop(id="shop")
     begins = int(shop.day_starts[:2]) + int(shop.day_starts[3:5]) / 60
-    return min([begins, *(int(hour[11:13]) for hour in _hours_of_work(books, now))])
+    hours = [int(hour[11:13]) for hour in _hours_of_work(books, now)]
+    first = min(hours) if hours else begins
+    return begins if int(first) == int(begins) else first

@@ -62,9 +62,11 @@ def read_end(shop: Shop) -> float:
 
 
 def find_start(shop: Shop, by_hour: dict[str, dict[int, int]]) -> float:
-    """Finds the hour at which work began today: the shop's own, or that of the first pieces."""
+    """Finds when work began today: the hour of the first pieces, or in it when the day starts."""
     begun = [hour for sums in by_hour.values() for hour, n in sums.items() if n]
-    return min([read_start(shop), *begun])
+    starts = read_start(shop)
+    first = min(begun, default=starts)
+    return starts if first == int(starts) else first
 
 
 def count_day(view: View, now: str, shop: Shop) -> Day:
@@ -74,10 +76,11 @@ def count_day(view: View, now: str, shop: Shop) -> Day:
     by_hour = {name: _sum_by_hour(passed, frm, to) for name, frm, to in THROUGH}
     sheets = sum(p.qty for p in passed if p.part == SHEET and (p.frm, p.to) == ("bed", "used"))
     waits = count_waiting(view)
-    start = find_start(shop, by_hour)
+    start, end = find_start(shop, by_hour), read_end(shop)
+    until = min(read_hours(now), end) if start < end else read_hours(now)
     return Day(
         start=start,
-        hours=max(0.25, min(read_hours(now), read_end(shop)) - start),
+        hours=max(0.25, until - start),
         through={name: sum(by_hour[name].values()) for name in by_hour},
         by_hour=by_hour,
         sheets=sheets,
