@@ -67,7 +67,7 @@ class CutFileRead(Message, frozen=True):
 
     file: str
     revision: Revision
-    sizes: dict[str, str]  # length and width of each shape, as text
+    sizes: dict[str, tuple[float, float]]  # length and width of each shape, mm
     unnamed: list[str]  # shapes that are no part yet
     found: int  # problems in all
     problems: list[TextProblem]  # the first of them

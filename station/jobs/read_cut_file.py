@@ -27,7 +27,7 @@ from station.shop.strokes import PackedPath, pack
 from station.shop.words import say, take_apart
 
 if TYPE_CHECKING:
-    from station.cutting.model import Analysis, Problem, Program, Setting, ShapeFound
+    from station.cutting.model import Analysis, Problem, Program, Setting
 
 GRAVEST = ("stop", "look", "know")  # how grave a problem is, in the order that they are told
 TOLD = 200  # problems that are kept to be shown
@@ -140,7 +140,7 @@ def _describe(
     return CutFileRead(
         file=Path(request.path).name,
         revision=replace(made, read_as=request.read_as, hold_downs=held, clear=clear),
-        sizes={names[s.index]: _write_size(s) for s in shapes},
+        sizes={names[s.index]: (s.length_mm, s.width_mm) for s in shapes},
         unnamed=[names[s.index] for s in shapes if s.part is None],
         found=len(analysis.problems),
         problems=[_tell_problem(p, analysis) for p in problems],
@@ -220,10 +220,6 @@ def _draw_path(analysis: "Analysis", router: Router | None, report: Report) -> P
 def _place_on_sheet(at: tuple[float, float], analysis: "Analysis") -> tuple[float, float]:
     """Places a point of the text's own frame on the sheet."""
     return at[0] - analysis.corner_mm[0], at[1] - analysis.corner_mm[1]
-
-
-def _write_size(shape: "ShapeFound") -> str:
-    return f"{shape.length_mm:.1f} × {shape.width_mm:.1f} mm"
 
 
 def _tell_problem(problem: "Problem", analysis: "Analysis") -> TextProblem:

@@ -34,12 +34,6 @@ LARGE = 100  # a speed or an area from here on is written without decimals
 THOUSANDS = "\u202f"  # parts them: a narrow space at which no line is broken
 DECIMALS = {"de": ","}  # the decimal sign of a language; every other has a point
 _FRACTION = re.compile(r"(?:(\d{1,4})[ -])?(\d{1,3})/(\d{1,3})")
-_DIGITS = rf"\d+(?:{THOUSANDS}\d{{3}})*(?:\.\d+)?"
-_NUMBER = re.compile(_DIGITS)
-_MEASURED = re.compile(
-    rf"(?P<values>{_DIGITS}(?: (?:×|to|instead of) {_DIGITS})?)"
-    r" (?P<unit>mm/min|mm²|mm)(?!\w)"
-)
 
 
 class _Units:
@@ -187,26 +181,6 @@ def to_kept(shown: float, unit: str, units: str = "") -> float:
     """Gives a value in `units` or the shop's as it is kept."""
     factor = _find_factor(unit, units)
     return shown if factor == 1.0 else round(shown * factor, FINEST)
-
-
-def convert(text: str) -> str:
-    """Gives a text about a cut file, which has its lengths in mm, in the shop's unit.
-
-    Those before it count too: ``298.1 × 25.0 mm``, ``0.1 to 0.25 mm``.
-    """
-    if not are_in_inches() and _Units.decimal == ".":
-        return text
-
-    def change(found: re.Match[str]) -> str:
-        unit = found["unit"]
-        if not are_in_inches():  # as the text has it, but for the language's sign
-            return f"{write_figure(found['values'])} {unit}"
-        written = _NUMBER.sub(
-            lambda number: write(float(number[0].replace(THOUSANDS, "")), unit), found["values"]
-        )
-        return f"{written} {name_unit(unit)}"
-
-    return _MEASURED.sub(change, text)
 
 
 def inches(length: float) -> float:

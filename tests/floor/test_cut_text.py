@@ -33,10 +33,10 @@ def plate(*extra):
 
 def test_a_bit_said_otherwise_is_read_again_and_kept_for_the_next_revision(stage):
     number = read_text(stage, plate())
-    assert read(stage).sizes["new0"] == "300.0 × 200.0 mm"
+    assert read(stage).sizes["new0"] == (300.0, 200.0)
     office(stage, "button how_read", "button how_read", "button how_read")
     assert office(stage, "touch Bit 1", "'5") == ("good", "odd.nc is read")
-    assert read(stage).sizes["new0"] == "301.0 × 201.0 mm"
+    assert read(stage).sizes["new0"] == (301.0, 201.0)
     shown = next(b for b in stage.desk.face().main if isinstance(b, Table)).rows[0]
     assert (str(shown.title), str(shown.note), str(shown.cells[0].text)) == (
         "Bit 1", "said here", "5 mm")  # fmt: skip

@@ -14,9 +14,11 @@ from msgspec import structs
 import demo_db
 from station.floor.office.acts import SetFact
 from station.floor.office.looking import PAGE
+from station.floor.office.work import say_size
 from station.jobs import read_cut_file
 from station.jobs.messages import Outcome
 from station.queries.revisions import list_differences
+from station.shop import lengths
 from station.shop.acts import Act
 from station.shop.faces import Listing, PathDrawing, Table
 from station.shop.facts import CutFile, Material, Part, Revision, Router
@@ -161,7 +163,7 @@ def test_a_text_without_units_is_asked_about(stage, row, along):
     assert [str(r.title) for r in rows] == ["Millimetres", "Inches"]
     assert office(stage, f"button {NO_ROW}") == ("attention", "There is nothing in that row")
     office(stage, f"touch {row}")
-    assert stage.desk.hand.work.intake.read.sizes["new0"].startswith(f"{along:.1f} ×")
+    assert stage.desk.hand.work.intake.read.sizes["new0"][0] == pytest.approx(along, abs=0.05)
     assert stage.desk.hand.work.intake.which is None
 
 
@@ -305,3 +307,12 @@ def test_the_text_of_a_run_is_taken_in_though_it_cuts_no_part_out(stage):
     assert made is not None
     assert (made.placed, made.digest) == ((), hashlib.sha256(text.encode()).hexdigest())
     assert [(bit.number, bit.cut_mm) for bit in made.bits] == [(1, 47.0)]
+
+
+def test_the_size_of_a_shape_is_told_from_its_true_size():
+    """11 3/4 inches are 298.45 mm: a tenth of a mm less would be another inch."""
+    assert str(say_size((298.45, 25.4))) == "298.4 × 25.4 mm"
+    lengths.use_units("inch", fractions=False)
+    assert str(say_size((298.45, 25.4))) == "11.75 × 1 in"
+    assert str(say_size((300.04, 9.525))) == "11.813 × 0.375 in"
+    assert say_size("298.1 × 25.0 mm") == "298.1 × 25.0 mm", "as an older program kept it"

@@ -35,7 +35,7 @@ REQUEST = ReadCutFile(
 )  # fmt: skip
 OUTCOMES = (
     CutFileRead(
-        file="a.nc", revision=REVISION, sizes={"new0": "9.0 × 9.0 mm"}, unnamed=["new0"],
+        file="a.nc", revision=REVISION, sizes={"new0": (9.0, 9.0)}, unnamed=["new0"],
         found=1, problems=[TextProblem(3, "x", "stop", (1.5, 2.0))],
         taken=[TakenAs("bit", "6", "remark", 2)], router="1", books=CutBooks(cuts=2, parts=1),
         laying=Laying(slugs=(((0.0, 0.0), (9.0, 0.0), (0.0, 9.0)),), popping=(1, 0)),

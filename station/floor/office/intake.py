@@ -11,14 +11,20 @@ from station.floor.office.holding import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
 from station.floor.office.looking import PAGE, look_at_next, look_at_place, look_at_row
 from station.floor.office.read_as import ask_guessed, handle_how, read_with_material, turn_how
-from station.floor.office.work import FilesFound, Intake, OfficeHand, OfficeWork, ReadText
+from station.floor.office.work import (
+    FilesFound,
+    Intake,
+    OfficeHand,
+    OfficeWork,
+    ReadText,
+    say_size,
+)
 from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
 from station.shop.facts import CutFile, Material, Part, ReadAs, Revision
 from station.shop.file_requests import FindCutFiles, LookAtDropped, OpenCutFile
-from station.shop.lengths import convert
 from station.shop.rooms import Do, Dropped, FileJob, Input, Point, Took, Typed
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -214,7 +220,7 @@ def _say_part(hand: OfficeHand, read: ReadText, given: Input, view: View) -> Too
     if isinstance(given, Typed):
         name = given.text.strip()
     elif name_press(given) == "new":
-        name = convert(read.sizes.get(read.unnamed[0], "")).rpartition(" ")[0]
+        name = str(say_size(read.sizes.get(read.unnamed[0], ""))).rpartition(" ")[0]
     else:
         return None
     return _name_next(hand, replace(read, parts={**read.parts, read.unnamed[0]: name}), name)

@@ -7,7 +7,7 @@ from station.floor.office.lists import LEAVE, PAGES, ROWS, find_chosen, make_fac
 from station.floor.office.looking import PAGE, find_page
 from station.floor.office.read_as import list_asked
 from station.floor.office.read_as_face import SURE, say_taken, show_how
-from station.floor.office.work import OfficeHand, ReadText
+from station.floor.office.work import OfficeHand, ReadText, say_size
 from station.queries.batches import find_approved
 from station.queries.pace import expect_minutes, find_fit
 from station.queries.revisions import list_differences
@@ -38,7 +38,6 @@ from station.shop.faces import (
     Tone,
 )
 from station.shop.facts import CutFile, Material, Part, Revision, Router
-from station.shop.lengths import convert
 from station.shop.rooms import Doing
 from station.shop.strokes import BANDS, unpack
 from station.shop.views import View
@@ -269,11 +268,11 @@ def _ask_which(hand: OfficeHand, read: ReadText, view: View) -> list[Block]:
     n = revision.makes()[shape]
     outline = dict(revision.shapes).get(shape)
     near = find_near(outline, view.shelf(Part, "all", 999)) if outline else None
-    note = say("{size}, {n} a sheet", size=convert(read.sizes[shape]), n=n)
+    note = say("{size}, {n} a sheet", size=say_size(read.sizes[shape]), n=n)
     if near and near.shape and outline:
         what = list_shape_differences(near.shape, outline)
         note = say("{size}, {n} a sheet. Against {part}: {what}", n=n,
-                   size=convert(read.sizes[shape]), part=near.name, what=_join(what))  # fmt: skip
+                   size=say_size(read.sizes[shape]), part=near.name, what=_join(what))  # fmt: skip
     drawn = PartDrawing(
         part=Part(id=shape, name="", words="", shape=outline),
         note=note,
@@ -315,7 +314,7 @@ def _list_shapes(read: ReadText, view: View) -> Table:
         rows.append(
             Row(
                 title=read.parts.get(shape) or (part.name if part else shape),
-                note=convert(read.sizes.get(shape, "")),
+                note=say_size(read.sizes.get(shape, "")),
                 shape=outline,
                 code=button(f"row_{n}"),
                 cells=(

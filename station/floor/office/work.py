@@ -10,7 +10,7 @@ from station.shop.field_texts import Rows
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import Hand, Work
 from station.shop.strokes import PackedPath
-from station.shop.words import Say
+from station.shop.words import Say, length, say
 
 # The question that is open: about a release, sheets received, a count, files to choose from,
 # the rows of a field that is a list, a cut file to be taken in, what is missing in a new shop,
@@ -70,13 +70,25 @@ class EditedRows:
     column: int = 0  # where the next input goes
 
 
+# length and width of a shape, mm; drafts of older programs have them as a text
+ShapeSize = tuple[float, float] | str
+
+
+def say_size(size: ShapeSize) -> Say | str:
+    """Says length and width of a shape in the shop's unit."""
+    if isinstance(size, str):
+        return size
+    long, wide = (length(side, 1) for side in size)
+    return say("{l} × {w} mm", l=long, w=wide)
+
+
 @dataclass(frozen=True, kw_only=True)
 class ReadText:
     """Holds what was read of a cut file; a shape that is no part yet is called ``new0``."""
 
     file: str
     revision: Revision
-    sizes: dict[str, str]  # length and width of each shape, as text
+    sizes: Mapping[str, ShapeSize]
     unnamed: tuple[str, ...]  # shapes that are no part yet
     found: int  # problems in all
     router: str  # its id; "": not known
