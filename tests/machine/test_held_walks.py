@@ -206,7 +206,8 @@ class Walk:
         """A pack is opened again, or what is in it goes back."""
         pack, part = self.any_of(Pack), self.any_of(Part)
         self.at("packing")
-        self.each(*((f"pack {pack.id}",) if pack else ()), "button take_back", f"part {part.id}")
+        opens = (f"pack {pack.id}", "button open_pack") if pack else ()
+        self.each(*opens, "button take_back", f"part {part.id}")
 
     def ship(self):
         """Packs go onto a cart and out of the door; now and then one is held on the way."""
