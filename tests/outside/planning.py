@@ -4,7 +4,7 @@ from tests.outside.value import COMPUTED, MEMORY_COMPUTED, Value
 
 LOST = (
     "least n with P(Binomial(n, q) ≥ wanted) ≥ certainty; exact fractions and scipy's nbinom; the "
-    "formula NIST/SEMATECH e-Handbook 1.3.6.6.18"
+    "formula NIST/SEMATECH e-Handbook 1.3.6.6.18, from memory"
 )
 RECURSION = "an own recursion, equal to statsforecast 2.1.1"
 CUT_OFFS = "population variance; the cut-offs 1.32 and 0.49 Syntetos, Boylan and Croston 2005"
@@ -104,7 +104,7 @@ PERIODIC = (Value((20, 6, 3, 0.975), 80.3685, COMPUTED, PERIODIC_IS),)
 # routers, people loading, minutes of running and of loading -> nobody waits, a person is idle, a
 # router runs: shares of the time; routers that wait, in the middle
 TENDING = tuple(
-    Value(given, expected, MEMORY_COMPUTED, REPAIRMAN)
+    Value(given, expected, COMPUTED, REPAIRMAN)
     for given, expected in (
         ((4, 1, 45, 5), (0.613809, 0.613809, 0.868931, 0.138086)),
         ((5, 1, 25, 5), (0.284868, 0.284868, 0.715132, 0.709207)),
@@ -118,4 +118,4 @@ TENDING = tuple(
     )
 )
 # minutes shared, of the person alone, of the machine alone -> machines that one person can tend
-TENDED = (Value((2, 1, 6), 2.666667, MEMORY_COMPUTED, OPERATOR),)
+TENDED = (Value((2, 1, 6), 2.666667, COMPUTED, OPERATOR),)
