@@ -16,6 +16,7 @@ from station.floor.plan.work import PlanHand
 from station.planning.messages import (
     CERTAINTY,
     Blocked,
+    BringForward,
     CuttingPlan,
     Release,
 )
@@ -39,7 +40,7 @@ from station.shop.views import View
 from station.shop.words import Say, day, length, say, say_more
 
 TITLE = say("What to cut")
-MOST, LESS = 4, 3  # rows of what else there is to cut; where something can wait
+MOST, LESS, LEAST = 4, 3, 1  # rows of what else to cut; by how many tables of queued batches
 WAITING = 2  # of what can wait, where there is much else to cut
 ORDERED = 2  # rows of what to order
 CROWDED = 2  # rows of what else there is to cut, beyond which less of what waits is shown
@@ -57,15 +58,16 @@ def screen(hand: PlanHand, view: View) -> Face:
     then = [line for line in lines[bool(lines and lines[0].blocked) :] if line.release or
             line.blocked]  # fmt: skip
     sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
+    sooner = find_forward(hand, view)
     beside = (sums, *_list_marks(lines, chosen), *_list_orders(plan))
     if hand.work.chosen and chosen and chosen.release:
         beside = (_show_reasons(chosen.release), sums)
     return Face(
         title=TITLE,
         where=words.say_age(plan, hand.doing),
-        main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand),
-              *_list_sooner(hand, view), *_list_waiting(lines, chosen, len(then)),
-              *_tell_more(plan, lines, len(then), view)),
+        main=(_show_first(lines, hand), *_list_then(lines, then, chosen, hand, sooner),
+              *_list_sooner(sooner), *_list_waiting(lines, chosen, len(then), sooner),
+              *_tell_more(plan, lines, len(then), view, sooner)),
         side=beside,
         presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
@@ -127,12 +129,13 @@ def _list_then(
     then: Sequence[PlanLine],
     chosen: PlanLine | None,
     hand: PlanHand,
+    sooner: BringForward | None,
 ) -> tuple[Table, ...]:
     """Lists what else blocks, then all other sheets."""
     if not then:
         return ()
     title = say("And then")
-    most = LESS if any(line.take_back for line in lines) else MOST
+    most = (MOST, LESS, LEAST)[any(line.take_back for line in lines) + (sooner is not None)]
     if len(then) > most:
         title = say("And then, and {n} more", n=len(then) - most)
     heads = (say("cut file"), say("sheets"), say("days of stock"), say("because"),
@@ -186,9 +189,8 @@ def _say_sheets(line: PlanLine, lines: tuple[PlanLine, ...]) -> Say:
     return say("{n}", n=line.release.sheets if line.release else 0)
 
 
-def _list_sooner(hand: PlanHand, view: View) -> tuple[Table, ...]:
+def _list_sooner(forward: BringForward | None) -> tuple[Table, ...]:
     """Lists the queued batch that an order wants sooner, with its button."""
-    forward = find_forward(hand, view)
     if forward is None:
         return ()
     what, why = words.say_forward(forward)
@@ -198,13 +200,16 @@ def _list_sooner(hand: PlanHand, view: View) -> tuple[Table, ...]:
 
 
 def _list_waiting(
-    lines: tuple[PlanLine, ...], chosen: PlanLine | None, then: int
+    lines: tuple[PlanLine, ...],
+    chosen: PlanLine | None,
+    then: int,
+    sooner: BringForward | None,
 ) -> tuple[Table, ...]:
     """Lists the queued batches that nobody needs yet, each with its button."""
     backs = [line for line in lines if line.take_back]
     if not backs:
         return ()
-    most = 1 if then > CROWDED else WAITING
+    most = 1 if then > CROWDED or (then and sooner) else WAITING
     title = say("Can wait: queued, but nobody needs it yet")
     if len(backs) > most:
         title = say("Can wait: queued, but nobody needs it yet; and {n} more", n=len(backs) - most)
@@ -226,9 +231,13 @@ def _make_back_row(line: PlanLine, lines: tuple[PlanLine, ...], chosen: PlanLine
 
 
 def _tell_more(
-    plan: CuttingPlan, lines: tuple[PlanLine, ...], then: int, view: View
+    plan: CuttingPlan,
+    lines: tuple[PlanLine, ...],
+    then: int,
+    view: View,
+    sooner: BringForward | None,
 ) -> tuple[Pairs, ...]:
-    """Tells what there is room for: what is wanted sooner, put off, ahead, or lies for long."""
+    """Tells what there is room for: what is put off, ahead, or lies for long."""
     waits = any(line.take_back for line in lines)
     nobody = tuple(name_part(view, part) for part in plan.uncovered)
     rows = (
@@ -238,7 +247,8 @@ def _tell_more(
         *words.say_over_full(plan),
     )
     room = LINES if not then else LINES - 1 if not waits else int(then == 1)
-    return (Pairs(rows=rows[:room]),) if rows[:room] else ()
+    rows = rows[: room if sooner is None or not then else 0]
+    return (Pairs(rows=rows),) if rows else ()
 
 
 def _show_reasons(release: Release) -> Block:
