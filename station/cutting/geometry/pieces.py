@@ -277,33 +277,63 @@ def _sort_faces(
     weight[~held[kept] & held[faces.parent[kept]]] = 0.0
     weight[np.isin(kept, faces.home)] = np.inf  # a slug has no holes
     np.maximum.at(largest, faces.parent[kept], weight)
-    solid = _measure_solid(faces)
-    for f in np.argsort(-faces.size).tolist():
-        if faces.dust[f]:
-            continue
+    solid, along = _measure_solid(faces), _list_along(bounds)
+    order = np.argsort(-faces.size)
+    for f in order[~faces.dust[order]].tolist():
         parent = _find_parent(faces, f)
         if faces.around[f] == SKELETON:
             kinds[f] = PART if _measure_cut_share(faces.ring[f], edge) > STRIP_SHARE else REST
             continue
         inside = any(around[c, f] for c in bounds[f])
-        free = inside or not any(c in closed for c in bounds[f])
         if parent == SKELETON or kinds[parent] != PART:
-            kinds[f] = PART if free else WASTE
+            kinds[f] = PART if inside or closed.isdisjoint(bounds[f]) else WASTE
         else:
             own = largest[f] < min(RING_SHARE * faces.size[f], solid[f])
-            own = bool(own and (faces.home == f).any())
+            own = bool(own and (faces.home == f).any()) or _lies_within(
+                f, faces, bounds, along, around
+            )
             kinds[f] = PART if own and inside else SLUG
     _take_equal_strips(faces, kinds)
     return kinds
 
 
+def _list_along(bounds: dict[int, list[int]]) -> dict[int, list[int]]:
+    """Lists the faces along each contour."""
+    along: dict[int, list[int]] = {}
+    for face, some in bounds.items():
+        for contour in some:
+            along.setdefault(contour, []).append(face)
+    return along
+
+
+def _lies_within(
+    face: int,
+    faces: Faces,
+    bounds: dict[int, list[int]],
+    along: dict[int, list[int]],
+    around: dict[tuple[int, int], bool],
+) -> bool:
+    """Tells whether a face in a hole is cut out of what comes loose there: another lies between,
+    beside the contour that goes around it.
+    """
+    return any(
+        not faces.dust[f] and not around[contour, f] and faces.parent[f] == faces.parent[face]
+        for contour in bounds[face]
+        if around[contour, face]
+        for f in along[contour]
+    )
+
+
 def _measure_solid(faces: Faces) -> Floats:
-    """Measures each face without its holes: what lies between two cuts of one hole is thin."""
-    solid = faces.size.astype(np.float64)
+    """Measures each face without its holes; 0 where it is not as wide as what is cut in it: that
+    lies between two cuts of one hole.
+    """
+    solid, widest = faces.size.astype(np.float64), np.zeros(len(faces))
     kerfs, home = faces.kerfs[faces.home >= 0], faces.home[faces.home >= 0]
     filled = shapely.polygons(shapely.get_exterior_ring(kerfs)) if len(home) else kerfs
     np.subtract.at(solid, home, shapely.area(filled))
-    return solid
+    np.maximum.at(widest, home, shapely.area(kerfs))
+    return np.where(solid > widest, solid, 0.0)
 
 
 def _take_equal_strips(faces: Faces, kinds: list[str]) -> None:
@@ -425,18 +455,21 @@ def _make_piece(
 
 def _pick_held(face: int, some: Ints, skin: Ints, closed: Closed, sides: Sides) -> Ints:
     """Picks the stretches under which a part hangs on the sheet: not beyond a skin, as the way
-    back to a lead lies.
+    back to a lead lies, nor over it, as an earlier lap's end.
     """
     if not len(some) or not len(skin):
         return some
     shape, edge = closed.stretches.shape, shapely.get_exterior_ring(closed.faces.ring[face])
     middle = shapely.points(sides.middle[some])
     place = shapely.line_interpolate_point(edge, shapely.line_locate_point(edge, middle))
-    _, away = shapely.STRtree(shape[skin]).query_nearest(
-        place, return_distance=True, all_matches=False
+    tree = shapely.STRtree(shape[skin])
+    over, away = (
+        tree.query_nearest(points, return_distance=True, all_matches=False)[1]
+        for points in (middle, place)
     )
-    near: Bools = shapely.distance(place, shape[some]) < away + BEYOND_MM
-    return some[near]
+    held: Bools = shapely.distance(place, shape[some]) < away + BEYOND_MM
+    held &= over > closed.stretches.radius[some] / 2
+    return some[held]
 
 
 def _measure_skin(skins: Stretches, cuts: Cuts, levels: Levels) -> float:

@@ -175,7 +175,7 @@ def test_small_chords_of_a_spiral_are_no_level_passes():
     assert "thickness" not in {p.kind for p in got.problems}
 
 
-@pytest.mark.parametrize("radius", [14.0, 16.5])
+@pytest.mark.parametrize("radius", [11.0, 14.0, 16.5])
 def test_what_is_left_between_two_cuts_of_a_hole_is_no_part(radius):
     """A disc in what a ring's hole leaves, with 4 mm between; the bit is 8 mm."""
     setting = Setting(thickness_mm=6.0, bit_mm={1: 8.0})
@@ -186,3 +186,17 @@ def test_what_is_left_between_two_cuts_of_a_hole_is_no_part(radius):
         radius,
         radius + 36,
     ]
+
+
+def test_a_disc_in_a_hole_is_a_part_though_its_lead_opens_what_lies_between():
+    led = "G0 X90 Y60\nG1 Z-6.2 F900\nY70 F3000\nG3 J20\nG1 Y60\nG0 Z5\n"
+    got = found(led + cut_circle(34) + cut_circle(60))
+    wide = [float(p.outline[:, 0].max() - p.outline[:, 0].min()) for p in got.pieces]
+    assert sorted(map(round, wide)) == [34, 114]
+
+
+def test_the_end_of_an_earlier_lap_is_no_tab_over_a_skin():
+    lap = "G3 I-40 F3000\nX126.4 Y106.5 R40\n"
+    got = found(f"G0 X130 Y90\nG1 Z-3 F900\n{lap}G1 X130 Y90\nZ-5.7 F900\n{lap}G0 Z5\n")
+    assert [p.tabs for p in got.pieces] == [()]
+    assert [p.kind for p in got.problems] == ["skin"]
