@@ -14,6 +14,7 @@ from station.shop.faces import Press
 
 BETWEEN = 16  # px
 INSIDE = (14, 6)  # px, from a button's edge to its words
+TIGHT, CLOSE = 6, 10  # px, beside the words and between buttons where there is little room
 KEY = 6  # px beside them for the name of the key
 RIGHT, LOW = 7, 4  # px from the name of the key to a button's edges
 WIDER = 1.15  # a word may have wider letters than its line
@@ -28,9 +29,8 @@ def number_presses(presses: tuple[Press, ...]) -> list[int]:
     return [NUMBERS.get(press.code) or next(free) for press in presses]
 
 
-def _squeeze(labels: list[TextLine], needs: list[int], free: int) -> list[int]:
+def _squeeze(labels: list[TextLine], needs: list[int], free: int, aside: int) -> list[int]:
     """Gives each button what its longest word needs, where lines must break; the rest by need."""
-    aside = px(INSIDE[0] + KEY)
     least = [_guess_longest_word(label) + 2 * aside for label in labels]
     if sum(least) >= free:
         return [free * need // sum(needs) for need in needs]
@@ -106,7 +106,11 @@ class Presses(QWidget):
         left, made = 0, []
         (aside, above), between, least = map(px, INSIDE), px(BETWEEN), px(TARGET)
         labels = [write_line(press.label, 20, bold=True) for press in self.shown]
-        for label, wide_ in zip(labels, self._share_widths(labels, width), strict=True):
+        words, key = sum(label.width for label in labels), px(KEY)
+        if words + 2 * len(labels) * (aside + key) > width - between * (len(labels) - 1):
+            aside, between = px(TIGHT), px(CLOSE)
+        widths = self._share_widths(labels, width - between * (len(labels) - 1), aside + key)
+        for label, wide_ in zip(labels, widths, strict=True):
             page = TextPage(wide_)
             page.put_line(label, (aside, 0, wide_ - 2 * aside), flags=CENTRE)
             page.stack_texts(len(page.words), least, above)
@@ -114,16 +118,13 @@ class Presses(QWidget):
             left += wide_ + between
         return made
 
-    def _share_widths(self, labels: list[TextLine], width: int) -> list[int]:
+    def _share_widths(self, labels: list[TextLine], free: int, aside: int) -> list[int]:
         """Gives each button what its words need; the rest is shared as the room wishes."""
-        count = max(len(self.shown), 1)
-        free = width - px(BETWEEN) * (count - 1)
-        aside = px(INSIDE[0] + KEY)
         needs = [label.width + 2 * aside for label in labels]
-        if count == 1:  # a button on its own keeps a button's size
+        if len(needs) <= 1:  # a button on its own keeps a button's size
             return [min(max(free // ALONE, need), free) for need in needs]
         if sum(needs) > free:
-            return _squeeze(labels, needs, free)
+            return _squeeze(labels, needs, free, aside)
         each = (free - sum(needs)) / sum(p.wide for p in self.shown)
         return [int(n + each * p.wide) for n, p in zip(needs, self.shown, strict=True)]
 

@@ -281,7 +281,7 @@ STORY: tuple[TourStep, ...] = (
     TourStep(name="packing-packed", scans=("number weight",), tone="good"),
     TourStep(name="packing-label-again", scans=("button label_again",)),
     TourStep(name="packing-pack-asked", scans=("button put_down", "new-pack"), tone="good"),
-    TourStep(name="packing-came-back", scans=("button returned",)),
+    TourStep(name="packing-came-back", scans=("button put_down", "button returned")),
     TourStep(name="cart-which", scans=("button put_down", "button area_cart"), tone="good"),
     TourStep(name="cart-loading", scans=("cart 1", "new-pack", "new-pack"), tone="good"),
     TourStep(name="cart-at-the-door", scans=("button at_door", "on-cart 1 1"), tone="good"),
