@@ -247,7 +247,9 @@ def _tell_more(
         *words.say_over_full(plan),
     )
     room = LINES if not then else LINES - 1 if not waits else int(then == 1)
-    rows = rows[: room if sooner is None or not then else 0]
+    if sooner is not None:  # its row takes the place of three lines, or of all beside other rows
+        room = 0 if then else LINES - 3 * waits
+    rows = rows[:room]
     return (Pairs(rows=rows),) if rows else ()
 
 
