@@ -22,7 +22,14 @@ from station.cutting.geometry.jumps import (
     draw_around,
     find_jumps,
 )
-from station.cutting.geometry.strokes import Cuts, Levels, Lines, Shapes, draw_lines
+from station.cutting.geometry.strokes import (
+    Cuts,
+    Levels,
+    Lines,
+    Shapes,
+    draw_lines,
+    pick_through,
+)
 from station.cutting.model import CW, LINE, Bools, Floats, Ints, Moves
 
 STRAIGHT_ON = 0.97  # cosine: of a jump that goes on in a straight line, or along chords of an arc
@@ -387,25 +394,29 @@ def _look_around(
 ) -> tuple[int, int]:
     """Finds the two faces that what stands under a stretch is joined to most; the same where
     there are not two. The first lies to the left of the stretch where that can be told.
+
+    What other cuts part stands alone: a tab is one piece of it that is joined to both.
     """
     shape = stretches.shape[n]
     stands = shapely.buffer(stretches.whole[n], stretches.radius[n])
     cut = kerfs.geometries[kerfs.query(stands)]
     stands = shapely.difference(stands, shapely.union_all(cut))
-    rim = shapely.buffer(stands, PROBE_MM)
-    near = rings.tree.query(rim, predicate="intersects")
-    contact = shapely.intersection(rings.tree.geometries[near], rim)
-    length, face = shapely.length(contact), rings.face[near]
-    real = (length > LEAST_CONTACT_MM) & ~np.append(faces.dust, False)[face]
-    names, of = np.unique(face[real], return_inverse=True)
-    if len(names) < 2:
-        return 0, 0
-    most = np.argsort(-np.bincount(of, weights=length[real]), kind="stable")[:2]
-    one, other = (int(name) for name in names[most])
-    middle, normal = find_normals(np.array([shape]), shapely.length(np.array([shape])) / 2)
-    points = shapely.get_coordinates(contact[real][of == most[0]]).mean(axis=0)
-    left = float((points - middle[0]) @ normal[0]) > 0
-    return (one, other) if left else (other, one)
+    for alone in shapely.get_parts(stands):
+        rim = shapely.buffer(alone, PROBE_MM)
+        near = rings.tree.query(rim, predicate="intersects")
+        contact = shapely.intersection(rings.tree.geometries[near], rim)
+        length, face = shapely.length(contact), rings.face[near]
+        real = (length > LEAST_CONTACT_MM) & ~np.append(faces.dust, False)[face]
+        names, of = np.unique(face[real], return_inverse=True)
+        if len(names) < 2:
+            continue
+        most = np.argsort(-np.bincount(of, weights=length[real]), kind="stable")[:2]
+        one, other = (int(name) for name in names[most])
+        middle, normal = find_normals(np.array([shape]), shapely.length(np.array([shape])) / 2)
+        points = shapely.get_coordinates(contact[real][of == most[0]]).mean(axis=0)
+        left = float((points - middle[0]) @ normal[0]) > 0
+        return (one, other) if left else (other, one)
+    return 0, 0
 
 
 @dataclass(frozen=True)
@@ -486,7 +497,7 @@ class LostTab:
 def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) -> list[LostTab]:
     """Finds the tabs that are cut through, by another cut or by the bit's own width."""
     lifts = _find_lifts(cuts, levels)
-    jumps, before = _find_shallow_jumps(cuts, levels)
+    jumps, before = _find_jumps_over(cuts, levels, through)
     if not len(through) or not (len(lifts) or len(jumps)):
         return []
     some = [np.arange(a, b) for a, b in lifts.tolist()]
@@ -504,29 +515,34 @@ def find_lost_tabs(cuts: Cuts, levels: Levels, through: Lines, kerfs: Shapes) ->
         own = n < len(lines) and bool(shapely.length(ways[n]) < wide[n])
         if own and cuts.high[lifted - 1] > levels.through:
             continue  # a later lap tells it, if that is as short
-        cut = lifted if own else find_cut_at(cuts, through, int(near[n]), middle[n])
+        later = _find_later(through, lifted, ways[n])
+        line = int(near[n]) if later is None else later
+        cut = lifted if own else find_cut_at(cuts, through, line, middle[n])
         x, y = shapely.get_coordinates(middle[n])[0].tolist()
         found.append(LostTab(lifted, cut, (x, y)))
     return found
 
 
-def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
-    """Finds ways over the sheet between two cuts of one depth that do not go through: at feed, or
-    by a rapid straight on or from arc to arc.
+def _find_later(through: Lines, position: int, way: shapely.Geometry) -> int | None:
+    """Finds the first line through the sheet after a position of the cuts along a way."""
+    later = np.flatnonzero(through.first > position)
+    places = shapely.line_interpolate_point(way, [0.25, 0.5, 0.75], normalized=True)
+    away = shapely.distance(through.shape[later, None], places)
+    along = later[(away < ON_ARC_MM).all(axis=1)]
+    return int(along[0]) if len(along) else None
+
+
+def _find_jumps_over(cuts: Cuts, levels: Levels, through: Lines) -> tuple[Shapes, Ints]:
+    """Finds ways over the sheet between two cuts, at feed, or by a rapid straight on or from arc
+    to arc: cuts of one depth that do not go through, or through ones where a later cut goes along
+    that way.
     """
     if len(cuts) < 2:
         return np.zeros(0, object), np.zeros(0, int)
     moves, index = cuts.moves, cuts.index
-    before = np.flatnonzero(
-        (np.diff(cuts.run) == 1)
-        & (np.abs(np.diff(cuts.high)) < LIFT_MM)
-        & (cuts.high[:-1] > levels.through)
-        & (moves.tool[index[1:]] == moves.tool[index[:-1]])
-    )
-    away = moves.points[index[before + 1], :2] - moves.points[index[before] + 1, :2]
-    near = np.hypot(*away.T) < WIDEST_GAP_MM
-    before, away = before[near], away[near]
+    before = _list_jumped(cuts, levels, through)
     end, start = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
+    away = start - end
     far = np.hypot(*away.T)
     straight = np.ones(len(before), dtype=bool)
     for run in (
@@ -543,9 +559,32 @@ def _find_shallow_jumps(cuts: Cuts, levels: Levels) -> tuple[Shapes, Ints]:
     jumps = np.array([shapely.linestrings(w) for w in ways if w is not None], dtype=object)
     before, far = before[drawn], shapely.length(jumps)
     good = (far > 2 * cuts.radius[before] + LEAST_TAB_MM) & (far < WIDEST_GAP_MM)
+    deep = cuts.high[before] <= levels.through
     for n in np.flatnonzero(good).tolist():
-        good[n] = not _is_cut_already(cuts, int(before[n]), jumps[n])
+        b = int(before[n])
+        good[n] = not _is_cut_already(cuts, b, jumps[n])
+        good[n] &= not deep[n] or _find_later(through, b, jumps[n]) is not None
     return jumps[good], before[good]
+
+
+def _list_jumped(cuts: Cuts, levels: Levels, through: Lines) -> Ints:
+    """Lists the cuts after which the bit goes over the sheet to another near by that may end a
+    tab: of the same depth; or both go through, and a later line may pass where they end.
+    """
+    moves, index, deep = cuts.moves, cuts.index, pick_through(cuts, levels)
+    level = (np.abs(np.diff(cuts.high)) < LIFT_MM) & ~deep[:-1]
+    jumped = (np.diff(cuts.run) == 1) & (level | (deep[:-1] & deep[1:]))
+    before = np.flatnonzero(jumped & (moves.tool[index[1:]] == moves.tool[index[:-1]]))
+    ends = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
+    near = np.hypot(*(ends[1] - ends[0]).T) < WIDEST_GAP_MM
+    before, low, high = before[near], np.minimum(*ends)[near], np.maximum(*ends)[near]
+    boxes, around = shapely.box(*low.T, *high.T), shapely.bounds(through.shape)
+    around += [-ON_ARC_MM, -ON_ARC_MM, ON_ARC_MM, ON_ARC_MM]
+    jump, line = shapely.STRtree(shapely.box(*around.T)).query(boxes, predicate="within")
+    later = through.first[line] > before[jump]
+    kept = ~deep[before]
+    kept[jump[later]] = True
+    return np.asarray(before[kept])
 
 
 def _is_cut_already(cuts: Cuts, last: int, way: shapely.Geometry) -> bool:

@@ -1,6 +1,6 @@
 """Tabs around corners, laps past their own start, and cuts that are united anew."""
 
-from math import pi
+from math import cos, pi, sin
 
 import pytest
 
@@ -216,3 +216,59 @@ def test_a_tab_at_a_rounded_corner_that_only_the_last_pass_cuts_is_told(told):
     laps = body.format(z=-4, way=first + arc) + body.format(z=-6.2, way=whole)
     kinds = [p.kind for p in read(f"G21 G90\nM3 S18000\nG4 P2\nG0 Z5\n{laps}M30\n").problems]
     assert ("tab-cut-through" in kinds) is told
+
+
+ONCE_MORE = "G0 X42 Y42\nG1 Z-6.2 F400\nX142 F2000\nY122\nX42\nY42\nG0 Z5\n"
+
+
+@pytest.mark.parametrize(
+    ("last", "lines"),
+    [(ONCE_MORE, [27, 28, 29]), (jump_around(42, 42, 100, 80), [])],
+)
+def test_a_tab_jumped_over_by_a_lap_through_the_sheet_is_told_where_a_later_one_cuts_it(
+    last, lines
+):
+    """The last tab lies before the first cut: no jump goes over it."""
+    found = read(f"G21 G90\nM3 S18000\nG0 Z5\n{jump_around(42, 42, 100, 80)}{last}M30\n")
+    assert [p.line for p in found.problems if p.kind == "tab-cut-through"] == lines
+
+
+def test_a_tab_that_a_lap_jumped_over_along_an_arc_is_told_where_a_later_one_cuts_it():
+    """A disc whose quarters are cut one by one, but for the tabs, and then all of it."""
+    x, y = 30 * cos(0.2), 30 * sin(0.2)
+    ends = [(x, y), (y, x), (-y, x), (-x, y), (-x, -y), (-y, -x), (y, -x), (x, -y)]
+    text = "G21 G90\nM3 S18000\nG0 Z5\n"
+    for (a, b), (c, d) in zip(ends[::2], ends[1::2], strict=True):
+        text += f"G0 X{100 + a:.4f} Y{100 + b:.4f}\nG1 Z-6.2 F400\n"
+        text += f"G3 X{100 + c:.4f} Y{100 + d:.4f} I{-a:.4f} J{-b:.4f} F2000\nG0 Z5\n"
+    assert [len(piece.tabs) for piece in read(text + "M30\n").pieces] == [4]
+    whole = "G0 X121.2132 Y121.2132\nG1 Z-6.2 F400\nG3 I-21.2132 J-21.2132 F2000\nG0 Z5\n"
+    told = [p.line for p in read(text + whole + "M30\n").problems if p.kind == "tab-cut-through"]
+    assert told == [22, 22, 22, 22]
+
+
+TRIANGLE = """G21 G90
+M3 S18000
+G0 Z5
+G0 X150 Y17
+G1 Z-6.2 F400
+X{:.4f} F2000
+G0 Z5
+G0 X{:.4f} Y{:.4f}
+G1 Z-6.2 F400
+X150 Y123.7 F2000
+X88.3967 Y17
+X150
+G0 Z5
+M30
+"""
+
+
+@pytest.mark.parametrize(("gap", "tabs"), [(5.4, 0), (9.0, 1)])
+def test_what_stands_at_a_sharp_corner_is_a_tab_only_where_it_hangs_on_the_part(gap, tabs):
+    """A triangle's corner is jumped over; its sides are cut up to `gap` from it: where the bit
+    meets its own cut, what stands outside is cut off.
+    """
+    end = 211.6033
+    text = TRIANGLE.format(end - gap, end - gap / 2, 17 + gap * 0.75**0.5)
+    assert [len(piece.tabs) for piece in read(text).pieces] == [tabs]
