@@ -28,7 +28,7 @@ from tests.explained import measure_unexplained
 from tests.measured import note
 
 CODES = (0, 1, 2, 3, 4, 10, 17, 18, 19, 20, 21, 28, 30, 40, 41, 43, 49, 53, 54, 55, 59.3, 61, 64,
-         80, 81, 82, 83, 85, 89, 90, 91, 92, 92.1, 92.2, 92.3, 93, 94, 98, 99)  # fmt: skip
+         73, 80, 81, 82, 83, 85, 89, 90, 91, 92, 92.1, 92.2, 92.3, 93, 94, 98, 99)  # fmt: skip
 COMMON = (0, 1, 1, 1, 2, 3, 81, 80, 90, 21, 17, 98, 99)
 LETTERS = "XYZIJRFSTPLQKNMAB"
 PIECES = [b"G", b"X", b"(", b")", b"%", b"/", b";", b"\r\n", b"#1=", b"#1", b"[", b"]", b"-", b".",

@@ -2140,10 +2140,6 @@
       <translation>G38.2 tastet; es wird als Vorschubweg gelesen.</translation>
     </message>
     <message>
-      <source>G83 needs Q above zero; nothing is drilled here.</source>
-      <translation>G83 braucht Q über null; hier wird nichts gebohrt.</translation>
-    </message>
-    <message>
       <source>G87 needs I, J and K; nothing is drilled here.</source>
       <translation>G87 braucht I, J und K; hier wird nichts gebohrt.</translation>
     </message>
@@ -7334,6 +7330,10 @@
     <message>
       <source>This cycle has no feed.</source>
       <translation>Dieser Zyklus hat keinen Vorschub.</translation>
+    </message>
+    <message>
+      <source>This cycle needs Q above zero; nothing is drilled here.</source>
+      <translation>Dieser Zyklus braucht Q über null; hier wird nichts gebohrt.</translation>
     </message>
     <message>
       <source>This does not stop the router</source>

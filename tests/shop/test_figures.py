@@ -154,6 +154,7 @@ OTHERS = {
     "cutting/analyse/problems.py": "asks whether a wait is meant",
     "cutting/analyse/thickness.py": "what is no plunge",
     "cutting/geometry/tabs.py": "what is no tab",
+    "cutting/read/dialects.py": "how far a peck draws back; the dialect of a file tells",
     "floor/office/matching.py": "how columns are called",
     "shop/facts/machines.py": "settings of a bit, a router",
     "shop/facts/settings.py": "the settings",

@@ -141,7 +141,7 @@ SENTENCES = (
     ("cycle", say("A cycle needs {axis} and R; nothing is drilled here.", axis="Z")),
     ("cycle", say("A cycle cannot run under G93; nothing is drilled here.")),
     ("cycle", say("A cycle cannot run while G41 or G42 is on; nothing is drilled here.")),
-    ("cycle", say("G83 needs Q above zero; nothing is drilled here.")),
+    ("cycle", say("This cycle needs Q above zero; nothing is drilled here.")),
     ("cycle", say("Q is too small for this depth; nothing is drilled here.")),
     ("cycle", say("R lies below the hole's bottom; nothing is drilled here.")),
     ("arc-bad", say("This arc has a centre and a radius; the radius is used.")),

@@ -1,4 +1,4 @@
-"""Canned cycles G81 to G89, compiled; `cycles_plain.py` says the same in plain Python."""
+"""Canned cycles G73, G81 to G89, compiled; `cycles_plain.py` says the same in plain Python."""
 
 from __future__ import annotations
 
@@ -26,7 +26,13 @@ from station.cutting.read.controller_compiled import (
     write_pause,
     write_straight,
 )
-from station.cutting.read.cycles_plain import MOST_ON_A_LINE, MOST_PECKS, MOST_REPEATS
+from station.cutting.read.cycles_plain import (
+    CHIP_BREAK,
+    MOST_ON_A_LINE,
+    MOST_PECKS,
+    MOST_REPEATS,
+    PECK,
+)
 
 L, P, Q, R, X = 12, 16, 17, 18, 24
 FINE = -1
@@ -96,7 +102,7 @@ def _find_heights(s: RecordRow, deep: int, began: float) -> tuple[float, float]:
 @compile_inner
 def _count_pecks(s: RecordRow, clear: float, bottom: float) -> float:
     """Counts the pecks down to the bottom."""
-    return (clear - bottom) / s.sticky[Q] if s.motion == 83 else 0.0
+    return (clear - bottom) / s.sticky[Q] if s.motion in (CHIP_BREAK, PECK) else 0.0
 
 
 @compile_inner
@@ -108,7 +114,7 @@ def _find_fault(s: RecordRow, deep: int, clear: float, bottom: float, repeats: i
         return CYCLE_INVERSE
     if s.side != 40:
         return CYCLE_SIDE
-    if s.motion == 83 and not s.sticky[Q] > 0:
+    if s.motion in (CHIP_BREAK, PECK) and not s.sticky[Q] > 0:
         return CYCLE_Q
     pecks = _count_pecks(s, clear, bottom)
     if pecks > MOST_PECKS or pecks * repeats > MOST_ON_A_LINE:
@@ -125,7 +131,7 @@ def _drill_hole(s: RecordRow, deep: int, clear: float, bottom: float, began: flo
         _move_to(s, RAPID, deep, clear)
     _move_over(s, deep)
     _move_to(s, RAPID, deep, clear)
-    if s.motion == 83:
+    if s.motion in (CHIP_BREAK, PECK):
         _peck_down(s, deep, clear, bottom)
     else:
         _move_to(s, LINE, deep, bottom)
@@ -175,12 +181,15 @@ def _move_to(s: RecordRow, kind: int, axis: int, height: float) -> None:
 
 @compile_inner
 def _peck_down(s: RecordRow, deep: int, clear: float, bottom: float) -> None:
-    """Goes down by Q, out to R, back to a little above the last depth, until the bottom."""
+    """Goes down by Q, out to R, back to a little above the last depth, until the bottom; to break
+    the chip alone it only draws back a little.
+    """
     step = s.sticky[Q]
     depth = clear - step
     while depth > bottom + 1e-9:
         _move_to(s, LINE, deep, depth)
-        _move_to(s, RAPID, deep, clear)
+        if s.motion == PECK:
+            _move_to(s, RAPID, deep, clear)
         _move_to(s, RAPID, deep, min(clear, depth + s.peck_back_mm))
         depth -= step
     _move_to(s, LINE, deep, bottom)

@@ -1,4 +1,4 @@
-"""Canned cycles G81 to G89, in plain Python; `cycles_compiled.py` says the same compiled."""
+"""Canned cycles G73, G81 to G89, in plain Python; `cycles_compiled.py` says the same compiled."""
 
 from __future__ import annotations
 
@@ -17,6 +17,8 @@ MOST_ON_A_LINE = 2500  # pecks of all repeats
 BACK_BORE = 87  # seldom met: the plain reader's alone
 FEED_BACK = {84, 85, 89}  # cycles that come back at feed
 DWELLS = {82, 86, 88, 89}
+CHIP_BREAK, PECK = 73, 83
+PECKS = {CHIP_BREAK, PECK}
 
 
 def execute_cycle(controller: Controller, line: LineWords) -> None:
@@ -69,10 +71,10 @@ def _find_fault(controller: Controller, hole: str, began: float, repeats: int) -
         return say("A cycle cannot run while G41 or G42 is on; nothing is drilled here.")
     if state.motion == BACK_BORE and not {"I", "J", "K"} <= set(state.sticky):
         return say("G87 needs I, J and K; nothing is drilled here.")
-    if state.motion == 83 and state.sticky.get("Q", 0.0) <= 0:
-        return say("G83 needs Q above zero; nothing is drilled here.")
+    if state.motion in PECKS and state.sticky.get("Q", 0.0) <= 0:
+        return say("This cycle needs Q above zero; nothing is drilled here.")
     clear, bottom = _find_heights(controller, hole, began)
-    if controller.state.motion == 83:
+    if controller.state.motion in PECKS:
         pecks = (clear - bottom) / controller.state.sticky["Q"]
         if pecks > MOST_PECKS or pecks * repeats > MOST_ON_A_LINE:
             return say("Q is too small for this depth; nothing is drilled here.")
@@ -162,7 +164,7 @@ def _move_down_and_up(
 ) -> None:
     """Moves to the bottom and back as the cycle does."""
     state = controller.state
-    if state.motion == 83:
+    if state.motion in PECKS:
         _peck_down(controller, axis, clear, bottom)
     elif state.motion != BACK_BORE:
         _move_to(controller, LINE, axis, bottom)
@@ -174,13 +176,16 @@ def _move_down_and_up(
 
 
 def _peck_down(controller: Controller, axis: int, clear: float, bottom: float) -> None:
-    """Goes down by Q, out to R, back to a little above the last depth, until the bottom."""
+    """Goes down by Q, out to R, back to a little above the last depth, until the bottom; to break
+    the chip alone it only draws back a little.
+    """
     step = controller.state.sticky["Q"]
     back = controller.state.dialect.peck_back_mm
     depth = clear - step
     while depth > bottom + 1e-9:
         _move_to(controller, LINE, axis, depth)
-        _move_to(controller, RAPID, axis, clear)
+        if controller.state.motion == PECK:
+            _move_to(controller, RAPID, axis, clear)
         _move_to(controller, RAPID, axis, min(clear, depth + back))
         depth -= step
     _move_to(controller, LINE, axis, bottom)

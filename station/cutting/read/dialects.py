@@ -11,7 +11,8 @@ class Dialect:
 
     `dwell_ms`: P of G4 and of cycles is milliseconds. `semicolon`: ``;`` starts a comment.
     `skip_deleted`: lines that start with ``/`` are not run. `peck_back_mm`: how far above
-    the last depth G83 comes back. `return_first`: G98 goes back to where a series of
+    the last depth G83 comes back, and by how much G73 draws back to break the chip (common
+    practice, no source). `return_first`: G98 goes back to where a series of
     cycles began, not to where each one began. `relative_r`: under G91, R counts from the
     height before the cycle. `home_named`: G28 and G30 home the axes on the line alone.
     """

@@ -67,7 +67,7 @@ def execute_line(s: RecordRow) -> None:
             _set_motion(s, s.codes[MOTION] // 10)
         if s.codes[ONCE] != NONE and not s.said & XYZ:
             return
-    if s.motion > 80:
+    if s.motion > CCW:
         execute_cycle(s)
     elif s.said & XYZ or (s.motion in (CW, CCW) and s.said & IJK):
         _execute_move(s)
@@ -133,7 +133,7 @@ def _set_modes(s: RecordRow) -> None:
 def _set_motion(s: RecordRow, code: int) -> None:
     """Sets another motion mode; words stick within one kind of cycle only."""
     s.motion = NONE if code == 80 else code
-    if code > 80:
+    if code > CCW and code != 80:
         if code != s.cycle:
             s.sticky[:] = math.nan
             s.cycle = code

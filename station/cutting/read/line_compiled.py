@@ -36,8 +36,9 @@ HIGHEST_LINE = 99_999
 NONE = -1
 GROUP = np.full(1000, NONE, dtype=np.int64)
 for _group, _codes in (
-    (MOTION, (0, 1, 2, 3, *range(80, 87), 88, 89)), (PLANE, (17, 18, 19)), (DISTANCE, (90, 91)),
-    (FEED_MODE, (93, 94)), (UNITS, (20, 21)), (SIDE, (40, 41, 42)), (LENGTH, (43, 49)),
+    (MOTION, (0, 1, 2, 3, 73, *range(80, 87), 88, 89)), (PLANE, (17, 18, 19)),
+    (DISTANCE, (90, 91)), (FEED_MODE, (93, 94)), (UNITS, (20, 21)), (SIDE, (40, 41, 42)),
+    (LENGTH, (43, 49)),
     (RETURN_TO, (98, 99)), (PATH, (61, 64)), (ONCE, (4,)), (CENTRES, (90.1, 91.1)),
     (SYSTEM, (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)),
 ):  # fmt: skip

@@ -15,7 +15,7 @@ C = TypeVar("C", int, float)
 AXES = {"X": 0, "Y": 1, "Z": 2}
 GROUPS: dict[float, str] = {}
 for _name, _codes in {
-    "motion": (0, 1, 2, 3, 38.2, 80, 81, 82, 83, 84, 85, 86, 87, 88, 89),
+    "motion": (0, 1, 2, 3, 38.2, 73, 80, 81, 82, 83, 84, 85, 86, 87, 88, 89),
     "plane": (17, 18, 19),
     "distance": (90, 91),
     "feed mode": (93, 94),

@@ -55,6 +55,7 @@ def test_each_kind(body, expected):
     "body",
     [
         "G1 Z-3 F900\nX90\nG0 Z5",
+        "G99 G73 X50 Y50 Z-6.2 R1 Q2 F900\nX60\nG80\nG0 Z5",  # it draws back in its hole
         "G99 G83 X50 Y50 Z-6.2 R1 Q2 F900\nX60\nG80\nG0 Z5",  # a peck comes back into its hole
         "G1 Z-3 F900\nX90\nG0 Z0\nG0 X50\nG0 Z5",
         "G91 G28 Z0\nG90\nG0 X50 Y50\nG0 Z5\nG1 Z-3 F900\nX90\nG0 Z5",

@@ -1,12 +1,22 @@
 """Canned cycles, beside the report's own (`tests/outside/rs274.py`)."""
 
 import pytest
-from reading import ends, kinds, lengths, program
+from reading import both, ends, kinds, lengths, program
 
 
 def test_a_newer_interpreters_peck_distance():
     got = program("G21 F100\nG0 Z2\nG99 G83 X0 Y0 Z-10 R2 Q4", dialect="peck-1mm")
     assert lengths(got)[1] == pytest.approx(14)
+
+
+@pytest.mark.parametrize(("dialect", "back"), [("report", 0.254), ("peck-1mm", 1.0)])
+def test_a_peck_that_breaks_the_chip_draws_back_a_little_in_its_hole(dialect, back):
+    """Common practice, no source: down by Q, up by a short way at rapid, and on from there."""
+    got = both("G21 F100\nG0 Z2\nG98 G73 X5 Y0 Z-10 R2 Q5\nG80\nM30", dialect=dialect)
+    heights = [2, 2, -3, -3 + back, -8, -8 + back, -10, 2]
+    assert [z for _, _, z in ends(got)] == pytest.approx(heights)
+    assert list(got.moves.kind) == [0, 0, 1, 0, 1, 0, 1, 0]
+    assert lengths(got)[1] == pytest.approx(12 + 2 * back)
 
 
 def test_dwell_at_the_bottom():
@@ -19,6 +29,7 @@ def test_dwell_at_the_bottom():
     [
         "G81 X1 Z-1",
         "G81 X1 R1",
+        "G73 X1 Z-1 R1",
         "G83 X1 Z-1 R1",
         "G81",
     ],

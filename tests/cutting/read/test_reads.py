@@ -246,6 +246,7 @@ def test_r_and_z_do_not_stick_beyond_the_cycle():
 @pytest.mark.parametrize(
     ("code", "more", "pauses", "kinds"),
     [
+        (73, "Q3", 0, [0, 1, 0, 1, 0]),
         (81, "", 0, [0, 1, 0]),
         (82, "P1", 1, [0, 1, 0]),
         (83, "Q10", 0, [0, 1, 0]),

@@ -128,6 +128,6 @@ def test_an_unknown_dialect_names_those_there_are():
 
 
 def test_a_cycle_that_is_not_known_moves_nothing():
-    got = program("G21 G90 F500\nG0 X10 Y10 Z5\nG73 X20 Y20 Z-3 R1 Q1\nG80\nG0 X30")
+    got = program("G21 G90 F500\nG0 X10 Y10 Z5\nG74 X20 Y20 Z-3 R1 Q1\nG80\nG0 X30")
     assert ends(got) == [(10, 10, 5), (30, 10, 5)]
     assert "unknown-code" in kinds(got)
