@@ -1556,6 +1556,10 @@
       <translation>Vorräte zählen</translation>
     </message>
     <message>
+      <source>Count them, enter the number.</source>
+      <translation>Zähl sie und gib die Anzahl ein.</translation>
+    </message>
+    <message>
       <source>Count what is wrong first.</source>
       <translation>Erst das Schlechte zählen.</translation>
     </message>
@@ -2230,10 +2234,6 @@
     <message>
       <source>Goes under rack {place}</source>
       <translation>Gehört unter Regal {place}</translation>
-    </message>
-    <message>
-      <source>Good morning</source>
-      <translation>Guten Morgen</translation>
     </message>
     <message>
       <source>Hand over</source>
@@ -5088,6 +5088,10 @@
       <translation>Bitte lesen</translation>
     </message>
     <message>
+      <source>Read what to cut next; a touched row tells why.</source>
+      <translation>Lies, was als Nächstes zu fräsen ist; eine berührte Zeile sagt, warum.</translation>
+    </message>
+    <message>
       <source>Reading the text</source>
       <translation>Der Text wird gelesen</translation>
     </message>
@@ -6002,10 +6006,6 @@
     <message>
       <source>Sheets not made</source>
       <translation>Nicht gemachte Platten</translation>
-    </message>
-    <message>
-      <source>Sheets received</source>
-      <translation>Platten angenommen</translation>
     </message>
     <message>
       <source>Sheets {sheets} of batch {batch} in hand</source>
@@ -7664,10 +7664,6 @@
       <translation>Berühr eine Zeile, in der etwas steht.</translation>
     </message>
     <message>
-      <source>Touch a row to see why, then release it.</source>
-      <translation>Berühr eine Zeile, um zu sehen warum; dann gib sie frei.</translation>
-    </message>
-    <message>
       <source>Touch a row, or add a new one.</source>
       <translation>Zeile berühren oder neu anlegen.</translation>
     </message>
@@ -8760,6 +8756,10 @@
       <translation>und {n} weitere, siehe Auftrag</translation>
     </message>
     <message>
+      <source>another bit</source>
+      <translation>anderer Fräser</translation>
+    </message>
+    <message>
       <source>another mailer is taken</source>
       <translation>eine andere Versandtasche wird genommen</translation>
     </message>
@@ -9000,6 +9000,10 @@
       <translation>Fräser {bit}</translation>
     </message>
     <message>
+      <source>bit {bit} broke</source>
+      <translation>Fräser {bit} gebrochen</translation>
+    </message>
+    <message>
       <source>bit {bit} is in it</source>
       <translation>Fräser {bit} steckt darin</translation>
     </message>
@@ -9202,10 +9206,6 @@
     <message>
       <source>chosen in the office</source>
       <translation>im Büro gewählt</translation>
-    </message>
-    <message>
-      <source>claimed</source>
-      <translation>genommen von</translation>
     </message>
     <message>
       <source>clamp to cut</source>
@@ -9486,6 +9486,10 @@
     <message>
       <source>first off</source>
       <translation>Erstteil</translation>
+    </message>
+    <message>
+      <source>first sheet of {run}</source>
+      <translation>erste Platte von {run}</translation>
     </message>
     <message>
       <source>first-off is due of sheet {n}</source>
@@ -10204,6 +10208,10 @@
       <translation>neu</translation>
     </message>
     <message>
+      <source>new bit {bit}</source>
+      <translation>neuer Fräser {bit}</translation>
+    </message>
+    <message>
       <source>new: {id}, {what}</source>
       <translation>neu: {id}, {what}</translation>
     </message>
@@ -10338,6 +10346,10 @@
     <message>
       <source>not there</source>
       <translation>nicht da</translation>
+    </message>
+    <message>
+      <source>not to be found</source>
+      <translation>nicht zu finden</translation>
     </message>
     <message>
       <source>not wanted</source>
@@ -10574,6 +10586,14 @@
     <message>
       <source>packed</source>
       <translation>gepackt</translation>
+    </message>
+    <message>
+      <source>packed at station</source>
+      <translation>gepackt an Station</translation>
+    </message>
+    <message>
+      <source>packed by worker</source>
+      <translation>gepackt von Mitarbeiter</translation>
     </message>
     <message>
       <source>packed {time}</source>
@@ -11316,6 +11336,10 @@
       <translation>nur dieses Mal</translation>
     </message>
     <message>
+      <source>this router was never set</source>
+      <translation>Nullpunkt dieser Fräse war nie gesetzt</translation>
+    </message>
+    <message>
       <source>to be made good, try {n} of 2, from batch {parents}</source>
       <translation>zur Nacharbeit, Versuch {n} von 2, aus Los {parents}</translation>
     </message>
@@ -11658,6 +11682,10 @@
     <message>
       <source>zero is due</source>
       <translation>Nullpunkt fällig</translation>
+    </message>
+    <message>
+      <source>zero was set anew</source>
+      <translation>Nullpunkt neu gesetzt</translation>
     </message>
     <message>
       <source>zone</source>

@@ -58,15 +58,17 @@ def question(hand: Hand[Any], waiting: OpenQuestion, view: View, title: Text) ->
         setting = waiting.do.args
         once_more = isinstance(setting, SetPin) and setting.hash
         words = say("The same PIN once more") if once_more else say("The new PIN")
-        new = Asked(question=words, typed="•" * len(hand.digits))
+        new = Asked(question=words, typed="•" * len(hand.digits), whole=True)
         who = replace(asked, note="") if once_more else asked
         return Face(title=title, main=(who, new), presses=(LEAVE,))
     if waiting.asks == "pin":
         pin = Asked(
             question=say("PIN of supervisor {id}", id=waiting.approver),
             typed="•" * len(hand.digits),
+            whole=True,
         )
-        return Face(title=title, main=(Hint(title=say("Enter your PIN")), pin), presses=(LEAVE,))
+        what = Hint(title=say("Enter your PIN"), note=waiting.said)
+        return Face(title=title, main=(what, pin), presses=(LEAVE,))
     badges = Cards(title=say("Which supervisor?"), entries=_badges(list_supervisors(view)))
     return Face(title=title, main=(asked, badges), presses=(LEAVE,))
 

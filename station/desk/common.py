@@ -198,5 +198,5 @@ def greeting(draft: Draft, counted: Say = Say(), *, resumed: bool) -> Answer:
             say("Go on with it, or put it down. What was recorded stands."),
         )
     if not draft.hand.worker:
-        return good(say("Good morning"), say("Scan your badge to begin."))
+        return good(say("Nobody signed in"), say("Scan your badge to begin."))
     return good(say("Ready"), find_first(draft.hand.area))

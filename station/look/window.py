@@ -61,6 +61,7 @@ class Window(QMainWindow):
         self.scanner.scanned.connect(self.sent)
         self.touched.connect(self._take_touch)
         self._takes_text = False  # a text is typed into a field
+        self.is_touched = False  # what is sent now comes of a touch, and is no scan
         self.secret = False  # a PIN is typed: only how long it is may be seen
         self.scanner.typing.connect(self._show_typing)
         self.scanner.pressed.connect(self._press_button)
@@ -193,7 +194,9 @@ class Window(QMainWindow):
             return
         if self._takes_text:
             self.scanner.end_scan()
+        self.is_touched = True
         self.sent.emit(code)
+        self.is_touched = False
 
     def _press_button(self, number: int) -> None:
         """Presses one of the large buttons, by F1 to F9."""

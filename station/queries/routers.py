@@ -1,5 +1,7 @@
 """Questions about routers: what one does now, how long yet, what is in it and how worn."""
 
+import re
+
 from station.queries.batches import find_revision
 from station.queries.runs import list_runs
 from station.queries.settings import find_shop
@@ -7,8 +9,16 @@ from station.shop.facts import Batch, Bed, Bit, BitUse, Revision, Router
 from station.shop.moves import BOARD, WEAR
 from station.shop.times import count_seconds
 from station.shop.views import View, by_batch, total
+from station.shop.words import Say, say
 
 NEW = "a new router"  # why its zero must be set
+# why a zero or a first-off is due, as a bed keeps it: what a screen says
+WHYS: dict[str, Say] = {
+    NEW: say("this router was never set"),
+    "another bit": say("another bit"),
+    "zero set anew": say("zero was set anew"),
+}
+NEW_BIT, FIRST_OF = "new bit ", "first sheet of "
 TAKE_OUT = "take it out"  # how a bit that a worker entered is settled, where it is not approved
 
 
@@ -21,6 +31,19 @@ def name_router(view: View, id: str) -> str:
     """Names a router, also one that the shop does not know: ``Router 3``."""
     router = view.get(Router, id)
     return router.name if router else f"Router {id}"
+
+
+def say_why(kept: str) -> Say | str:
+    """Says why a zero or a first-off is due, as it is kept, in words for the screen."""
+    if kept in WHYS:
+        return WHYS[kept]
+    if kept.startswith(NEW_BIT):
+        return say("new bit {bit}", bit=kept.removeprefix(NEW_BIT))
+    if kept.startswith(FIRST_OF):
+        return say("first sheet of {run}", run=kept.removeprefix(FIRST_OF))
+    if broken := re.fullmatch(r"bit (\S+) broke", kept):
+        return say("bit {bit} broke", bit=broken[1])
+    return kept
 
 
 def find_bed(view: View, router: str) -> Bed:

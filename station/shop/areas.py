@@ -37,7 +37,7 @@ AREAS: tuple[Area, ...] = (
     Area("today", say("Shop today"), 23, say("Shop today"),
          say("Touch what needs a look, or scan any code.")),
     Area("plan", say("What to cut"), 27, say("What to cut"),
-         say("Touch a row to see why, then release it."), supervised=True),
+         say("Read what to cut next; a touched row tells why."), supervised=True),
     Area("office", say("Office"), 24, say("Office"),
          say("Touch a list, or what is still missing."), supervised=True),
 )  # fmt: skip

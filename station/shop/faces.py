@@ -310,6 +310,7 @@ class Asked:
     question: Text
     typed: str = ""
     unit: Text = ""
+    whole: bool = False  # it has digits alone: no point is typed
 
 
 @dataclass(frozen=True, kw_only=True)

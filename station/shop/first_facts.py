@@ -11,7 +11,7 @@ from station.shop.lengths import inches, to_kept
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
-ISSUE = 7
+ISSUE = 8
 
 _REASONS: tuple[Reason, ...] = (
     Reason(id="01", words="torn at a tab", use="spoiled",
@@ -44,6 +44,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="52", words="found elsewhere", use="correct"),
     Reason(id="53", words="given as a sample", use="correct"),
     Reason(id="54", words="book was wrong", use="correct"),
+    Reason(id="55", words="not to be found", use="correct"),
     Reason(id="61", words="crushed corner", use="repack", damage=True),
     Reason(id="62", words="wrong label", use="repack"),
     Reason(id="63", words="held piece", use="repack"),
@@ -59,6 +60,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="76", words="not delivered", use="returned"),
 )  # fmt: skip
 _NEW_USES = ("repack", "returned", "mailer")  # of the second, fourth and fifth issue
+_NEW_NUMBERS = ("55",)  # of the eighth
 _NEW_FIELDS = {  # by the issue that they came with
     1: ("breaks_bit", "hold_down", "look_at_board", "areas", "first_at", "usual_at"),
     3: ("sheet_held", "bit_out"),
@@ -129,8 +131,8 @@ def renewed(known: Reason, issue: int = 0) -> Reason:
 
 
 def later_reasons() -> tuple[Reason, ...]:
-    """The reasons of uses that came after the first shops were set up."""
-    return tuple(r for r in _REASONS if r.use in _NEW_USES)
+    """The reasons that came after the first shops were set up."""
+    return tuple(r for r in _REASONS if r.use in _NEW_USES or r.id in _NEW_NUMBERS)
 
 
 def list_for_units(units: str) -> tuple[Material | Mailer, ...]:

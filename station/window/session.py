@@ -4,6 +4,7 @@ import logging
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from traceback import format_exc
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,7 @@ from station.desk.appearance import screen
 from station.desk.certain import CertainAct
 from station.desk.desk import Desk, Given
 from station.desk.mishaps import tell_own_bug
+from station.floor.anywhere.finding import FIND
 from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.look.language import FIND_TEMPLATE
@@ -54,7 +56,7 @@ class Session(QObject):
         self._asked_at = time.monotonic()  # when the last input came
         window.sent.connect(self.take)
         window.dropped.connect(lambda paths: self._take_input(lambda: desk.drop(tuple(paths))))
-        window.scanner.left.connect(self.stop_job)
+        window.scanner.left.connect(self.take_escape)
         SHOP_TIME.clock = desk.clock
         speak(FIND_TEMPLATE)
         self._follow_choices()
@@ -132,15 +134,18 @@ class Session(QObject):
         if joins is not None:
             self._say(joins)
             return
-        scanned = "" if text.startswith(PLACE) else text
+        scanned = "" if self.window.is_touched else text
         self._take_input(lambda: self._decide(text), scanned)
 
-    def stop_job(self) -> None:
-        """Stops by Esc what runs beside the screen."""
+    def take_escape(self) -> None:
+        """Stops by Esc what runs beside the screen; else leaves the page of a thing."""
         if self.desk.underway is not None:
             self.take(button("stop_reading"))
         elif self.desk.ahead.is_thinking:
             self.take(button("think"))
+        elif self.desk.hand.aside.what == FIND:
+            decide = partial(self.desk.take, button("put_down"))
+            self._take_input(decide)
 
     def look_at_job(self) -> None:
         """Looks how far the work beside the screen is, or what came of it."""

@@ -124,3 +124,17 @@ def second_supervisor(stage):
         subject="worker/08",
         args=SetFact(of="worker", value=value, approved="07"),
     )
+
+
+def test_a_wrong_pin_leaves_what_it_is_for_on_the_screen_and_no_point_to_touch(stage):
+    for line in ("@worker 07", "@area office", "button next_kind", "touch ST200-SET"):
+        stage.send(line)
+    for line in ("button release_batch", "router 2", "4"):
+        asked = str(stage.send(line).answer.said)
+    stage.send("worker 07")
+    before = stage.desk.face()
+    what, pad = before.main
+    assert (str(what.title), str(what.note)) == ("Enter your PIN", asked)
+    assert pad.whole
+    assert str(stage.send("1111").answer.said) == "That PIN is not right"
+    assert stage.desk.face().main[0] == what

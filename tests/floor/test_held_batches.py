@@ -37,7 +37,7 @@ from tests.floor.orders import (
 from tests.floor.shop_small import COMB, SHUTTLE, Player, at, batch, hand
 from tests.touch import list_texts
 
-WHY = "held by worker 02"
+WHY = "put aside by worker 02"
 OLD, NEW = batch(id="00100", state="cut"), batch(id="00101", state="cut")  # 2 combs, 5 combs
 CARD = Code("cart", "1")
 

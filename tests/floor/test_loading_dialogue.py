@@ -8,6 +8,7 @@ import pytest
 from station.floor.loading.dialogue import handle_input
 from station.floor.loading.preparing import find_now
 from station.floor.loading.rules import RULES
+from station.floor.loading.screen import screen
 from station.floor.loading.work import LoadingWork
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
@@ -22,13 +23,16 @@ FREE = Bed(id="1", day=DAY, bits=((0, "11"),))
 FIVE = Bed(id="5", day=DAY, bits=((1, "15"), (2, "16")), batch="00412")
 MARKED = Lot(id="0960", material="1", mark="5.8 mm read on router 1")
 
+ONE, SIX = Lot(id="1", material="1"), Lot(id="6", material="1")
+
 
 def press(name: str) -> Code:
     return Code("button", BUTTONS[name].number)
 
 
 def player(*facts: Fact, router: str = "1", work: Mapping[str, object] | None = None) -> Player:
-    view = small_shop(*facts, moves=(sheets("0960", 5),))
+    moves = (sheets(lot.id, 5) for lot in (MARKED, ONE, SIX))
+    view = small_shop(ONE, SIX, *facts, moves=tuple(moves))
     one = replace(hand("loading", router=router), work=LoadingWork(**(work or {})))
     return Player(view, RULES, handle_input, one)
 
@@ -45,6 +49,15 @@ SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
     ("Sheet from lot 0960 | Look twice: 5.8 mm read on router 1.", BED, Code("lot", "0960"), {}),
     ("Sheet from lot 0931 | Measure the sheet, enter mm.", BED, Code("lot", "0931"), {}),
     ("6.4 mm: within limits | Scan the lot of the next sheet.", BED, Number("6,4"), {}),
+    ("Sheet from lot 0960 | Look twice: 5.8 mm read on router 1.", BED, Number("0960"), {}),
+    ("Sheet from lot 1 | Measure the sheet, enter mm.", BED, Number("1"), {}),
+    ("6 mm: within limits | Scan the lot of the next sheet.", BED, Number("6"), {}),
+    ("960 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("960"), {}),
+    ("960 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("0960"), {"lot": "0931"}),
+    ("940 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
+     Number("0940"), {}),
     ("-1 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
      Number("-1"), {}),
     ("600.6 mm is no thickness of this sheet | Measure it, enter the mm: about 6.5.", BED,
@@ -62,7 +75,7 @@ SAYS: tuple[tuple[str, Bed, Input, dict[str, object]], ...] = (
      press("zeroed"), {}),
     ("Bit is right | Wait for sheet 1, then scan its slip.", CUTTING, Code("bit", "11"),
      {"lot": "0931", "reading": 6.4, "ticks": ("file",)}),
-    ("Cut file is right | Press “Start the sheet”.", BED, press("file_right"),
+    ("Cut file is right | Press “Start sheet 1”.", BED, press("file_right"),
      {"lot": "0931", "reading": 6.4, "ticks": ("held_down", "bit")}),
     ("Stopped since 09:05 already | When it runs again: “The stop is over”.", STOPPED,
      press("stop"), {}),
@@ -179,7 +192,7 @@ def test_the_last_sheet_of_a_lot_can_be_used() -> None:
     one = player(GOOD, BED, work={"reading": 6.4, "ticks": ("bit", "held_down", "file")})
     one.view.pieces[("store", "0931", SHEET)] = 1
     answer = one.give(Code("lot", "0931"))
-    assert "Press “Start the sheet”." in str(answer.do)
+    assert "Press “Start sheet 1”." in str(answer.do)
 
 
 def test_a_broken_bit_takes_the_ticks_for_bit_and_zero_away() -> None:
@@ -316,3 +329,10 @@ def test_nothing_is_prepared_for_a_sheet_that_does_not_exist(given: Input) -> No
 def test_the_start_of_day_needs_a_free_bed() -> None:
     one = player(GOOD, replace(CUTTING, day="2026-11-24"))
     assert "Not while sheet 1 is on the bed" in str(one.give(press("day_done")).said)
+
+
+def test_the_strip_names_the_key_as_it_reads() -> None:
+    one = player(GOOD, BED, work={"reading": 6.4, "ticks": ("bit", "held_down", "file")})
+    said = str(one.give(Code("lot", "0931")).do)
+    first = screen(one.hand, one.view).presses[0]
+    assert (said, first.style) == (f"Press “{first.label}”.", "primary")

@@ -712,6 +712,16 @@ def test_leaving_what_is_asked_goes_back_to_the_form(view):
     assert str(told.said) == "What was typed is not saved"
 
 
+def test_leaving_a_new_thing_of_which_nothing_was_typed_says_nothing_of_it(view):
+    fresh = dialogue.handle_input(office(list="lot"), read(button("new")), view).hand
+    assert list(fresh.work.form) == ["id"]
+    told = dialogue.handle_input(fresh, read(button("put_down")), view).answer
+    assert str(told.said) == "Lots"
+    other = replace(fresh, work=replace(fresh.work, form={"id": "0999"}))
+    told = dialogue.handle_input(other, read(button("put_down")), view).answer
+    assert str(told.said) == "What was typed is not saved"
+
+
 def test_the_keys_of_a_form_keep_their_places(view):
     fields = ("name", "thickness_mm", "", "low_mm")
     rows = [

@@ -523,3 +523,13 @@ def test_a_part_that_cannot_be_cut_says_what_lacks_and_what_to_do():
         "attention", "FS-600 cannot be cut yet"
     )  # fmt: skip
     assert str(asked.answer.do) == "No approved cut file makes it: approve one in the office."
+
+
+def test_with_nothing_to_do_nothing_is_said_to_come_of_it():
+    view = shop()
+    held = think(view)
+    titles = [str(b.title) for b in screen.screen(held, view).side if isinstance(b, Pairs)]
+    assert "If you do this" in titles
+    view.facts["batch/00500"] = batch(id="00500", sheets=3, released=f"{DAY}T10:42:00")
+    titles = [str(b.title) for b in screen.screen(held, view).side if isinstance(b, Pairs)]
+    assert "If you do this" not in titles

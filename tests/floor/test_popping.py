@@ -76,7 +76,8 @@ def test_the_button_says_that_a_held_batch_waits() -> None:
     found = p.view.get(Batch, "00412")
     assert found
     p.view.facts["batch/00412"] = replace(found, holds=("held by worker 02",))
-    assert "Not yet: it waits" in [str(b.label) for b in screen(p.hand, p.view).presses]
+    first = screen(p.hand, p.view).presses[0]
+    assert (str(first.label), first.style) == ("Not yet: it waits", "off")
     assert p.give(press("pass_on")).refused
 
 

@@ -1,7 +1,10 @@
 """A count that can hardly be so: which orders are named, and which batch the book takes from."""
 
+import re
+
 from station.floor.anywhere.rules import RULES
 from station.shop.acts import Act
+from station.shop.faces import Cards
 from station.shop.facts import Line, Order, Part, Product
 from tests.fakes import FakeView
 from tests.floor.shop_small import DAY, at, batch, small_shop
@@ -66,3 +69,15 @@ def test_five_pieces_away_are_not_far_and_more_than_a_tenth_of_a_heap_is():
     view.pieces[place(view), "00411", PART] = 100
     assert recount(view, counted=90).asks == "reason"
     assert recount(view, counted=89).asks == "sure"
+
+
+def test_only_the_reasons_of_recounts_are_offered(stage):
+    for line in ("@worker 07", "@area trimming", "button recount", "rack 045"):
+        said = str(stage.send(line).answer.said)
+    book = int(re.search(r": (\d+) ", said)[1])
+    assert stage.send(str(book + 1)).answer.asks == "reason"
+    (cards,) = [b for b in stage.desk.face().main if isinstance(b, Cards)]
+    assert [str(e.big) for e in cards.entries] == [
+        "counted again", "found elsewhere", "given as a sample", "book was wrong",
+        "not to be found",
+    ]  # fmt: skip

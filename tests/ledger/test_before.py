@@ -162,6 +162,7 @@ OTHER = {
     ),
     "> stop | Why is it settled so?": "> ask | Why is it settled so?",
     "goes at ": "goes ",
+    "Press “Start the sheet”": "Press “Start sheet 3”",  # as its key reads
     "720 g ± 36": "720 ± 105 g",  # a lot's own weight is not known before packs were weighed
     "there, -23 by the book": "there, 23 fewer than by the book",
     "there, -13 by the book": "there, 13 fewer than by the book",
@@ -176,6 +177,7 @@ OTHER = {
 
 FIRST_OFF = "It is a first-off"
 AGAIN = "Look again"  # among the CSV files by now
+PIN_FOR = "Enter your PIN"  # and what it is for
 BLIND = "scale may miss one of"  # and the parts of which one that lacks may not
 
 # a line that says more by now
@@ -186,6 +188,7 @@ WHOLE = {
     "Put all of it back": "Put all back",
     "0 packs": "0 packs, last left 08:30",
     "Missing": "Part missing",
+    "Next": "Next field",
     "Material new": "Material new, page 1 of 2",
     "The new PIN": "The same PIN once more",  # kept where it was entered once
     "A file tells by its first line which list it is. All of it is taken in, or nothing.": (
@@ -270,6 +273,8 @@ def test_the_work_in_hand_is_resumed(station, name):
             del shown[shown.index(BLIND) : shown.index(BLIND) + 2]
     if FIRST_OFF in shown and FIRST_OFF not in before:  # it is told before the sheet by now
         del shown[shown.index(FIRST_OFF) : shown.index(FIRST_OFF) + 2]
+    if PIN_FOR in shown:
+        del shown[shown.index(PIN_FOR) + 1]
     if AGAIN in shown and AGAIN not in before:  # its code is that of a card of the office's
         del shown[shown.index(AGAIN) : shown.index(AGAIN) + 2]
     shown = [words for words in without_caution(shown) if words not in (*NEW, *ON_NEXT_PAGE)]

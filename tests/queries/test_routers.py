@@ -8,10 +8,12 @@ from station.floor.loading.screen import screen
 from station.floor.loading.work import LoadingWork
 from station.floor.today import figures
 from station.queries import routers
+from station.queries.routers import say_why
 from station.shop.faces import Cards
 from station.shop.facts import Batch, Bed, Bit, BitUse, Revision, Router
 from station.shop.moves import BOARD, WEAR, Move, Spot, move
 from station.shop.rooms import Hand
+from station.shop.words import Say
 from tests.fakes import FakeView
 from tests.floor.shop_small import small_shop
 
@@ -101,3 +103,21 @@ def test_a_bit_s_metres_are_counted_on_every_router():
 def test_passes_are_counted_by_spoilboard():
     view = FakeView.of(moves=(move(BOARD, 7, "wear", "spoilboard/1", ""),))
     assert [routers.count_passes(view, r) for r in ("1", "2")] == [7, 0]
+
+
+@pytest.mark.parametrize(("kept", "said"), [
+    ("a new router", "this router was never set"),
+    ("new bit 11", "new bit 11"),
+    ("bit F-03 broke", "bit F-03 broke"),
+    ("first sheet of COMBS C", "first sheet of COMBS C"),
+    ("zero set anew", "zero was set anew"),
+])  # fmt: skip
+def test_why_a_zero_is_due_is_a_sentence_that_can_be_translated(kept, said):
+    found = say_why(kept)
+    assert isinstance(found, Say)
+    assert str(found) == said
+    assert not any(word in found.template for word in ("11", "F-03", "COMBS"))
+
+
+def test_what_an_older_program_kept_of_it_is_shown_as_it_is():
+    assert say_why("stop at 10:40, vacuum") == "stop at 10:40, vacuum"

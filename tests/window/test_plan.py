@@ -72,7 +72,7 @@ def test_a_thought_on_its_way_is_stopped(live, qtbot, way):
     if way == "card":
         live.scan("button think")
     elif way == "Esc":
-        live.session.stop_job()
+        live.session.take_escape()
     else:
         live.session.repaint()
         live.touch(button("think"))

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 
+from station.shop.cards import button
 from station.shop.facts import Batch, Material, Order
 from tests.replay import PIN
 from tests.window.ways import WAYS
@@ -245,3 +246,23 @@ def test_a_pin_is_seen_and_kept_nowhere(stage, screen):
     shown = [label.text() for label in screen.window.findChildren(QLabel)]
     assert not [text for text in shown if PIN in text]
     assert PIN not in stage.ledger.draft()
+
+
+def test_esc_leaves_the_page_of_a_thing(screen):
+    screen.at("popping")
+    screen.scan("part 051")
+    assert screen.session.desk.hand.aside.what == "find"
+    QTest.keyClick(screen.window, Qt.Key.Key_Escape)
+    assert screen.session.desk.hand.aside.what == ""
+
+
+def test_only_what_was_scanned_or_typed_is_the_last_scan(screen):
+    screen.at("popping")
+    screen.scan("button menu")
+    assert screen.window.strip.code.text()
+    screen.touch(button("put_down"))
+    assert screen.window.strip.code.text() == ""
+    screen.scan("part 051")
+    assert screen.window.strip.code.text()
+    screen.press(next(b.number for b in screen.window.body.list_buttons() if b.isEnabled()))
+    assert screen.window.strip.code.text() == ""

@@ -162,7 +162,7 @@ def hold_batch(act: Act[HoldBatch], view: View) -> Answer:
     batch = find_batch(act, view)
     if batch is None:
         return refuse(say("There is no such batch"), say("Scan its traveller."))
-    why = act.args.why or f"held by worker {act.worker}"
+    why = act.args.why or f"put aside by worker {act.worker}"
     worry = Concern(
         id=act.id,
         what="hold",

@@ -33,6 +33,7 @@ from station.floor.loading.preparing import (
     Now,
     close_question,
     find_counted,
+    find_missing,
     find_now,
     find_pocket,
     hold_batch,
@@ -71,7 +72,7 @@ from station.queries.tending import list_tended
 from station.shop.acts import Args, good, notice, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
-from station.shop.facts import Batch, Bit, FirstOff, Lot, Slip
+from station.shop.facts import Batch, Bit, FirstOff, Lot, Revision, Slip
 from station.shop.file_requests import ProveText
 from station.shop.rooms import Aside, Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
@@ -128,6 +129,8 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
         return None
     if last := refuse_no_next(here):
         return Took(here.hand, last)
+    if lot := _read_lot(here, revision, given):
+        return _scan_lot(here, lot)
     if refused := refuse_thickness(here.view, revision, value):
         return Took(replace(here.hand, work=replace(here.hand.work, reading=0.0)), refused)
     assert value is not None  # or it was refused
@@ -135,6 +138,17 @@ def _enter_number(here: Now, given: Number) -> Do | Took | None:
     if wrong := judge_thickness(here.view, revision, value):
         return Took(hand, refuse(wrong, say("Not this sheet: measure again, or ask.")))
     return Took(hand, good(say("{mm} mm: within limits", mm=length(value)), say_next(here, hand)))
+
+
+def _read_lot(here: Now, revision: Revision, given: Number) -> Code | None:
+    """Reads a number as that of a lot, as it stands on its paper, where one is wanted.
+
+    What can be a thickness is one.
+    """
+    lot = here.view.get(Lot, given.text)
+    if lot is None or lot.material != revision.material or find_missing(here, here.hand) != "lot":
+        return None
+    return Code("lot", lot.id) if refuse_thickness(here.view, revision, given.length) else None
 
 
 def _enter_reading(here: Now, first: FirstOff, given: Number) -> Do | Took:

@@ -4,6 +4,7 @@ from station.floor.loading.preparing import Now
 from station.queries.batches import describe_batch, find_revision
 from station.queries.first_offs import Measured
 from station.queries.revisions import find_as_cut
+from station.queries.routers import say_why
 from station.shop.cards import button
 from station.shop.faces import Asked, Block, Check, Checks, Header, Hint, PartDrawing, Press
 from station.shop.facts import Batch, FirstOff, Part
@@ -20,7 +21,7 @@ def show_first_off(here: Now, first: FirstOff) -> tuple[Block, ...]:
         label=say("First-off"),
         number=first.batch,
         title=describe_batch(here.view, batch) if batch else "",
-        note=say("{why}: compared with its master before the next sheet", why=first.why),
+        note=say("{why}: compared with its master before the next sheet", why=say_why(first.why)),
         right_label=say("Sheet"),
         right=str(first.sheet),
     )

@@ -31,6 +31,7 @@ from station.queries.routers import (
     find_bit_in,
     find_ready_bit,
     name_router,
+    say_why,
 )
 from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_run
 from station.queries.settings import find_shop
@@ -150,7 +151,7 @@ def list_first_things(here: Now) -> tuple[Check, ...]:
     first = here.first or find_unsettled(bed)
     if first and (here.first or first.state == "due"):
         said = say("batch {batch}, sheet {n}: {why}", batch=first.batch, n=first.sheet,
-                   why=first.why)  # fmt: skip
+                   why=say_why(first.why))  # fmt: skip
         items.append(Check(label=say("First-off against the master"), text=said,
                            state="wrong" if first.state == "wrong" else later))  # fmt: skip
     return tuple(items)
@@ -163,7 +164,7 @@ def _show_what_is_new(here: Now) -> tuple[Check, ...]:
     if not new:
         return ()
     label = say("After this sheet: first-off") if here.bed.sheet else say("It is a first-off")
-    return (Check(label=label, text=new, state="later"),)
+    return (Check(label=label, text=say_why(new), state="later"),)
 
 
 # what is confirmed before a router that is stopped runs on: its card, what it asks
@@ -231,7 +232,7 @@ def _show_change(here: Now, revision: Revision) -> tuple[Check, ...]:
     zero: tuple[Check, ...] = ()
     if here.bed.changes and here.bed.zero:
         zero = (Check(label=say("Zero, before it goes on"), text=say("set it: {why}",
-                      why=here.bed.zero), code=button("zeroed")),)  # fmt: skip
+                      why=say_why(here.bed.zero)), code=button("zeroed")),)  # fmt: skip
     label = say("Change {n} of {of}, when the file stops: scan this bit in",
                 n=of - len(following) + 1, of=of)  # fmt: skip
     return (*zero, *(_show_laid_ready(here, use, label, "due") for use in following[:1]))
@@ -394,5 +395,5 @@ def _show_zero(here: Now) -> Check:
     label, why = say("Zero"), find_zero_due(here.view, here.bed, here.next_run)
     if not why:
         return Check(label=label, text=say("kept from the last sheet"), state="done")
-    said = say("set it: {why}", why=why)
+    said = say("set it: {why}", why=say_why(why))
     return Check(label=label, text=said, code=button("zeroed"), state=_find_state(here, "zero"))

@@ -288,7 +288,16 @@ def say_next(here: Now, hand: LoadingHand) -> Say:
     if need:
         following = replace(here, hand=hand).due
         return ON_PINS if need == "held_down" and following and following.run > 1 else NEXT[need]
-    return say("Press “{start}”.", start=say("Start the sheet"))
+    return say("Press “{start}”.", start=label_start(replace(here, hand=hand)))
+
+
+def label_start(here: Now) -> Say:
+    """Labels the key that starts the next sheet, as the strip names it too."""
+    following = here.due
+    if following and following.run > 1:
+        return say("Start sheet {n}, run {run}", n=following.sheet, run=following.run)
+    sheets = here.batch.sheets if here.batch else 1
+    return say("Start sheet {n}", n=following.sheet if following else sheets)
 
 
 def find_pocket(here: Now, diameter_mm: float) -> int | None:

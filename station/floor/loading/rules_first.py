@@ -20,7 +20,7 @@ from station.queries.first_offs import (
     list_sizes,
 )
 from station.queries.readings import ask_if_far
-from station.queries.routers import find_bed, find_running, name_router
+from station.queries.routers import find_bed, find_running, name_router, say_why
 from station.queries.settings import find_reason
 from station.queries.underway import list_queue
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
@@ -168,7 +168,9 @@ def _refuse_uncut(view: View, bed: Bed) -> Answer:
             return wrong
     if bed.first_off:
         return notice(
-            say("Nothing was cut on {router} since: {why}", router=name, why=bed.first_off),
+            say(
+                "Nothing was cut on {router} since: {why}", router=name, why=say_why(bed.first_off)
+            ),
             say("Cut its first sheet, then measure that."),
         )
     return notice(say("No first-off is due on {router}", router=name), say("Go on."))

@@ -38,6 +38,7 @@ from station.queries.routers import (
     find_bed,
     find_ready_bit,
     name_router,
+    say_why,
 )
 from station.queries.runs import BETWEEN, Due, find_due, refuse_unapproved_run
 from station.queries.settings import find_reason
@@ -237,7 +238,8 @@ def _check_ticks(sheet: Sheet) -> Answer | None:
         if name not in sheet.act.args.ticks:
             why = find_zero_due(sheet.view, sheet.bed, sheet.file) if name == "zero" else ""
             return refuse(
-                TICKS[name], say("Due: {why}.", why=why) if why else say("Check it, tick it.")
+                TICKS[name],
+                say("Due: {why}.", why=say_why(why)) if why else say("Check it, tick it."),
             )
     return None
 

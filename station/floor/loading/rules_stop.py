@@ -28,6 +28,7 @@ from station.queries.routers import (
     find_bit_in,
     find_running,
     name_router,
+    say_why,
 )
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, Args, ask, attention, good, notice, refuse
@@ -342,7 +343,7 @@ def set_zero(act: Act[SetZero], view: View) -> Answer:
     """
     bed = find_bed(view, tail(act.subject))
     if bed.sheet and bed.changes and bed.zero:
-        said = say("Zero is set for {why}", why=bed.zero)
+        said = say("Zero is set for {why}", why=say_why(bed.zero))
         clear = say("Hands away, spindle free: let the router go on.")
         return good(said, clear, sets=(replace(bed, zero=""),))
     if wrong := _refuse_while_cutting(act, view):

@@ -19,6 +19,7 @@ from station.floor.loading.preparing import (
     find_missing,
     find_now,
     is_ready,
+    label_start,
     list_confirmed,
 )
 from station.floor.loading.side_pane import (
@@ -162,7 +163,7 @@ def _offer_while_cutting(here: Now) -> tuple[Press, ...]:
 def _offer_before_start(here: Now, batch: Batch) -> tuple[Press, ...]:
     first = _offer_first(here)
     if not first:
-        start = _label_start(here, batch)
+        start = label_start(here)
         held = refuse_uncuttable(here.view, batch) or refuse_unapproved(here.view, batch)
         style = "primary" if is_ready(here, here.hand) and not held else "off"
         first = (Press(label=start, code=button("start"), style=style, wide=2),)
@@ -175,13 +176,6 @@ def _offer_before_start(here: Now, batch: Batch) -> tuple[Press, ...]:
         Press(label=say("Resurfaced"), code=button("resurfaced")),
         *offer_other_router(here),
     )
-
-
-def _label_start(here: Now, batch: Batch) -> Say:
-    following = here.due
-    if following and following.run > 1:
-        return say("Start sheet {n}, run {run}", n=following.sheet, run=following.run)
-    return say("Start sheet {n}", n=following.sheet if following else batch.sheets)
 
 
 def _offer_first(here: Now) -> tuple[Press, ...]:

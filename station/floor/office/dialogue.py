@@ -74,7 +74,7 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Result:
 def _take_open(hand: OfficeHand, given: Input, view: View) -> Result:
     """Takes what the open question or the open form knows; leaves it."""
     if name_press(given) == "put_down":
-        return intake.step_back(hand) or form.leave(hand)
+        return intake.step_back(hand) or form.leave(hand, view)
     if open_one := QUESTIONS.get(hand.work.ask):
         return open_one(hand, given, view)
     if hand.work.form is None:
@@ -167,7 +167,10 @@ def _approve_chosen(hand: OfficeHand, view: View) -> Do | Took:
 def _ask_sheets(hand: OfficeHand, view: View) -> Took:
     if not isinstance(find_chosen(hand, view), Lot):
         return Took(hand, refuse(say("That is no lot"), say("Open a lot first.")))
-    return Took(_ask(hand, "sheets"), good(say("Sheets received"), say("How many?")))
+    return Took(
+        _ask(hand, "sheets"),
+        question(say("How many sheets came?"), say("Count them, enter the number.")),
+    )
 
 
 def _ask(hand: OfficeHand, ask: Ask) -> OfficeHand:

@@ -69,7 +69,7 @@ def open_new(hand: OfficeHand, view: View) -> Took:
     return Took(first.hand, good(said, first.answer.do))
 
 
-def leave(hand: OfficeHand) -> Took | None:
+def leave(hand: OfficeHand, view: View) -> Took | None:
     """Leaves what is open: a question for its form, a form or a question for its list."""
     work = hand.work
     if work.ask and work.form is not None:
@@ -81,9 +81,18 @@ def leave(hand: OfficeHand) -> Took | None:
     if work.form is None and work.ask in ("", "missing"):
         return None
     said = good(find_list(hand).words, say("Touch a row, or add a new one."))
-    if work.form:
+    if has_typed(hand, view):
         said = notice(say("What was typed is not saved"), say("Touch a row, or add a new one."))
     return Took(replace(hand, work=OfficeWork(list=work.list)), said)
+
+
+def has_typed(hand: OfficeHand, view: View) -> bool:
+    """Says whether the open form holds anything but the number proposed for a new thing."""
+    work = hand.work
+    form = dict(work.form or {})
+    if not work.chosen and form.get("id") == propose_number(find_list(hand).kind, view):
+        del form["id"]
+    return bool(form)
 
 
 def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:

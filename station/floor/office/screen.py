@@ -265,7 +265,7 @@ def _list_form_presses(field: FactField | None, *, saving: bool) -> tuple[Press,
     style = "plain" if field and can_step(field) else "off"  # a key never changes its place
     return (
         save,
-        Press(label=say("Next"), code=button("next_field")),
+        Press(label=say("Next field"), code=button("next_field")),
         Press(label="−", code=button("fewer"), style=style),
         Press(label="+", code=button("more"), style=style),
         LEAVE_FORM,

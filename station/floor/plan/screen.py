@@ -57,11 +57,11 @@ def screen(hand: PlanHand, view: View) -> Face:
     chosen = find_chosen(hand, lines)
     then = [line for line in lines[bool(lines and lines[0].blocked) :] if line.release or
             line.blocked]  # fmt: skip
-    sums = Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now))
+    sums = _show_sums(plan, lines, hand)
     sooner = find_forward(hand, view)
-    beside = (sums, *_list_marks(lines, chosen), *_list_orders(plan))
+    beside = (*sums, *_list_marks(lines, chosen), *_list_orders(plan))
     if hand.work.chosen and chosen and chosen.release:
-        beside = (_show_reasons(chosen.release), sums)
+        beside = (_show_reasons(chosen.release), *sums)
     return Face(
         title=TITLE,
         where=words.say_age(plan, hand.doing),
@@ -72,6 +72,15 @@ def screen(hand: PlanHand, view: View) -> Face:
         presses=(*_list_presses(lines, chosen), *_offer_order_list(plan, hand), _offer_look(hand)),
         weights=(66, 0, 34),
     )  # fmt: skip
+
+
+def _show_sums(
+    plan: CuttingPlan, lines: tuple[PlanLine, ...], hand: PlanHand
+) -> tuple[Pairs, ...]:
+    """Shows what comes of doing all of it; nothing where there is nothing to do."""
+    if not any(line.release for line in lines):
+        return ()
+    return (Pairs(title=say("If you do this"), rows=words.list_sums(plan, hand.now)),)
 
 
 def _show_none(hand: PlanHand) -> Block:

@@ -53,19 +53,17 @@ def screen(hand: PoppingHand, view: View) -> Face:
             *faults,
             *(() if beside else reasons),
         ),
-        presses=counting_screen.build_presses(_say_done(batch, tallies, view), "pass_on", "some"),
+        presses=counting_screen.build_presses(
+            say("Pass on: {count}", count=counting_screen.sum_up(tallies)),
+            "pass_on",
+            "some",
+            waits=find_hold(view, batch.id) is not None,
+        ),
         side=(
             *(counting_screen.build_question(hand) or told),  # beside its keys: only the caution
             _remind_care(batch, view),
         ),
     )
-
-
-def _say_done(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) -> Say:
-    """Says what the large button does; what is held or in doubt does not go on."""
-    if find_hold(view, batch.id):
-        return say("Not yet: it waits")
-    return say("Pass on: {count}", count=counting_screen.sum_up(tallies))
 
 
 def _say_where(hand: PoppingHand) -> Say:

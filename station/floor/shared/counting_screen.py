@@ -9,6 +9,8 @@ from station.shop.facts import Batch, Part
 from station.shop.views import View
 from station.shop.words import Say, say, together
 
+NOT_YET = say("Not yet: it waits")  # the batch is held
+
 
 def build_table(came: Say, tallies: tuple[Tally, ...], hand: CountingHand, view: View) -> Table:
     """Builds the table of the parts in hand; `came` heads what is here of each.
@@ -89,10 +91,14 @@ def _list_kinds(tallies: tuple[Tally, ...]) -> list[Say]:
     return [first, *(w for w in wrong if w.values["n"])]
 
 
-def build_presses(done: Say, code: str, some: str) -> tuple[Press, ...]:
-    """Builds the large button that ends the count, and the two ways beside it."""
+def build_presses(done: Say, code: str, some: str, *, waits: bool = False) -> tuple[Press, ...]:
+    """Builds the large button that ends the count, and the two ways beside it.
+
+    It is no button to press while the batch waits.
+    """
+    label = NOT_YET if waits else done
     return (
-        Press(label=done, code=button(code), style="primary", wide=2),
+        Press(label=label, code=button(code), style="off" if waits else "primary", wide=2),
         Press(label=say("Only some"), code=button(some)),
         Press(label=say("Leave it"), code=button("put_down")),
     )

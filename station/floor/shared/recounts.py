@@ -11,7 +11,17 @@ from station.queries.orders import find_need, list_losing
 from station.queries.settings import find_reason, find_shop
 from station.queries.stock import list_free_on_rack, list_on_rack, move_in_order
 from station.queries.underway import count_underway
-from station.shop.acts import Act, Answer, Args, ask, ask_approval, attention, good, refuse
+from station.shop.acts import (
+    Act,
+    Answer,
+    Args,
+    ask,
+    ask_approval,
+    ask_why,
+    attention,
+    good,
+    refuse,
+)
 from station.shop.facts import (
     Batch,
     Bed,
@@ -114,7 +124,7 @@ def ask_about_count(
     if abs(by) > find_shop(view).recount_limit and not known.approved:
         return ask_approval(differs)
     if find_reason(view, known.reason, "correct") is None:
-        return ask(differs, say("Why? Scan or touch a reason."), "reason")
+        return ask_why(differs, "correct")
     return None
 
 

@@ -138,9 +138,8 @@ def _offer_presses(
     done = say("To packing: {count}", count=count)
     if not find_order(view, batch):
         done = say("To the rack: {count}", count=count)
-    if find_hold(view, batch.id):
-        done = say("Not yet: it waits")
-    return counting_screen.build_presses(done, "on_rack", "some_trimmed")
+    waits = find_hold(view, batch.id) is not None
+    return counting_screen.build_presses(done, "on_rack", "some_trimmed", waits=waits)
 
 
 def _show_destination(

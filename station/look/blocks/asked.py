@@ -27,6 +27,7 @@ class AskedBlock(PaintedBlock[Asked]):
         self.flat = False
         others = (Sign(write_figure(sign), code, translate(name)) for sign, code, name in WORDS)
         *self.keys, self.enter = make_keys(self, send, (*DIGITS, *others))
+        self.point = self.keys[len(DIGITS)]
 
     def set_flat(self, flat: bool) -> None:  # noqa: FBT001 - as Qt's own setters
         """Sets the keys in two rows of six, or in four rows of three."""
@@ -52,6 +53,7 @@ class AskedBlock(PaintedBlock[Asked]):
         self._top = top + high + px(6)
         rows = 2 if self.flat else 4
         page.height = self._top + rows * px(TARGET) + (rows - 1) * gap
+        self.point.setVisible(not block.whole)
 
     def place_children(self, page: TextPage) -> None:
         """Places the digits in rows, the key that ends a number beside them."""

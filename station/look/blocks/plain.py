@@ -205,10 +205,11 @@ class MeterBlock(PaintedBlock[Meter]):
         title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
         at_left = write_line(block.left, 17)
         left = at_left.width
-        if at_left.text:
+        beside = measure_width(block.title, 19, bold=True) + px(24)
+        if at_left.text or beside + measure_width(block.right, 16, bold=True) + gap > inner:
             page.height += title + gap
-        else:  # the value stands beside the title
-            left = measure_width(block.title, 17) + px(24)
+        else:  # what is said to it stands beside the title
+            left = beside
         right = (edge + left + gap, page.height, inner - left - gap)
         page.height += max(
             page.put_line(at_left, (edge, page.height, left)),

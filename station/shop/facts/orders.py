@@ -65,8 +65,8 @@ class Order(Fact):
     lines: Annotated[tuple[Line, ...], About(say("lines"))]
     due: Annotated[str, About(say("due"), written="time")]
     state: Annotated[OrderState, About(say("state"), typed=False)] = "open"
-    claimed: Annotated[str, About(say("claimed"), typed=False)] = ""  # station that packs it
-    by: Annotated[str, About(say("by"), typed=False)] = ""
+    claimed: Annotated[str, About(say("packed at station"), typed=False)] = ""
+    by: Annotated[str, About(say("packed by worker"), typed=False)] = ""
     waits: Annotated[str, About(say("waits"), typed=False)] = ""  # the part that it waits for
     owed_of: Annotated[str, About(say("owed of order"), typed=False)] = ""  # that left short
     # of one that goes in several, those that are closed; none where it goes in one
