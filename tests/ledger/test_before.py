@@ -219,6 +219,14 @@ def _name_month(found):
     return " ".join(filter(None, (found[1].lstrip("0"), "Nov", found[2])))
 
 
+def without_purpose(words):
+    """What a screen says but for what a PIN is for: it says that by now."""
+    if PIN_FOR not in words:
+        return words
+    at = words.index(PIN_FOR) + 1
+    return [*words[:at], *words[at + 1 :]]
+
+
 def without_caution(words):
     """What a screen says but for its caution, which stands there in other words by now."""
     cautions = [n for n, w in enumerate(words) if w.startswith("Take care")]
@@ -273,10 +281,9 @@ def test_the_work_in_hand_is_resumed(station, name):
             del shown[shown.index(BLIND) : shown.index(BLIND) + 2]
     if FIRST_OFF in shown and FIRST_OFF not in before:  # it is told before the sheet by now
         del shown[shown.index(FIRST_OFF) : shown.index(FIRST_OFF) + 2]
-    if PIN_FOR in shown:
-        del shown[shown.index(PIN_FOR) + 1]
     if AGAIN in shown and AGAIN not in before:  # its code is that of a card of the office's
         del shown[shown.index(AGAIN) : shown.index(AGAIN) + 2]
+    shown = without_purpose(shown)
     shown = [words for words in without_caution(shown) if words not in (*NEW, *ON_NEXT_PAGE)]
     gone = (*ON_NEXT_PAGE, *TAKEN, "●")  # the chosen list bears no dot by now
     assert shown == [words for words in without_caution(before) if words not in gone]

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from station.floor.popping.acts import PassOn
-from station.floor.shared.counting import draw_pieces
+from station.floor.shared.counting import draw_pieces, list_faults
 from station.queries.batches import make_pile, make_rework, refuse_held
 from station.queries.first_offs import refuse_unmeasured
 from station.queries.routers import name_router
@@ -29,7 +29,7 @@ from station.shop.facts import (
 from station.shop.moves import Held, Move, head, tail
 from station.shop.readings import SPOILED, Reading
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
-from station.shop.words import Say, clock, plain, say, several
+from station.shop.words import Say, clock, say, several, together
 
 
 def list_lying(view: View, batch: str, slips: tuple[str, ...]) -> tuple[Held, ...]:
@@ -244,14 +244,14 @@ def _say_passed(
 ) -> Answer:
     """Says what happened in one line, and what to do now."""
     sums = sum_by_fate(*counts.values())
-    faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
+    faults = list_faults(sums)
     said = say("Batch {batch}: {good} good passed on", batch=batch.id, good=sums["good"])
     if faults:
         said = say(
             "Batch {batch}: {good} good, {faults}",
             batch=batch.id,
             good=sums["good"],
-            faults=several(faults),
+            faults=together(faults),
         )
     do = say("Bring them to trimming with the traveller.")
     if stay:

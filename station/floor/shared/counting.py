@@ -349,6 +349,16 @@ def name_counter(view: View, counter: str) -> Say | str:
     return found.words if spoiled else say("to rework, {reason}", reason=found.words)
 
 
+def list_faults(sums: Mapping[str, int]) -> list[Say]:
+    """Lists how many pieces are not good, by what becomes of them: "3 spoiled", "1 missing"."""
+    told = {
+        "spoiled": say("{n} spoiled", n=sums.get("spoiled", 0)),
+        "rework": say("{n} rework", n=sums.get("rework", 0)),
+        "missing": say("{n} missing", n=sums.get("missing", 0)),
+    }
+    return [told[kind] for kind, n in sums.items() if n and kind != "good"]
+
+
 def name_faults(counts: Counts, view: View, where: Where = NOWHERE) -> Say:
     """Names what is wrong so far, with where on the sheet: "3 × torn, top right"; or nothing."""
     found = Say()

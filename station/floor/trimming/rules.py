@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from station.floor.shared.counting import draw_pieces
+from station.floor.shared.counting import draw_pieces, list_faults
 from station.floor.trimming.acts import CheckMaster, PutOnRack
 from station.floor.trimming.rules_master import MEASURE_AGAIN, decide_check_master
 from station.queries.batches import find_order, make_pile, make_rework, refuse_held
@@ -26,7 +26,7 @@ from station.shop.facts import (
 from station.shop.moves import Held, Move, head, tail
 from station.shop.places import areas_of, kind_of
 from station.shop.views import Rule, Rules, View, by_kind, by_part, total
-from station.shop.words import Say, name_first, plain, say, several
+from station.shop.words import Say, name_first, say, together
 
 NAMED = 3  # parts that a sentence names
 
@@ -167,8 +167,8 @@ def _say_put(
 ) -> Answer:
     """Says what went where, and what to do now."""
     sums = sum_by_fate(*counts.values())
-    faults = [f"{plain(n)} {kind}" for kind, n in sums.items() if n and kind != "good"]
-    told = several([f"{plain(sums['good'])} good", *faults])
+    faults = list_faults(sums)
+    told = together([say("{n} good", n=sums["good"]), *faults])
     do = _say_where_to(view, moves)
     if left:
         do = say("{where} {left} {left|stays|stay} here.", where=do, left=left)
