@@ -14,7 +14,6 @@ from station.look.written import (
     TOP_RIGHT,
     TextLine,
     TextPage,
-    measure_width,
     write_line,
 )
 from station.shop.faces import (
@@ -202,20 +201,32 @@ class MeterBlock(PaintedBlock[Meter]):
         inner = page.width - 2 * edge
         page.height = edge
         shade = block.tone if block.tone != "good" else "quiet"
-        title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
-        at_left = write_line(block.left, 17)
-        left = at_left.width
-        beside = measure_width(block.title, 19, bold=True) + px(24)
-        if at_left.text or beside + measure_width(block.right, 16, bold=True) + gap > inner:
+        if block.left or not self._lay_beside(page, block, shade):
+            title = page.put_text(block.title, (edge, edge, inner), 19, bold=True)
             page.height += title + gap
-        else:  # what is said to it stands beside the title
-            left = beside
-        right = (edge + left + gap, page.height, inner - left - gap)
-        page.height += max(
-            page.put_line(at_left, (edge, page.height, left)),
-            page.put_text(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
-        )
+            at_left = write_line(block.left, 17)
+            left = at_left.width
+            right = (edge + left + gap, page.height, inner - left - gap)
+            page.height += max(
+                page.put_line(at_left, (edge, page.height, left)),
+                page.put_text(block.right, right, 16, bold=True, tone=shade, flags=RIGHT),
+            )
         page.height += gap + px(12) + edge
+
+    def _lay_beside(self, page: TextPage, block: Meter, shade: str) -> bool:
+        """Lays what is said beside the title; False where the two have no room on a line."""
+        edge, apart = px(14), px(24)
+        title = write_line(block.title, 19, bold=True)
+        right = write_line(block.right, 16, bold=True)
+        left = edge + title.width + apart
+        width = page.width - edge - left
+        if right.width > width:
+            return False
+        page.height += max(
+            page.put_line(title, (edge, edge, title.width)),
+            page.put_line(right, (left, edge, width), tone=shade, flags=RIGHT),
+        )
+        return True
 
     def draw_shapes(self, painter: QPainter) -> None:
         """Draws the box and the bar."""
