@@ -368,9 +368,16 @@ def _meter_title(at: At) -> list[str]:
 
 
 def _band(at: At) -> list[str]:
-    """The hours of one band's spans: sheets that came off today, what runs or stands now."""
+    """The hours of one band's spans: sheets that came off today, what runs or stands now.
+
+    Where it is shown who is needed next: how long it still cuts or stands in the next hour.
+    """
     books, now = at.books, at.look.now
     bed, router = next((b, r) for b, r in benches.beds(books) if r.name == at.shown.title)
+    if getattr(at.look.hand.work, "mode", "") == "tended":
+        left = max(0.0, min(60.0, minutes_left(bed, now))) if bed.state == "cutting" else 60.0
+        free = f"{int(now[11:13]) + int(now[14:16]) / 60 + left / 60:.3f}"
+        return [(f"{hour(now):.3f}", free)[at.k]] if 0 <= at.k < 2 else []
     spans = at.look.once(f"spans {router.id}", lambda: list(_spans(books, bed, now)))
     return [span[at.k] for span in spans] if 0 <= at.k < 2 else []
 

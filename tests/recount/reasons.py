@@ -15,7 +15,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"table 'part \| (cut|came) \|.*, [5-8]: ", TYPED),
     (r"(popping|trimming), list '', 1: ", TYPED),
     (r", typed '", TYPED),
-    (r"(Put \{n\} back|so many \{part\}|\{n\} of it|\{g\} g: )", TYPED),
+    (r"(Put \{n\} back|A number up to \{n\}: how many|\{n\} of it|\{g\} g: )", TYPED),
     (r"^office, table '(\{kind\} \{id\}: |\{what\}: \{field\})", TYPED),
     (FORM + "', 3", "typed in a form, or proposed for a new thing"),
     (r"hint '(\{reading\} mm read|Sheet \{sheet\}|Why |First-off is wrong)", ASKED),
@@ -53,6 +53,14 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"(Batch \{batch\}', its title|needs you next', 1)", WHICH),
     (r"can't tell yet: \{n\} of", "how many sheets a router's time is learnt from"),
     (r"^packing, pairs '\{n\} × \{part\} short', 2: leaves ", "the days of carts, in tests/floor"),
+    (
+        r"^loading, (header 'Next'|table 'Bring along'|buttons '', 1: Go to )",
+        "who is needed next, in tests/queries",
+    ),
+    (
+        r", list '(Packs that left last|Or parts alone)'",
+        "what left, to choose from; in tests/floor",
+    ),
     (r"hint 'How many are there: \{name\}\?'", WHICH),
     (r"let it send F#", "the name of a key"),
     (r"(Held: |set it: |One more was added|place \{place\})", KEPT),
