@@ -16,6 +16,10 @@ from station.cutting.geometry.strokes import MIXED
 from station.cutting.model import Complexes, Floats, Ints
 
 CELL_MM = 4.0
+ROUND, DEARER = (
+    9,
+    10,
+)  # cells looked at in a step, at least; how much more that may be than strokes
 LONGEST_MM = 20_000.0  # strokes longer than any sheet are in no cell, but looked at each time
 Box = tuple[int, int, int, int]
 
@@ -189,9 +193,11 @@ def list_near(
     for i in range(sides):
         a, b, side = complex(ring[i]), complex(ring[i + 1 if i < sides - 1 else 0]), number + i
         steps = _count_steps(a, b, a, 0.0)
-        if not steps:
+        around = ROUND + (2 * reach / CELL_MM) ** 2 + len(far)  # looked at in each step
+        if not steps or steps * around > DEARER * len(start):  # no cells save that
             found, made = _take_near(np.arange(len(start)), a, math.inf, side, found, made, seen,
                                      start, end, centre, sweep)  # fmt: skip
+            steps = 0
         for n in range(steps):
             place = a + (b - a) * ((n + 0.5) / steps)
             most = abs(b - a) / steps / 2 + reach

@@ -1,5 +1,7 @@
 """The cells of a grid give every stroke that lies near a side, as a look at all of them does."""
 
+from time import process_time
+
 import numpy as np
 import pytest
 import shapely
@@ -55,3 +57,17 @@ def test_values_among_some_others_are_picked():
     some = np.concatenate((values[rng.integers(0, 5000, 900)], rng.integers(0, 99, 100)))
     assert (pick_among(values, some) == np.isin(values, some)).all()
     assert not pick_among(values, some[:0]).any()
+
+
+def test_a_way_far_beyond_any_sheet_is_looked_at_in_no_time():
+    rng = np.random.default_rng(1)
+    places = (rng.uniform(-9e3, 9e3, 400) + 1j * rng.uniform(-9e3, 9e3, 400)) * 1.0
+    places[::2] += 7e6
+    zero = np.zeros(len(places))
+    strokes = plant_strokes(places, np.roll(places, -1), places.copy(), zero, zero + 3.0)
+    seen, began = np.full(len(places), -1), process_time()
+    bounds, near = list_near(places, 3.1, strokes.start, strokes.end, strokes.centre,
+                             strokes.sweep, strokes.stops, strokes.inside, strokes.far, seen,
+                             0)  # fmt: skip
+    assert process_time() - began < 2
+    assert all(n in near[bounds[n] : bounds[n + 1]] for n in range(len(places)))
