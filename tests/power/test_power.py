@@ -45,7 +45,8 @@ def test_a_station_that_waits_less_is_found_out(setting, monkeypatch):
 
     held = tuple(setting if "synchronous" in s else s for s in store._SETTINGS)
     monkeypatch.setattr(store, "_SETTINGS", held)
-    assert any("acknowledged and lost" in str(one(seed)) for seed in range(1, 21))
+    # so few are lost with NORMAL that twenty lives may all be lucky
+    assert any("acknowledged and lost" in str(one(seed)) for seed in range(1, 101))
 
 
 def states(file):
