@@ -579,7 +579,7 @@ def test_less_is_taken_in_at_once_where_scans_put_it_off(two, decided, monkeypat
     monkeypatch.setattr(loop_of_station, "STEP", 0.0)  # an act a step
     monkeypatch.setattr(loop_of_station, "LONG_STEP", 0.0)
     b.rules["all"] = toy_rule(EVERY, touch_all)
-    news_under_many(two, [replace(act(f"all{n}", "all"), station="2") for n in range(100)])
+    news_under_many(two, [replace(act(f"all{n}", "all"), station="2") for n in range(300)])
 
     def scan(steps):
         if steps % 150 == 0 and steps < 1200:
