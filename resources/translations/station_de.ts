@@ -6172,8 +6172,8 @@
       <translation>Tagesbeginn auf {router} erledigt</translation>
     </message>
     <message>
-      <source>Start of day is done on {router}</source>
-      <translation>Tagesbeginn auf {router} ist erledigt</translation>
+      <source>Start of day is already done on {router}</source>
+      <translation>Tagesbeginn auf {router} ist schon erledigt</translation>
     </message>
     <message>
       <source>Start of day is due on {router}</source>

@@ -329,7 +329,7 @@ ABOUT_ROUTER: tuple[tuple[str, str, Bed, Mapping[str, object], bool], ...] = (
     ("check_first_off", "is held: first-off is wrong", replace(CUTTING, firsts=(AGREED,)),
      {"good": False}, False),
     ("set_zero", "Not while sheet 1", CUTTING, {}, True),
-    ("start_day", "Start of day is done", BED, {}, True),
+    ("start_day", "Start of day is already done", BED, {}, True),
     ("start_day", "Start of day done on Router 1", replace(BED, day=""), {}, False),
     ("resurface", "Not while sheet 1 is on the bed", CUTTING, {}, True),
     ("resurface", "Set zero before the next sheet", BED, {}, False),

@@ -313,7 +313,7 @@ def start_day(act: Act[StartDay], view: View) -> Answer:
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
     if bed.day == act.at[:10]:
-        return notice(say("Start of day is done on {router}", router=name), say("Go on."))
+        return notice(say("Start of day is already done on {router}", router=name), say("Go on."))
     taken = say("Go on with batch {batch}.", batch=bed.batch)
     return good(
         say("Start of day done on {router}", router=name),
