@@ -510,6 +510,24 @@ def test_one_sheet_that_two_parts_wait_for_is_told_as_one():
     assert [str(row.cells[0].text) for row in rows_of(face, "And then")][:1] == ["the same"]
 
 
+def test_each_batch_that_a_file_is_parted_into_is_chosen_by_its_own_touch():
+    """Two of one file for the rack, alike but for their sheets; no router runs them now."""
+    view = small_shop()
+    held = think(view)
+    release = Release(file=FRAMES, name="FS600-SET", sheets=5, part=FRAME, part_name="FS-600",
+                      because="use", each=32, days_after=3.0)  # fmt: skip
+    rest = structs.replace(release, sheets=4)
+    plan = structs.replace(held.thought, then=(release, release, rest), take_back=(), marks=())
+    held = replace(held, thought=plan)
+    rows = rows_of(screen.screen(held, view), "And then")
+    assert [str(row.cells[0].text) for row in rows] == ["5", "5", "4"]
+    for at, (row, sheets) in enumerate(zip(rows, (5, 5, 4), strict=True)):
+        chosen = take(held, row.code, view)
+        assert str(chosen.answer.said) == f"FS600-SET, {sheets} sheets"
+        after = rows_of(screen.screen(chosen.hand, view), "And then")
+        assert [row.selected for row in after] == [n == at for n in range(3)]
+
+
 def test_a_part_that_cannot_be_cut_says_what_lacks_and_what_to_do():
     """Frame sides are lacking too, and their cut file is retired."""
     wants = replace(order("3390", 1), lines=(Line(product="033", quantity=500),))

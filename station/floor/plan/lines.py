@@ -1,5 +1,7 @@
 """The lines of the plan that still hold: what can be released, and what can be taken back."""
 
+from collections import Counter
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from station.floor.plan.work import PlanHand
@@ -48,16 +50,22 @@ def list_lines(hand: PlanHand, view: View) -> tuple[PlanLine, ...]:
         for b in plan.blocked
         if b.part in blocking
     ]
-    then = [
-        PlanLine(f"{r.because}/{r.file}/{r.by}", release=r)
-        for r in plan.then
-        if r.file not in released
-    ]
+    then = _number_lines(r for r in plan.then if r.file not in released)
     back = [
         PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if is_queued(view, b)
     ]
     marks = [PlanLine(f"mark of {m.part}", mark=m) for m in plan.marks if is_mark(view, m)]
     return (*blocked, *then, *back, *marks)
+
+
+def _number_lines(releases: Iterable[Release]) -> list[PlanLine]:
+    """Makes the lines of what else is cut; batches that one file was parted into are numbered."""
+    found, times = list[PlanLine](), Counter[str]()
+    for release in releases:
+        key = f"{release.because}/{release.file}/{release.by}"
+        times[key] += 1
+        found.append(PlanLine(f"{key}/{times[key]}", release=release))
+    return found
 
 
 def list_released_since(plan: CuttingPlan, view: View) -> frozenset[str]:

@@ -193,7 +193,7 @@ def _make_row(
 def _say_sheets(line: PlanLine, lines: tuple[PlanLine, ...]) -> Say:
     """Says how many sheets a line is; a file that makes several parts is cut once for them."""
     before = lines[: lines.index(line)]
-    if line.release and any(earlier.release == line.release for earlier in before):
+    if line.blocked and any(earlier.release == line.release for earlier in before):
         return say("the same")
     return say("{n}", n=line.release.sheets if line.release else 0)
 
