@@ -7,6 +7,7 @@ from typing import Any
 
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.floor.office import intake, read_as
+from station.floor.office.naming import keep_names
 from station.floor.office.work import FilesFound, OfficeHand, ReadText
 from station.jobs.messages import (
     AlreadyTaken,
@@ -181,11 +182,11 @@ def _end_reading(
     name = Path(asked.path or asked.file).name
     match outcome:
         case CutFileRead():
-            held = replace(hand.work.intake, read=_to_work(outcome), opened=asked,
-                           material=asked.material)  # fmt: skip
+            read = keep_names(hand.work.intake.read, _to_work(outcome))
+            held = replace(hand.work.intake, read=read, opened=asked, material=asked.material)
             work = replace(hand.work, ask="cut", intake=held, found=FilesFound(), page=0)
             after = replace(hand, work=work)
-            return read_as.ask_guessed(after) or Took(after, _say_read(outcome))
+            return read_as.ask_guessed(after) or Took(after, _say_read(outcome, len(read.unnamed)))
         case AlreadyTaken(letter=letter):
             said = say("That text is revision {letter} already", letter=letter)
             return Took(hand, refuse(said, say("Read another file.")))
@@ -231,9 +232,8 @@ def _to_work(read: CutFileRead) -> ReadText:
     )
 
 
-def _say_read(read: CutFileRead) -> Answer:
-    """Says what is to be done with a file that was read."""
-    new = len(read.unnamed)
+def _say_read(read: CutFileRead, new: int) -> Answer:
+    """Says what is to be done with a file that was read; `new`: shapes that are no part yet."""
     do = (
         say("{n} {n|shape is|shapes are} new: say which {n|part it is|parts they are}.", n=new)
         if new

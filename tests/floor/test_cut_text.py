@@ -49,6 +49,31 @@ def test_a_bit_said_otherwise_is_read_again_and_kept_for_the_next_revision(stage
     assert read(stage).unnamed == ()  # the same plate, by the same bit
 
 
+def test_what_shapes_were_called_stays_when_a_bit_is_said_otherwise(stage):
+    text = Text().take_bit(1).cut_out(100, 400, 180, 140, tabs=4)
+    text.cut_out(100, 100, 180.5, 140, tabs=4).cut_out(600, 100, 200, 150, tabs=4)
+    read_text(stage, text.write())
+    office(stage, "'Heart", "part 061", "'Plate")
+    called = {name: size for name, size in read(stage).sizes.items() if name != "new1"}
+    office(stage, "button how_read")
+    office(stage, "touch Bit 1", "'5")
+    assert read(stage).unnamed == ()
+    assert list(read(stage).parts.values()) == ["Heart", "Plate"]
+    wider = {name: (a + 1, b + 1) for name, (a, b) in called.items()}
+    assert {n: read(stage).sizes[n] for n in wider} == wider
+    assert read(stage).chosen == ("061",)
+
+
+def test_another_text_has_its_shapes_named_anew(stage):
+    read_text(stage, plate())
+    office(stage, "'Plate")
+    folder = folder_with(stage)
+    (folder / "odd.nc").write_text(plate("(once more)"), encoding="ascii")
+    office(stage, "button how_read")
+    office(stage, "touch Bit 1", "'5")
+    assert read(stage).unnamed == ("new0",)
+
+
 @pytest.mark.parametrize(
     ("words", "rows", "kept"),
     [

@@ -10,6 +10,7 @@ from station.floor.office.acts import TakeInFile
 from station.floor.office.holding import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
 from station.floor.office.looking import PAGE, look_at_next, look_at_place, look_at_row
+from station.floor.office.naming import name_shape, set_part
 from station.floor.office.read_as import ask_guessed, handle_how, read_with_material, turn_how
 from station.floor.office.work import (
     FilesFound,
@@ -213,26 +214,23 @@ def _say_of_path(name: str, row: int | None) -> Answer:
 def _say_part(hand: OfficeHand, read: ReadText, given: Input, view: View) -> Took | None:
     """Says which part the first shape without a name is: by its card, or a new one by name."""
     if isinstance(given, Code) and given.kind == "part" and (part := view.get(Part, given.number)):
-        shape = read.unnamed[0]
-        known = _with_part(read.revision, shape, part.id)
-        sizes = {**read.sizes, part.id: read.sizes.get(shape, "")}
-        return _name_next(hand, replace(read, revision=known, sizes=sizes), part.name)
+        return _name_next(hand, set_part(read, read.unnamed[0], part.id), part.name)
     if isinstance(given, Typed):
         name = given.text.strip()
     elif name_press(given) == "new":
         name = str(say_size(read.sizes.get(read.unnamed[0], ""))).rpartition(" ")[0]
     else:
         return None
-    return _name_next(hand, replace(read, parts={**read.parts, read.unnamed[0]: name}), name)
+    return _name_next(hand, name_shape(read, read.unnamed[0], name), name)
 
 
 def _name_next(hand: OfficeHand, read: ReadText, name: str) -> Took:
     """Goes on to the next shape, once this one has a name that is one."""
     if not name or len(name) > 24:
         return Took(hand, refuse(say("That is no name"), say("Type 1 to 24 characters.")))
-    rest = read.unnamed[1:]
-    after = _hold(hand, replace(hand.work.intake, read=replace(read, unnamed=rest)))
-    next_ = say("Which part is the next shape?") if rest else say("Look it over, then take it in.")
+    after = _hold(hand, replace(hand.work.intake, read=read))
+    last = say("Look it over, then take it in.")
+    next_ = say("Which part is the next shape?") if read.unnamed else last
     return Took(after, good(say("That is {name}", name=name), next_))
 
 
@@ -247,15 +245,6 @@ def _name_again(hand: OfficeHand, read: ReadText, row: int) -> Took:
     after = _hold(hand, replace(hand.work.intake, read=asked))
     return Took(
         after, question(say("Which part is this shape?"), say("Scan its part, or type a name."))
-    )
-
-
-def _with_part(revision: Revision, shape: str, part: str) -> Revision:
-    """The revision with a shape known as a part."""
-    return replace(
-        revision,
-        shapes=tuple((part if name == shape else name, s) for name, s in revision.shapes),
-        placed=tuple(replace(p, part=part) if p.part == shape else p for p in revision.placed),
     )
 
 

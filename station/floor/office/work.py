@@ -94,6 +94,7 @@ class ReadText:
     router: str  # its id; "": not known
     path: PackedPath
     parts: dict[str, str] = field(default_factory=dict)  # names of new parts by shape
+    chosen: tuple[str, ...] = ()  # parts of the shop that somebody said a shape is
     told: tuple[TextProblem, ...] = ()  # the first of the problems, the gravest before others
     taken: tuple[TakenAs, ...] = ()  # what a person may know better
     books: CutBooks = CutBooks()  # what all its cuts make
