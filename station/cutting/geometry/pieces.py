@@ -138,11 +138,21 @@ def _close_all(
     narrow = float(min(through.radius.min(initial=3.0), closing.radius.min(initial=3.0)))
     thin = 2 * THIN_SHARE * narrow
     closed, open_ = close_tabs(kerfs, stretches, thin, edge)
-    lifted = open_.pick(open_.lifted)
-    face = _find_stub_faces(closed.faces, lifted)
+    stubs = open_.pick(open_.lifted | _pick_along_skins(open_, closed.stretches))
+    face = _find_stub_faces(closed.faces, stubs)
     if not (face >= 0).any():
         return closed
-    return close_stubs(closed, lifted.pick(face >= 0), face[face >= 0], kerfs, thin, edge)
+    return close_stubs(closed, stubs.pick(face >= 0), face[face >= 0], kerfs, thin, edge)
+
+
+def _pick_along_skins(open_: Stretches, closed: Stretches) -> Bools:
+    """Picks stretches cut as deep as closed ones of their own run: a bit that goes around a part
+    at one height bounds it there too, where the cuts of its neighbours have left nothing beside.
+    """
+    cut = closed.pick(np.isfinite(closed.top))
+    known = set(zip(cut.run.tolist(), np.round(cut.top / LIFTED_MM).tolist(), strict=True))
+    pairs = zip(open_.run.tolist(), np.round(open_.top / LIFTED_MM).tolist(), strict=True)
+    return np.fromiter((pair in known for pair in pairs), bool, len(open_))
 
 
 def _find_stub_faces(faces: Faces, lifted: Stretches) -> Ints:

@@ -179,8 +179,11 @@ def find_turn(one: Fingerprint, other: Fingerprint) -> tuple[float, bool] | None
         return None
     for mirrored in (False, True) if one.turns_over else (False,):
         base = np.conj(one.moments) if mirrored else one.moments
-        told = _list_angles(base, other.moments)
-        for angle in told or _list_corner_angles(one, other, mirrored=mirrored):
+        for angle in _list_angles(base, other.moments):
+            if _lies_alike(one, other, angle, mirrored=mirrored):
+                return angle, mirrored
+        # what rounding leaves of the moments of a square with four holes tells any turn
+        for angle in _list_corner_angles(one, other, mirrored=mirrored):
             if _lies_alike(one, other, angle, mirrored=mirrored):
                 return angle, mirrored
     return None

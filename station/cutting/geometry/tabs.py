@@ -11,12 +11,14 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from station.cutting.compiled import compile_entry
 from station.cutting.geometry.faces import SKELETON, Faces, find_faces, unite
 from station.cutting.geometry.jumps import (
     LEAST_GAP_MM,
     ON_ARC_MM,
+    SAME_WAY_MM,
     WIDEST_GAP_MM,
     draw_arc,
     draw_around,
@@ -81,6 +83,7 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
     left, of = _subtract(closing.shape, kerfs)
     less = _measure_stretches(cuts, closing, left, of, through)
     jumps, before, after, fed = find_jumps(cuts, through)
+    jumps = _follow_laps(jumps, closing.shape)
     gaps, of = _subtract(jumps, kerfs)
     alone = np.bincount(of, minlength=len(jumps))[of] == 1  # else it passes another cut
     beside = (shapely.length(through.shape[line]) for line in (before[of], after[of]))
@@ -102,6 +105,25 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
         fed[of],
     )
     return join_stretches((less, over))
+
+
+def _follow_laps(jumps: Shapes, laps: Shapes) -> Shapes:
+    """Draws jumps around a corner as a lap that is cut less deep goes from end to end: only that
+    tells how the corner is rounded.
+    """
+    some = np.flatnonzero(shapely.get_num_points(jumps) > 2)
+    if not len(some) or not len(laps):
+        return jumps
+    made, tree = jumps.copy(), shapely.STRtree(laps)
+    ends = [shapely.get_point(jumps[some], at) for at in (0, -1)]
+    near = [tree.query(end, predicate="dwithin", distance=SAME_WAY_MM) for end in ends]
+    pairs = [set(zip(n.tolist(), lap.tolist(), strict=True)) for n, lap in near]
+    for n, lap in sorted(pairs[0] & pairs[1]):
+        at = [shapely.line_locate_point(laps[lap], end[n]) for end in ends]
+        way = substring(laps[lap], *at)
+        if way.length < LONGER * jumps[some[n]].length:  # else it goes around by the other side
+            made[some[n]] = way
+    return made
 
 
 def _subtract(lines: Shapes, kerfs: Shapes) -> tuple[Shapes, Ints]:
