@@ -129,9 +129,12 @@ def test_a_disc_that_is_cut_by_chords_is_as_narrow_as_their_flats():
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("seed", [3101772, 98045])
+@pytest.mark.parametrize("seed", [3101772, 98045, 3100868, 63161, 940046])
 def test_a_sheet_that_was_read_wrongly_once_is_read_as_it_is(seed):
-    """A narrow ring that the library could not part at its crossings; a lost tab at a corner."""
+    """A narrow ring that the library could not part at its crossings; a lost tab at a corner; a
+    skin at whose side the neighbours left nothing; a tab at a rounded inner corner; what parts
+    near the sheet's edge leave between them.
+    """
     sheet = make_sheet(seed)
     found = read_sheet(sheet.text, sheet.thickness, sheet.size, sheet.zero, sheet.bit)
     verdict = judge(sheet, found)

@@ -292,7 +292,8 @@ def _sort_faces(
     for f in order[~faces.dust[order]].tolist():
         parent = _find_parent(faces, f)
         if faces.around[f] == SKELETON:
-            kinds[f] = PART if _measure_cut_share(faces.ring[f], edge) > STRIP_SHARE else REST
+            alone = closed.isdisjoint(bounds[f]) and _is_strip(faces.ring[f], edge)
+            kinds[f] = PART if alone else REST
             continue
         inside = any(around[c, f] for c in bounds[f])
         if parent == SKELETON or kinds[parent] != PART:
@@ -360,11 +361,12 @@ def _take_equal_strips(faces: Faces, kinds: list[str]) -> None:
             kinds[f] = PART
 
 
-def _measure_cut_share(ring: shapely.Geometry, edge: shapely.Geometry | None) -> float:
-    """Measures which share of a strip's outline is cut; the rest is the sheet's own edge."""
+def _is_strip(ring: shapely.Geometry, edge: shapely.Geometry | None) -> bool:
+    """Tells whether most of an outline is cut; the rest is the sheet's own edge."""
     around = shapely.get_exterior_ring(ring)
     own = shapely.buffer(shapely.get_exterior_ring(edge), NEAR_MM)
-    return float(shapely.length(shapely.difference(around, own)) / shapely.length(around))
+    cut = shapely.length(shapely.difference(around, own))
+    return bool(cut > STRIP_SHARE * shapely.length(around))
 
 
 def _find_parent(faces: Faces, face: int) -> int:
