@@ -68,7 +68,7 @@ class Setting:
 
 
 STOP, LOOK, KNOW = "stop", "look", "know"  # how grave a problem is
-GRADES = {
+GRADES = {  # of kinds; one that does not stand here is worth a look
     "rapid-in-sheet": STOP,
     "spindle-off": STOP,
     "change-low": STOP,

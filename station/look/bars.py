@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from station.look.language import Text
 from station.look.marks import draw_mark
-from station.look.style import palette, px
+from station.look.style import STRIP_GROUNDS, palette, px
 from station.look.widgets import Label
 from station.look.written import RIGHT, measure_width, measure_wrapped
 from station.shop.words import say
@@ -20,7 +20,6 @@ TOP, STRIP = 42, 100  # px high
 EDGE, APART, BESIDE = 24, 40, 12  # px
 STRIP_GAP, STRIP_MARK = 18, 32  # px
 SAID, DO = (39, 18), (39, 16)  # px, the type at most and at least
-GROUNDS = {"good": "#2e6b3e", "ask": "#174f7a", "attention": "#9a5b00", "stop": "#9e2026"}
 
 
 class ToneMark(QWidget):
@@ -120,7 +119,7 @@ class Strip(Ground):
 
     def show_answer(self, answer: "Answer", code: str) -> None:
         """Shows an answer and the code that it answers."""
-        self.colour = GROUNDS[answer.tone]
+        self.colour = STRIP_GROUNDS[answer.tone]
         self.mark.show_tone(answer.tone, palette().on_bar, self.colour)
         self.mark.show()
         self.said.set_words(answer.said)

@@ -103,6 +103,10 @@ def palette() -> Palette:
     return Style.palette
 
 
+# the strip's grounds, the same in the dark: a tone keeps its colour, with light words on it
+STRIP_GROUNDS = {
+    "good": "#2e6b3e", "ask": "#174f7a", "attention": "#9a5b00", "stop": "#9e2026",
+}  # fmt: skip
 TONES = ("good", "attention", "stop", "quiet")
 
 

@@ -25,6 +25,7 @@ from station.shop.facts import (
     FirstOff,
     Part,
     Placed,
+    Reason,
     Revision,
     Size,
 )
@@ -119,6 +120,14 @@ def test_a_spoiled_sheet_is_compared_where_pieces_of_it_go_on() -> None:
         view = small_shop(GOOD, CUTTING, moves=ON_BED)
         decide(view, "spoil_sheet", "batch/00412", reason="12", survived=survived)
         assert states(view) == firsts
+
+
+def test_a_reason_decides_whether_a_spoiled_sheet_makes_the_next_a_first_off() -> None:
+    for first_off, due in ((True, "sheet spoiled: crooked"), (False, "")):
+        why = Reason(id="17", words="crooked", use="sheet", first_off=first_off)
+        view = small_shop(GOOD, CUTTING, why, moves=ON_BED)
+        decide(view, "spoil_sheet", "batch/00412", reason="17", survived={})
+        assert bed(view).first_off == due
 
 
 def test_what_a_bit_has_cut_before_it_broke_needs_a_look_if_nobody_compared_it() -> None:

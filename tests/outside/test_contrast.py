@@ -2,12 +2,11 @@
 
 import pytest
 
-from station.look.style import DARK, LIGHT, Palette
+from station.look.style import DARK, LIGHT, STRIP_GROUNDS, Palette
 from tests.outside import contrast as published
 
 TEXT, SHAPE = published.TEXT.expected, published.SHAPE.expected
 GROUNDS = ("paper", "bench", "tint", "care", "row")
-STRIP = ("#2e6b3e", "#9a5b00", "#9e2026")
 
 
 def light(colour: str) -> float:
@@ -36,6 +35,7 @@ def test_bars_and_buttons_can_be_seen(palette: Palette) -> None:
     assert all(contrast(name, palette.paper) >= TEXT for name in palette.names)
 
 
-@pytest.mark.parametrize("ground", STRIP)
-def test_the_strip_can_be_read(ground: str) -> None:
-    assert contrast("#fffef8", ground) >= TEXT
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize("tone", STRIP_GROUNDS)
+def test_the_strip_can_be_read(palette: Palette, tone: str) -> None:
+    assert contrast(palette.on_bar, STRIP_GROUNDS[tone]) >= TEXT

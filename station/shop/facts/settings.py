@@ -193,7 +193,7 @@ class Reason(Fact):
     kind: ClassVar[str] = "reason"
     words: Description
     use: Annotated[ReasonUse, About(say("use"))]
-    # after a stop for this reason a first-off is due
+    # after a stop, or a sheet spoiled, for this reason a first-off is due
     first_off: Annotated[bool, About(say("first off"))] = False
     rehome: Annotated[bool, About(say("rehome"))] = False  # and the router must be re-homed
     # a sheet spoiled for it: its bit is broken
