@@ -52,9 +52,9 @@ def test_every_module_that_a_page_runs_is_there(page):
     assert [m for m in sorted(modules) if not find_spec(m)] == []
 
 
-def test_the_picture_of_the_floors_is_the_import_contract():
+def test_the_picture_of_the_layers_is_the_import_contract():
     text = (HOME / "DEVELOPERS.md").read_text(encoding="utf-8")
-    picture = text.partition("## The floors")[2].split("```")[1]
+    picture = text.partition("## The layers")[2].split("```")[1]
     rows = [re.split(r"  +", line)[:-1] for line in picture.strip().splitlines()]
     config = tomllib.loads((HOME / "pyproject.toml").read_text(encoding="utf-8"))
     contracts = config["tool"]["importlinter"]["contracts"]
