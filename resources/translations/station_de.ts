@@ -3525,7 +3525,7 @@
     </message>
     <message>
       <source>No column is said yet</source>
-      <translation>Noch ist keine Spalte gesagt</translation>
+      <translation>Noch ist keine Spalte genannt</translation>
     </message>
     <message>
       <source>No cut file lies there</source>
@@ -10369,7 +10369,7 @@
     </message>
     <message>
       <source>nothing takes it in one</source>
-      <translation>in einem nimmt es nichts</translation>
+      <translation>nichts fasst es in einem Stück</translation>
     </message>
     <message>
       <source>nothing takes it, not even in two: close it by parts</source>
