@@ -10369,7 +10369,7 @@
     </message>
     <message>
       <source>nothing takes it in one</source>
-      <translation>nichts fasst es in einem Stück</translation>
+      <translation>keine Tasche fasst alles</translation>
     </message>
     <message>
       <source>nothing takes it, not even in two: close it by parts</source>
