@@ -8492,6 +8492,10 @@
       <translation>Mit dieser Arbeit</translation>
     </message>
     <message>
+      <source>With {mark}, {lacks} of the pieces lack until more is there; with {should}, {then}</source>
+      <translation>Bei {mark} fehlen {lacks} der Teile, bis mehr da ist; bei {should} {then}</translation>
+    </message>
+    <message>
       <source>Work area of this PC</source>
       <translation>Arbeitsbereich dieses PCs</translation>
     </message>
@@ -13870,6 +13874,10 @@
     <message>
       <source>{use} used a day · {days} days until more is there · {service} % of uses</source>
       <translation>{use} am Tag gebraucht · {days} Tage, bis mehr da ist · {service} % der Entnahmen</translation>
+    </message>
+    <message>
+      <source>{use} used a day · {few} to {many} days until more is there · {service} % of uses</source>
+      <translation>{use} am Tag gebraucht · {few} bis {many} Tage, bis mehr da ist · {service} % der Entnahmen</translation>
     </message>
     <message>
       <source>{value}</source>

@@ -97,26 +97,63 @@ def _count_quiet(use: Sequence[int]) -> int:
     return next(n for n, pieces in enumerate(reversed(use)) if pieces > 0)
 
 
-def suggest_mark(forecast: Forecast, days: float, certainty: float) -> int:
-    """Suggests the least mark that lasts so many worked days with a certainty.
+class Span(NamedTuple):
+    """How long pieces have to last: worked days, expected, and their standard deviation."""
 
-    The use of these days is taken as negative binomial, or as Poisson where it varies no more
-    than that; of many pieces the normal distribution is near enough.
+    days: float
+    deviation: float = 0.0
+
+    def expect_use(self, forecast: Forecast) -> tuple[float, float]:
+        """Expects what is used in it: pieces, with their variance.
+
+        Both the use of a day and the days vary, each for itself (textbooks of stock, from memory).
+        """
+        variance = forecast.variance * self.days + (forecast.mean * self.deviation) ** 2
+        return forecast.mean * self.days, variance
+
+
+def suggest_mark(forecast: Forecast, span: Span, certainty: float) -> int:
+    """Suggests the least mark that lasts for a span with a certainty.
+
+    The use in it is taken as negative binomial, or as Poisson where it varies no more than that;
+    of many pieces the normal distribution is near enough.
     """
-    return suggest_levels(forecast, days, (certainty,))[0]
+    return suggest_levels(forecast, span, (certainty,))[0]
 
 
 def suggest_levels(
-    forecast: Forecast, days: float, certainties: tuple[float, ...]
+    forecast: Forecast, span: Span, certainties: tuple[float, ...]
 ) -> tuple[int, ...]:
-    """Suggests the least marks that last so many worked days with each of some certainties."""
-    mean, variance = forecast.mean * days, forecast.variance * days
+    """Suggests the least marks that last for a span with each of some certainties."""
+    mean, variance = span.expect_use(forecast)
     if mean <= 0:
         return (0,) * len(certainties)
     if mean > MANY:
         spread = math.sqrt(max(variance, mean))
         return tuple(max(0, math.ceil(mean + find_deviate(c) * spread)) for c in certainties)
     return find_quantiles(mean, variance, certainties)
+
+
+def find_lack(mean: float, variance: float, there: float) -> float:
+    """Finds how many pieces lack in the middle, where so many lie there for a use that varies.
+
+    The use is taken as for the marks. Known as the loss function.
+    """
+    if mean > MANY:
+        spread = math.sqrt(max(variance, mean))
+        far = (there - mean) / spread
+        height = math.exp(-far * far / 2) / math.sqrt(2 * math.pi)
+        return spread * (height - far * 0.5 * math.erfc(far / math.sqrt(2)))
+    if mean <= 0:
+        return 0.0
+    log, within, lack = _log_none(mean, variance), 0.0, mean
+    for n in range(math.ceil(there)):
+        within += math.exp(log)  # the chance that no more than n are used
+        lack -= 1 - within
+        log += _log_step(n, mean, variance)
+        if within > 1 - LEAST_LACK:
+            break
+    return max(0.0, lack)
 
 
 class Choice(NamedTuple):
@@ -130,27 +167,27 @@ class Choice(NamedTuple):
 SHARES = (0.5, 0.6, 0.7, 0.8, 0.85, 0.9, 0.93, 0.95, 0.965, 0.98, 0.99, 0.995)
 
 
-def share_marks(choices: Mapping[str, Choice], days: float, certainty: float) -> dict[str, int]:
-    """Suggests marks that last so many worked days for as many uses as the certainty says.
+def share_marks(choices: Mapping[str, Choice], span: Span, certainty: float) -> dict[str, int]:
+    """Suggests marks that last for a span for as many uses as the certainty says.
 
     Not each part alone lasts with it, but all of them together, at the least router time that lies
     on the rack: of what is used often and evenly more lies there, and what is rarely used, and
     then in large numbers, is better cut when it is wanted. Known as the system approach
     (Sherbrooke 1968, from memory).
     """
-    levels = _list_levels(choices, days)
+    levels = _list_levels(choices, span)
     wanted = certainty * sum(c.often for c in choices.values()) - NEAR
     chosen = _choose_levels(choices, levels, lambda served, _minutes: served < wanted).more
     return {part: level for part, (_, level) in chosen.items()}
 
 
-def find_service(choices: Mapping[str, Choice], marks: Mapping[str, int], days: float) -> float:
+def find_service(choices: Mapping[str, Choice], marks: Mapping[str, int], span: Span) -> float:
     """Finds the share of uses that lasts with no more router time on the rack than the marks hold.
 
     It is that of the best marks of so much, not of those set. 0 where nothing is used.
     """
     most = sum(c.minutes * marks.get(part, 0) for part, c in choices.items())
-    levels = _list_levels(choices, days)
+    levels = _list_levels(choices, span)
     chosen = _choose_levels(choices, levels, lambda _served, minutes: minutes <= most).less
     used = sum(c.often for c in choices.values())
     return sum(c.often * chosen[p][0] for p, c in choices.items()) / used if used else 0.0
@@ -167,12 +204,12 @@ class Chosen(NamedTuple):
     more: dict[str, Level]
 
 
-def _list_levels(choices: Mapping[str, Choice], days: float) -> dict[str, Levels]:
+def _list_levels(choices: Mapping[str, Choice], span: Span) -> dict[str, Levels]:
     """Lists what may lie there of each part."""
     return {
         part: (
-            (_find_none(c.forecast, days), 0),
-            *zip(SHARES, suggest_levels(c.forecast, days, SHARES), strict=True),
+            (_find_none(c.forecast, span), 0),
+            *zip(SHARES, suggest_levels(c.forecast, span, SHARES), strict=True),
         )
         for part, c in choices.items()
     }
@@ -198,9 +235,9 @@ def _choose_levels(
     return Chosen(less, more)
 
 
-def _find_none(forecast: Forecast, days: float) -> float:
-    """Finds the chance that nothing is used in so many days."""
-    mean, variance = forecast.mean * days, forecast.variance * days
+def _find_none(forecast: Forecast, span: Span) -> float:
+    """Finds the chance that nothing is used in a span."""
+    mean, variance = span.expect_use(forecast)
     return math.exp(_log_none(mean, variance)) if mean > 0 else 1.0
 
 
@@ -212,6 +249,7 @@ def _choose_level(choice: Choice, levels: Levels, worth: float) -> tuple[float, 
 DEAREST, HALVINGS = 1e7, 40
 NEAR = 1e-9  # uses a day; a sum of doubles can tell no more
 MANY = 2000.0  # pieces
+LEAST_LACK = 1e-13  # chance beyond which a sum of doubles tells nothing of what lacks
 
 
 def find_quantiles(

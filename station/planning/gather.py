@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Mapping
 from datetime import date, timedelta
 from itertools import islice
-from statistics import quantiles
+from statistics import fmean, quantiles, stdev
 
 from msgspec.structs import replace
 
@@ -13,6 +13,7 @@ from station.planning.messages import (
     BitsNow,
     Coming,
     FileNow,
+    LeadSeen,
     MailersNow,
     MaterialNow,
     PartNow,
@@ -83,11 +84,13 @@ def gather_plan(view: View, now: str, past: ShopPast) -> PlanCutting:
     standing, queued = gather_queues(view, now)
     closed = tuple(day[:10] for day in shop.closed)  # some are written with a time
     hours = Hours(shop.day_starts, shop.day_ends, past.weekdays, shop.breaks, closed)
+    took = _observe_leads(view, routers, past.days, hours)
     return PlanCutting(
         now=now,
         service=_share(shop.service_percent, LEAST_SERVICE, MOST_SERVICE),
         short_notice=_share(shop.short_notice_percent, 0.0, 1.0),
-        lead_days=_observe_lead(view, routers, past.days, hours),
+        lead_days=_find_usual_lead(took),
+        lead_seen=_find_lead_seen(took),
         day_starts=shop.day_starts,
         day_ends=shop.day_ends,
         weekdays=past.weekdays,
@@ -122,10 +125,13 @@ def _share(percent: float, least: float, most: float) -> float:
     return min(most, max(least, percent / 100))
 
 
-def _observe_lead(
+def _observe_leads(
     view: View, routers: tuple[Router, ...], days: tuple[str, ...], hours: Hours
-) -> float:
-    """Observes in how many worked days three of four batches were on the rack, once released."""
+) -> list[float]:
+    """Observes in how many worked days batches were on the rack, once released.
+
+    None where there are too few to tell.
+    """
     slips = (
         slip
         for day in reversed(days[-LEAD_DAYS:])
@@ -137,9 +143,19 @@ def _observe_lead(
         batch, last = view.get(Batch, number), view.last(f"batch/{number}", "put_on_rack")
         if batch and batch.released and last and not last.undone:
             took.append(hours.count_days(batch.released, last.act.at))
-    if len(took) < LEAD_LEAST:
-        return USUAL_LEAD
-    return round(max(SHORTEST_LEAD, quantiles(took, n=4)[2]), 2)
+    return took if len(took) >= LEAD_LEAST else []
+
+
+def _find_usual_lead(took: list[float]) -> float:
+    """Finds in how many worked days three of four batches were on the rack."""
+    return round(max(SHORTEST_LEAD, quantiles(took, n=4)[2]), 2) if took else USUAL_LEAD
+
+
+def _find_lead_seen(took: list[float]) -> LeadSeen | None:
+    """Finds how long they took in the middle, and how much that varied."""
+    if not took:
+        return None
+    return LeadSeen(round(max(SHORTEST_LEAD, fmean(took)), 2), round(stdev(took), 2))
 
 
 def _add_days(now: str, days: int) -> str:

@@ -5,7 +5,14 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from station.planning.chances import Chance, add_passages, count_to_cut, learn_chance
-from station.planning.demand import Choice, Forecast, find_service, forecast_use, share_marks
+from station.planning.demand import (
+    Choice,
+    Forecast,
+    Span,
+    find_service,
+    forecast_use,
+    share_marks,
+)
 from station.planning.messages import PartNow, Passage, PlanCutting, Wish
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN
 
@@ -117,13 +124,16 @@ class PartLearnt(NamedTuple):
         return wish.due
 
 
-def count_days_to_last(asked: PlanCutting) -> float:
-    """Counts the worked days of a part's use that should lie on the rack.
+def find_span_to_last(asked: PlanCutting) -> Span:
+    """Finds the span of a part's use that should lie on the rack.
 
     It has to last until tomorrow's look, and then until more is there; what orders want later than
     that can be cut when they come.
     """
-    return (asked.lead_days + 1) * asked.short_notice
+    days, varies, seen = asked.lead_days, 0.0, asked.lead_seen
+    if seen:
+        days, varies = seen.mean, seen.deviation
+    return Span((days + 1) * asked.short_notice, varies * asked.short_notice)
 
 
 def learn_parts(asked: PlanCutting) -> dict[str, PartLearnt]:
@@ -140,14 +150,14 @@ def learn_parts(asked: PlanCutting) -> dict[str, PartLearnt]:
 
 def _suggest_marks(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, int]:
     """Suggests the marks of all parts whose use can be told."""
-    return share_marks(_list_choices(asked, use), count_days_to_last(asked), asked.service)
+    return share_marks(_list_choices(asked, use), find_span_to_last(asked), asked.service)
 
 
 def find_service_of_marks(asked: PlanCutting) -> float:
     """Finds the service level that the shop could have with what its marks together ask for."""
     use = {part.id: forecast_use(part.use) for part in asked.parts}
     marks = {part.id: part.mark for part in asked.parts}
-    return find_service(_list_choices(asked, use), marks, count_days_to_last(asked))
+    return find_service(_list_choices(asked, use), marks, find_span_to_last(asked))
 
 
 def _list_choices(asked: PlanCutting, use: Mapping[str, Forecast | None]) -> dict[str, Choice]:

@@ -144,6 +144,13 @@ class MailersNow(msgspec.Struct, frozen=True, kw_only=True):
     coming: tuple[Coming, ...] = ()
 
 
+class LeadSeen(msgspec.Struct, frozen=True):
+    """Worked days from a release until its parts were on the rack: mean, standard deviation."""
+
+    mean: float
+    deviation: float
+
+
 class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     """Think about what to cut next."""
 
@@ -153,7 +160,8 @@ class PlanCutting(msgspec.Struct, frozen=True, kw_only=True, tag=True):
     weekdays: tuple[int, ...] = (0, 1, 2, 3, 4)  # worked on; Monday is 0
     certainty: float = CERTAINTY
     service: float = 0.95  # share of uses for which what lies on the rack should last
-    lead_days: float = 2.0  # worked days from a release until its parts are on the rack
+    lead_days: float = 2.0  # worked days from a release until its parts are mostly on the rack
+    lead_seen: LeadSeen | None = None  # the same as it varied; None: always the same
     short_notice: float = 1.0  # share of pieces that orders want sooner than they can be cut
     parts: tuple[PartNow, ...] = ()
     files: tuple[FileNow, ...] = ()
@@ -295,8 +303,10 @@ class MarkAdvice(msgspec.Struct, frozen=True, kw_only=True):
     should: int
     use: float  # pieces a worked day
     days: float  # of its use that it has to last
-    lead_days: float  # worked days from a release until its parts are on the rack
+    varies: float  # standard deviation of these days
     service: float  # share of uses for which it should last
+    lacks: float  # share of the pieces used in these days that lacks in the middle, as it is
+    lacks_then: float  # as it should be
 
 
 class Besides(msgspec.Struct, frozen=True):

@@ -3,7 +3,8 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt, count_days_to_last
+from station.planning.demand import Forecast, find_lack
+from station.planning.learnt import TOO_HIGH, TOO_LOW, PartLearnt, find_span_to_last
 from station.planning.messages import (
     Besides,
     BringForward,
@@ -180,13 +181,23 @@ def list_over_full(parts: Parts) -> tuple[OverFull, ...]:
 def list_marks(asked: PlanCutting, parts: Parts) -> tuple[MarkAdvice, ...]:
     """Lists the marks that are far off: too low ones first, the farthest off first of each."""
     found = [
-        MarkAdvice(part=p.now.id, name=p.now.name, mark=p.now.mark, should=p.should,
-                   use=round(p.use.mean, 1), days=round(count_days_to_last(asked), 2),
-                   lead_days=asked.lead_days, service=asked.service)
+        _advise_mark(asked, p, p.use, p.should)
         for p in parts.values()
         if p.use and p.should and not TOO_LOW <= p.now.mark / p.should <= TOO_HIGH
-    ]  # fmt: skip
+    ]
     return tuple(sorted(found, key=lambda m: (m.mark > m.should, _find_share(m), m.part)))
+
+
+def _advise_mark(asked: PlanCutting, part: PartLearnt, use: Forecast, should: int) -> MarkAdvice:
+    """Advises a mark, with what lacks as it is and as it should be until more is there."""
+    span, mark = find_span_to_last(asked), part.now.mark
+    mean, variance = span.expect_use(use)
+    lacks, then = (find_lack(mean, variance, n) / mean for n in (mark, should))
+    return MarkAdvice(
+        part=part.now.id, name=part.now.name, mark=mark, should=should, use=round(use.mean, 1),
+        days=round(span.days, 2), varies=round(span.deviation, 2), service=asked.service,
+        lacks=round(lacks, 4), lacks_then=round(then, 4),
+    )  # fmt: skip
 
 
 def _find_share(advice: MarkAdvice) -> float:

@@ -10,7 +10,7 @@ from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
 from station.floor.plan.lines import list_lines
 from station.floor.plan.rules import RULES
 from station.floor.plan.work import PlanWork
-from station.planning.messages import CuttingPlan, Release
+from station.planning.messages import CuttingPlan, LeadSeen, Release
 from station.planning.think import run
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
@@ -252,6 +252,18 @@ def test_a_mark_that_is_off_says_why_and_what_it_should_be():
     # three days of forty: two until more is there, one until tomorrow's look; use never varies
     assert str(row.note) == "40 used a day · 3 days until more is there · 95 % of uses"
     assert 138 <= int(str(row.press.label)[4:]) <= 141  # Poisson of 120 at 95 and 97 %
+
+
+def test_a_mark_says_how_long_it_takes_where_that_varies_and_what_lacks():
+    view = with_low_mark()
+    asked = structs.replace(gather_plan(view, f"{DAY}T10:42:00"), lead_seen=LeadSeen(2.0, 0.5))
+    held = replace(hand("plan", "10:42", worker="07"), thought=run(asked, lambda _w, _s: None))
+    (row,) = rows_of(screen.screen(held, view), "Minimums that are wrong")
+    assert str(row.note) == "40 used a day · 2.5 to 3.5 days until more is there · 95 % of uses"
+    (should,) = (mark.should for mark in held.thought.marks)
+    words_ = str(take(held, row.code, view).answer.do)
+    assert words_.startswith("With 20, 83 % of the pieces lack until more is there; with ")
+    assert f" {should}, " in words_
 
 
 @pytest.mark.parametrize("way", ["touch", "part's card", "row and card", "card"])

@@ -1,6 +1,6 @@
 """What planning rests on: pieces lost, use that comes now and then, marks, counts of sheets."""
 
-from tests.outside.value import COMPUTED, MEMORY_COMPUTED, Value
+from tests.outside.value import COMPUTED, MEMORY_COMPUTED, PUBLISHED_RECOMPUTED, Value
 
 LOST = (
     "least n with P(Binomial(n, q) ≥ wanted) ≥ certainty; exact fractions and scipy's nbinom; the "
@@ -21,6 +21,11 @@ REPAIRMAN = (
     "in Industritidningen Norden 75 (1947), from memory"
 )
 OPERATOR = "(a + t) / (a + b), operator and machine; textbooks of facilities planning, from memory"
+LOSS_IS = "φ(k) − k (1 − Φ(k)), the unit normal loss function; scipy and stockpyl 1.0.2"
+FILL_RATE_IS = (
+    "pieces that lack ÷ pieces that come at once, in the manner of Silver, Pyke and Peterson"
+)
+LEAD_VARIES = "√(days × variance of a day + use of a day² × variance of the days)"
 PATTERNS = "all patterns enumerated, HiGHS as a linear programme and CP-SAT"
 
 # good pieces wanted, chance that one is good, certainty -> cut, chance of enough, with one fewer
@@ -84,12 +89,55 @@ CUTTING_STOCK = (
           "no integer round-up; the linear programme 1.962121; " + PATTERNS),
 )  # fmt: skip
 
+# the same -> what the linear programme needs, counts that may be broken
+BROKEN = (
+    Value((CUTTING_STOCK[0].given, 4), 452.25, COMPUTED, "duals 1/2, 1/2, 1/4, 0; " + PATTERNS),
+    Value((CUTTING_STOCK[1].given, 3), 18.3333, COMPUTED, "duals 1/6, 1/3, 1/2; " + PATTERNS),
+    Value((CUTTING_STOCK[2].given, 132), 1.962121, COMPUTED, PATTERNS),
+)
+U120_00 = (
+    42, 69, 67, 57, 93, 90, 38, 36, 45, 42, 33, 79, 27, 57, 44, 84, 86, 92, 46, 38, 85, 33, 82,
+    73, 49, 70, 59, 23, 57, 72, 74, 69, 33, 42, 28, 46, 30, 64, 29, 74, 41, 49, 55, 98, 80, 32,
+    25, 38, 82, 30, 35, 39, 57, 84, 62, 50, 55, 27, 30, 36, 20, 78, 47, 26, 45, 41, 58, 98, 91,
+    96, 73, 84, 37, 93, 91, 43, 73, 85, 81, 79, 71, 80, 76, 83, 41, 78, 70, 23, 42, 87, 43, 84,
+    60, 55, 49, 78, 73, 62, 36, 44, 94, 69, 32, 96, 70, 84, 58, 78, 25, 80, 58, 66, 83, 24, 98,
+    60, 42, 43, 43, 39
+)  # fmt: skip
+# what a bin holds, what is packed -> bins
+BINS = (
+    Value((150, U120_00), 48, PUBLISHED_RECOMPUTED,
+          "OR-Library, u120_00; first and best fit decreasing take 49; HiGHS over all patterns"),
+)  # fmt: skip
+
 # mean use until more is there, what a piece costs that lies there and one that lacks -> what lies
 NEWSVENDOR = (
     Value((50, 0.18, 0.70), 56, COMPUTED, "Poisson(50); " + NEWSVENDOR_IS),
     Value((6, 1, 4), 8, COMPUTED, "Poisson(6); " + NEWSVENDOR_IS),
 )
 NEWSVENDOR_NORMAL = (Value((50, 8, 0.18, 0.70), 56.6039559274, COMPUTED, NEWSVENDOR_IS),)
+# the same, of a Poisson use, and pieces that lie there -> what that costs in the middle
+NEWSVENDOR_COST = (
+    Value((50, 0.18, 0.70, 56), 1.7972352118, COMPUTED, "Poisson(50); " + NEWSVENDOR_IS),
+    Value((6, 1, 4, 8), 3.5701069458, COMPUTED, "Poisson(6); " + NEWSVENDOR_IS),
+    Value((6, 1, 4, 5), 6.5902960246, COMPUTED, "Poisson(6); " + NEWSVENDOR_IS),
+)
+# the same of a normal use, its deviation second
+NEWSVENDOR_COST_NORMAL = (
+    Value((50, 8, 0.18, 0.70, 56.6039559274), 1.9976051932, COMPUTED, NEWSVENDOR_IS),
+    Value((50, 8, 0.18, 0.70, 60), 2.1561315529, COMPUTED, NEWSVENDOR_IS),
+)
+# deviations that lie there beyond the mean use -> deviations that lack in the middle
+LOSS = tuple(
+    Value(given, expected, COMPUTED, LOSS_IS)
+    for given, expected in ((0, 0.398942), (0.5, 0.197797), (1, 0.083315), (1.28, 0.047499),
+                            (1.645, 0.020886), (2, 0.008491), (2.326, 0.003392), (3, 0.000382))
+)  # fmt: skip
+# use until more is there, its deviation, pieces that come at once, what lies there -> share of the
+# pieces that is there when wanted; deviations that lack, rounded up 57
+FILL_RATE = (Value((50, 11.4, 200, 56.5629), (0.99, 0.175439), MEMORY_COMPUTED, FILL_RATE_IS),)
+# use a day, its deviation, days until more is there, their deviation, certainty -> deviation of
+# the use until then, what should lie there
+LEAD = (Value((100, 20, 5, 1.5, 0.95), (156.524758, 757.4603), COMPUTED, LEAD_VARIES),)
 # mean and variance -> shares of the time that 0, 1, 2 … pieces are enough
 ENOUGH_OF = (
     Value((2, 2), (0.135335, 0.406006, 0.676676, 0.857123, 0.947347, 0.983436), COMPUTED, FILL),

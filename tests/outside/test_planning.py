@@ -1,5 +1,6 @@
 """Loss, use, marks and counts of sheets against values worked out elsewhere (`planning.py`)."""
 
+from collections import Counter
 from itertools import combinations_with_replacement
 from math import ceil
 
@@ -9,7 +10,9 @@ from station.planning.chances import count_to_cut, find_chance_enough, know_chan
 from station.planning.demand import (
     ALPHA,
     Forecast,
+    Span,
     find_deviate,
+    find_lack,
     find_pattern,
     find_quantiles,
     forecast_sba,
@@ -97,8 +100,52 @@ def test_a_level_that_is_looked_at_now_and_then(given, expected):
 @values(planning.CYCLE_SERVICE)
 def test_a_mark_of_many_pieces_is_near_the_one_of_the_normal_distribution(given, expected):
     mean, deviation, certainty = given
-    mark = suggest_mark(Forecast(mean, deviation**2, "mean"), 1, certainty)
+    mark = suggest_mark(Forecast(mean, deviation**2, "mean"), Span(1), certainty)
     assert abs(mark - ceil(expected)) <= 1
+
+
+@values(planning.NEWSVENDOR_COST)
+def test_what_lies_there_and_what_lacks_cost(given, expected):
+    mean, lying, lacking, there = given
+    lack = find_lack(mean, mean, there)
+    assert lying * (there - mean + lack) + lacking * lack == pytest.approx(expected, rel=1e-6)
+
+
+MANY = 1000  # times as much: of few pieces none is taken as normal
+
+
+@values(planning.NEWSVENDOR_COST_NORMAL)
+def test_the_same_costs_of_a_normal_use(given, expected):
+    mean, deviation, lying, lacking, there = given
+    lack = find_lack(MANY * mean, (MANY * deviation) ** 2, MANY * there) / MANY
+    assert lying * (there - mean + lack) + lacking * lack == pytest.approx(expected, rel=1e-6)
+
+
+@values(planning.LOSS)
+def test_what_lacks_where_so_many_deviations_lie_beyond_the_mean(given, expected):
+    mean, deviation = 1e6, 1e5
+    lack = find_lack(mean, deviation**2, mean + given * deviation) / deviation
+    assert lack == pytest.approx(expected, abs=1e-6)
+
+
+@values(planning.FILL_RATE)
+def test_the_share_of_pieces_that_is_there_when_wanted(given, expected):
+    mean, deviation, at_once, there = given
+    share, deviations = expected
+    lack = find_lack(MANY * mean, (MANY * deviation) ** 2, MANY * there) / MANY
+    assert 1 - lack / at_once == pytest.approx(share, abs=1e-5)
+    assert lack / deviation == pytest.approx(deviations, abs=1e-5)
+    # of so few pieces the program takes a use that is never below none: about the same
+    assert 1 - find_lack(mean, deviation**2, 57) / at_once == pytest.approx(share, abs=2e-3)
+
+
+@values(planning.LEAD)
+def test_use_until_more_is_there_where_the_days_vary(given, expected):
+    use, deviation, days, varies, certainty = given
+    whole, level = expected
+    mean, variance = Span(days, varies).expect_use(Forecast(use, deviation**2, "mean"))
+    assert variance**0.5 == pytest.approx(whole, abs=1e-6)
+    assert mean + find_deviate(certainty) * variance**0.5 == pytest.approx(level, abs=1e-3)
 
 
 @values(planning.TENDING)
@@ -124,6 +171,44 @@ def test_cutting_stock(given, expected):
     found = count_sheets(patterns(length, [width for width, _ in demand]), need, seconds=10)
     assert (found.objective, sum(found.counts.values())) == (expected, expected)
     assert ceil(found.lower_bound - 1e-6) == expected
+
+
+@values(planning.BROKEN)
+def test_counts_that_may_be_broken_need_no_more_than_the_linear_programme(given, expected):
+    # for so many times the pieces its counts are whole: what they need is as many times its own
+    (length, demand), times = given
+    need = {str(width): n * times for width, n in demand}
+    found = count_sheets(patterns(length, [width for width, _ in demand]), need, seconds=10)
+    assert found.objective / times == pytest.approx(expected, abs=1e-4)
+    assert found.lower_bound == pytest.approx(found.objective)
+
+
+@values(planning.BINS)
+@pytest.mark.slow
+def test_bins(given, expected):
+    holds, items = given
+    packed = Counter(items)
+    files = tuple(
+        SheetFile(str(n), 1.0, {str(size): times for size, times in bin_.items()})
+        for n, bin_ in enumerate(fill_bins(holds, packed))
+    )
+    found = count_sheets(files, {str(size): n for size, n in packed.items()}, seconds=60)
+    assert (found.objective, ceil(found.lower_bound - 1e-6)) == (expected, expected)
+
+
+def fill_bins(holds, packed):
+    """Every way to fill a bin with what is to be packed, those left out to which more can come."""
+    sizes = sorted(packed, reverse=True)
+
+    def fill(at, left, filled):
+        if at < len(sizes) and left >= sizes[-1]:
+            for times in range(min(packed[sizes[at]], left // sizes[at]), -1, -1):
+                more = ((sizes[at], times),) if times else ()
+                yield from fill(at + 1, left - times * sizes[at], (*filled, *more))
+        elif all(dict(filled).get(size, 0) == n for size, n in packed.items() if size <= left):
+            yield dict(filled)
+
+    return fill(0, holds, ())
 
 
 def patterns(length, widths):

@@ -10,6 +10,7 @@ from station.planning.messages import (
     BitsNow,
     Coming,
     CuttingPlan,
+    LeadSeen,
     MailersNow,
     MaterialNow,
     Passage,
@@ -276,6 +277,20 @@ def test_a_mark_below_a_days_use_is_too_low():
     (advice,) = think(asked).marks
     assert (advice.mark, advice.use, advice.days) == (12, 20.0, 3.0)
     assert 60 <= advice.should <= 75
+    # of 60 used 12 are there; Poisson of 60 at 60 and more: a twentieth lacks at most
+    assert advice.lacks == pytest.approx(0.8, abs=1e-3)
+    assert 0 < advice.lacks_then < 0.02
+
+
+def test_a_way_to_the_rack_that_varies_takes_a_higher_mark():
+    asked = shop(part("a", free=500, mark=12, use=STEADY), files=(file("A", {"a": 20}),))
+    even = replace(asked, lead_seen=LeadSeen(2.0, 0.0))
+    varies = replace(asked, lead_seen=LeadSeen(2.0, 1.0))
+    (same,), (more,), (usual,) = (think(a).marks for a in (even, varies, asked))
+    assert (same.should, same.days, same.varies) == (usual.should, 3.0, 0.0)
+    # as 60 pieces with a deviation of a day's 20: about 1.6 deviations above them
+    assert 90 <= more.should <= 105
+    assert (more.days, more.varies) == (3.0, 1.0)
 
 
 def test_work_that_does_not_fit_today_goes_on_tomorrow_morning():

@@ -6,7 +6,7 @@ import pytest
 
 from station.planning.gather import gather_plan as gather_all
 from station.planning.hours import Hours
-from station.planning.messages import Coming, Passage, Wish
+from station.planning.messages import Coming, LeadSeen, Passage, Wish
 from station.planning.past import PastReading, read_past
 from station.shop.acts import Act, Answer
 from station.shop.facts import (
@@ -165,13 +165,19 @@ def test_the_lead_time_is_that_of_three_batches_of_four():
     for n in range(4):
         released(view, f"0040{n}", "2026-11-24T08:40:00", on_rack=f"{DAY}T08:00:00")
     assert gather_plan(view, NOW).lead_days == 1.0  # 8 to 16, and 7 to 8
+    # in hours of nine a day: four of 1, four of 3, four of 9; the mean is 13 / 3
+    assert gather_plan(view, NOW).lead_seen == LeadSeen(0.5, 0.39)
+    for n in range(8):  # and eight of 18 more
+        released(view, f"0041{n}", "2026-11-24T08:50:00", on_rack="2026-11-26T08:00:00")
+    assert gather_plan(view, NOW).lead_seen == LeadSeen(1.09, 0.82)
 
 
 def test_a_few_batches_do_not_tell_a_lead_time():
     view = small_shop()
     for n in range(4):
         released(view, f"0039{n}", "2026-11-24T08:30:00", on_rack="2026-11-24T09:00:00")
-    assert gather_plan(view, NOW).lead_days == 2.0
+    asked = gather_plan(view, NOW)
+    assert (asked.lead_days, asked.lead_seen) == (2.0, None)
 
 
 def test_bits_are_told_by_size_with_the_metres_that_are_left():

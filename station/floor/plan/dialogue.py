@@ -13,7 +13,7 @@ from station.floor.plan.lines import (
     list_order_rows,
     list_released_since,
 )
-from station.floor.plan.words import say_mark_why, say_why_not
+from station.floor.plan.words import say_lacks, say_mark_why, say_why_not
 from station.floor.plan.work import PlanHand, PlanWork
 from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
@@ -125,7 +125,7 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
         return Took(after, good(
             say("{part}: minimum {before} → {after}", part=mark.name, before=mark.mark,
                 after=mark.should),
-            say("{why}. Set it, or leave it.", why=say_mark_why(mark))))  # fmt: skip
+            say("{why}. Set it, or leave it.", why=say_lacks(mark))))  # fmt: skip
     if line.release is None:
         assert line.blocked is not None
         said = say("{part} cannot be cut yet", part=line.blocked.name)

@@ -14,6 +14,7 @@ from station.shop.words import Say, clock, figure, moment, say, several, togethe
 
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
+VARIES = 0.1  # share of its days by which a lead must vary to be told as two figures
 OVER = 3  # parts that lie for long that are named
 
 Pair = tuple[Say | str, Say | str]
@@ -214,9 +215,20 @@ def say_over_full(plan: CuttingPlan) -> tuple[Pair, ...]:
 
 def say_mark_why(mark: MarkAdvice) -> Say:
     """Says from what a suggested mark follows: use, how long until more is there, service."""
-    return say("{use} used a day · {days} days until more is there · {service} % of uses",
-               use=figure(mark.use), days=figure(mark.days),
-               service=figure(mark.service * 100))  # fmt: skip
+    use, service = figure(mark.use), figure(mark.service * 100)
+    if mark.varies < VARIES * mark.days:
+        return say("{use} used a day · {days} days until more is there · {service} % of uses",
+                   use=use, days=figure(mark.days), service=service)  # fmt: skip
+    return say("{use} used a day · {few} to {many} days until more is there · {service} % of uses",
+               use=use, few=figure(max(0.0, mark.days - mark.varies), 1),
+               many=figure(mark.days + mark.varies, 1), service=service)  # fmt: skip
+
+
+def say_lacks(mark: MarkAdvice) -> Say:
+    """Says what lacks until more is there with a mark as it is, and as it should be."""
+    return say("With {mark}, {lacks} of the pieces lack until more is there; "
+               "with {should}, {then}", mark=mark.mark, lacks=say_share(mark.lacks),
+               should=mark.should, then=say_share(mark.lacks_then))  # fmt: skip
 
 
 def say_time(at: str, now: str) -> Say | str:
