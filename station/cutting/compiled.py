@@ -27,8 +27,11 @@ if KEPT:
 def compile_inner(function: F) -> F:
     """Compiles a function as part of what calls it, anew for every kind of arguments: a whole
     number written out in a call is a kind of its own.
+
+    It must make no arrays and give none: it does not count who uses its arrays, as that took
+    most of the time of short functions. Numba refuses one that makes them.
     """
-    return cast("F", numba.njit(nogil=True, error_model="numpy")(function))
+    return cast("F", numba.njit(nogil=True, error_model="numpy", _nrt=False)(function))
 
 
 def compile_entry(signature: object) -> Callable[[F], F]:

@@ -156,9 +156,9 @@ def fill_cells(
 def _take_near(
     some: Ints, place: complex, most: float, side: int, found: Ints, made: int, seen: Ints,
     start: Complexes, end: Complexes, centre: Complexes, sweep: Floats,
-) -> tuple[Ints, int]:  # fmt: skip
-    """Takes of some strokes those that lie near a place, each once for a side; gives the list,
-    with more room where it was full, and how many there are in it now.
+) -> int:  # fmt: skip
+    """Takes of some strokes those that lie near a place, each once for a side, into a list that
+    has room for all of them; gives how many there are in it now.
     """
     for k in some:
         if seen[k] == side:
@@ -167,11 +167,17 @@ def _take_near(
         if measure_square(off) > most * most:
             continue
         seen[k] = side
-        if made == len(found):
-            found = np.concatenate((found, found))
         found[made] = k
         made += 1
-    return found, made
+    return made
+
+
+@compile_entry("i8[::1](i8[::1], i8)")
+def _make_room(found: Ints, least: int) -> Ints:
+    """Makes room in a list for `least` items; what is in it stays."""
+    wider = np.empty(max(2 * len(found), least), np.int64)
+    wider[: len(found)] = found
+    return wider
 
 
 @compile_entry(
@@ -195,21 +201,25 @@ def list_near(
         steps = _count_steps(a, b, a, 0.0)
         around = ROUND + (2 * reach / CELL_MM) ** 2 + len(far)  # looked at in each step
         if not steps or steps * around > DEARER * len(start):  # no cells save that
-            found, made = _take_near(np.arange(len(start)), a, math.inf, side, found, made, seen,
-                                     start, end, centre, sweep)  # fmt: skip
+            if made + len(start) > len(found):
+                found = _make_room(found, made + len(start))
+            made = _take_near(np.arange(len(start)), a, math.inf, side, found, made, seen, start,
+                              end, centre, sweep)  # fmt: skip
             steps = 0
         for n in range(steps):
             place = a + (b - a) * ((n + 0.5) / steps)
             most = abs(b - a) / steps / 2 + reach
-            found, made = _take_near(far, place, most, side, found, made, seen, start, end, centre,
-                                     sweep)  # fmt: skip
+            if made + len(far) > len(found):
+                found = _make_room(found, made + len(far))
+            made = _take_near(far, place, most, side, found, made, seen, start, end, centre, sweep)
             for column in range(_find_cell(place.real - most), _find_cell(place.real + most) + 1):
                 for row in range(_find_cell(place.imag - most), _find_cell(place.imag + most) + 1):
                     cell = _find_number(column, row, mask)
-                    found, made = _take_near(
-                        inside[stops[cell] : stops[cell + 1]], place, most, side, found, made,
-                        seen, start, end, centre, sweep,
-                    )  # fmt: skip
+                    some = inside[stops[cell] : stops[cell + 1]]
+                    if made + len(some) > len(found):
+                        found = _make_room(found, made + len(some))
+                    made = _take_near(some, place, most, side, found, made, seen, start, end,
+                                      centre, sweep)  # fmt: skip
         bounds[i + 1] = made
     return bounds, found[:made].copy()
 
