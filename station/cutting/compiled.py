@@ -18,6 +18,7 @@ from station.cutting.prepare import find_kept_folder
 F = TypeVar("F", bound=Callable[..., object])
 Real = Annotated[float, "f8"]
 Whole = Annotated[int, "i8"]
+UNCOUNTED: dict[str, Any] = {"_nrt": False}  # numba declares no names of its own
 
 KEPT = find_kept_folder() is not None
 if KEPT:
@@ -31,7 +32,7 @@ def compile_inner(function: F) -> F:
     It must make no arrays and give none: it does not count who uses its arrays, as that took
     most of the time of short functions. Numba refuses one that makes them.
     """
-    return cast("F", numba.njit(nogil=True, error_model="numpy", _nrt=False)(function))
+    return cast("F", numba.njit(nogil=True, error_model="numpy", **UNCOUNTED)(function))
 
 
 def compile_entry(signature: object) -> Callable[[F], F]:
