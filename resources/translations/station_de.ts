@@ -1892,6 +1892,10 @@
       <translation>Gib die {unit} ein, etwa {example}.</translation>
     </message>
     <message>
+      <source>Enter what is sent as an order of its own; then settle it.</source>
+      <translation>Was gesendet wird, als eigenen Auftrag eintragen; dann dies regeln.</translation>
+    </message>
+    <message>
       <source>Enter what the scale shows, in {unit}.</source>
       <translation>Eingeben, was die Waage zeigt, in {unit}.</translation>
     </message>
@@ -3668,6 +3672,10 @@
       <translation>Dort liegt kein Fehler</translation>
     </message>
     <message>
+      <source>No product of its order has that part any more</source>
+      <translation>Kein Produkt seines Auftrags enthält das Teil noch</translation>
+    </message>
+    <message>
       <source>No revision of this cut file is approved</source>
       <translation>Keine Revision dieser Fräsdatei ist freigegeben</translation>
     </message>
@@ -4440,6 +4448,10 @@
       <translation>Auftrag {other} nimmt andere, wenn sie da sind. {then}</translation>
     </message>
     <message>
+      <source>Order {owed} is owed to order {order}: {what}</source>
+      <translation>Auftrag {owed} wird Auftrag {order} geschuldet: {what}</translation>
+    </message>
+    <message>
       <source>Orders</source>
       <translation>Aufträge</translation>
     </message>
@@ -4582,6 +4594,10 @@
     <message>
       <source>Packing says which order it is for.</source>
       <translation>Das Packen sagt, für welchen Auftrag sie ist.</translation>
+    </message>
+    <message>
+      <source>Packing takes it as any other. Supervisor {by}: {why}.</source>
+      <translation>Er wird gepackt wie jeder andere. Aufsicht {by}: {why}.</translation>
     </message>
     <message>
       <source>Packs count it down.</source>
@@ -7548,8 +7564,12 @@
       <translation>Ins Regal: {count}</translation>
     </message>
     <message>
-      <source>To trimming with its traveller: look at each, then onto the rack.</source>
-      <translation>Mit seiner Laufkarte zum Verputzen: jedes ansehen, dann ins Regal.</translation>
+      <source>To trimming with its traveller. No order is owed by it: others are a new order.</source>
+      <translation>Mit seiner Laufkarte zum Verputzen. Keinem Auftrag wird dafür etwas geschuldet: Ersatz ist ein neuer Auftrag.</translation>
+    </message>
+    <message>
+      <source>To trimming with its traveller. What order {order} is owed by it, a supervisor says at Shop today.</source>
+      <translation>Mit seiner Laufkarte zum Verputzen. Was Auftrag {order} dafür geschuldet wird, sagt die Aufsicht unter „Werkstatt heute“.</translation>
     </message>
     <message>
       <source>Told by</source>
@@ -10368,6 +10388,10 @@
       <translation>nichts</translation>
     </message>
     <message>
+      <source>nothing is owed</source>
+      <translation>nichts wird geschuldet</translation>
+    </message>
+    <message>
       <source>nothing more</source>
       <translation>nichts weiter</translation>
     </message>
@@ -10974,6 +10998,10 @@
     <message>
       <source>send it short</source>
       <translation>unvollständig senden</translation>
+    </message>
+    <message>
+      <source>send others</source>
+      <translation>Ersatz senden</translation>
     </message>
     <message>
       <source>service level</source>
@@ -13166,6 +13194,10 @@
     <message>
       <source>{n} {part} of batch {batch}</source>
       <translation>{n} {part} von Los {batch}</translation>
+    </message>
+    <message>
+      <source>{n} {part} of order {order} came back: {why}</source>
+      <translation>{n} {part} von Auftrag {order} kamen zurück: {why}</translation>
     </message>
     <message>
       <source>{n} {part} of pack {pack} {n|is|are} still away by the book</source>

@@ -11,6 +11,8 @@ from station.floor.anywhere.rules import RULES as ANYWHERE
 from station.floor.anywhere.screen import screen
 from station.floor.cart import dialogue as cart_dialogue
 from station.floor.cart.rules import RULES as CART_RULES
+from station.floor.today import dialogue as today_dialogue
+from station.floor.today.rules import RULES as TODAY
 from station.queries.batches import find_hold, list_family, refuse_held_parent
 from station.queries.readings import find_source
 from station.queries.returns import list_left_packs
@@ -18,7 +20,7 @@ from station.queries.whereabouts_orders import answer_pack
 from station.queries.whereabouts_pieces import answer_batch
 from station.shop.acts import Act, good
 from station.shop.codes import Code, write_touch
-from station.shop.facts import Batch, Pack, Part, Reason, Revision, Slip
+from station.shop.facts import Batch, Concern, Order, Pack, Part, Product, Reason, Revision, Slip
 from station.shop.moves import move
 from station.shop.rooms import Aside, Number
 from station.shop.views import by_batch, by_part, total
@@ -248,3 +250,41 @@ def test_older_packs_stand_on_the_next_page(view, worker):
     assert "00001" not in list(list_texts(first))
     ask(worker, "More of the list")
     assert "00001" in list(list_texts(screen(worker.hand, view)))
+
+
+def settle(view, way):
+    """What a supervisor is answered who settles the one thing that needs a look so."""
+    today = Player(view, TODAY, today_dialogue.handle_input, hand("today", worker="07"))
+    today.give("came back: damaged on the way", way)
+    today.approve()
+    return today.reason("51")
+
+
+def test_others_are_sent_for_what_came_back_by_one_touch(view, worker):
+    said = back(worker, RETURNED, PACK, COMBS_CARD, number(2))
+    assert "What order 3306 is owed by it, a supervisor says at Shop today." in str(said.do)
+    sent = settle(view, "send others")
+    assert str(sent.said) == "Order 3306-1 is owed to order 3306: 2 × PAIR"
+    owed = view.get(Order, "3306-1")
+    assert (owed.owed_of, owed.state) == ("3306", "open")
+    assert [(line.product, line.quantity) for line in owed.lines] == [("040", 2)]
+    assert view.shelf(Concern, "open") == ()
+
+
+def test_a_product_of_the_part_alone_is_sent_where_there_is_one(view, worker):
+    single = Product(id="041", name="COMB", words="A comb", parts=((COMB, 1),))
+    view.facts[single.key] = single
+    back(worker, RETURNED, PACK, COMBS_CARD, number(4))
+    assert str(settle(view, "send others").said).endswith(": 4 × COMB")
+
+
+def test_no_order_is_owed_where_a_supervisor_says_so(view, worker):
+    back(worker, RETURNED, PACK, COMBS_CARD, number(2))
+    assert str(settle(view, "nothing is owed").said) == "Settled: nothing is owed"
+    assert view.get(Order, "3306-1") is None
+
+
+def test_a_part_alone_is_of_no_order_that_could_be_owed(view, worker):
+    said = back(worker, RETURNED, COMBS_CARD, number(2))
+    assert "No order is owed by it" in str(said.do)
+    assert view.shelf(Concern, "open") == ()

@@ -5,6 +5,7 @@ from dataclasses import replace
 from station.floor.anywhere.acts import TakeReturn
 from station.queries.batches import list_mixed, make_child, make_pile
 from station.queries.damage import note_damage
+from station.queries.owing import ask_owed
 from station.queries.returns import count_gone, draw_gone, find_origin, list_other_origins
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, ask_why, attention, refuse
@@ -52,14 +53,20 @@ def _take_back(
 ) -> Answer:
     pack = view.get(Pack, tail(act.subject)) if head(act.subject) == "pack" else None
     sets = (child, make_pile(act, "rework", child), *list_mixed(child))
+    moves = tuple(move(part.id, h.qty, h.place, "rework", h.batch, child.id) for h in drawn)
     noted: tuple[Fact, ...] = ()
+    do = say("To trimming with its traveller. No order is owed by it: others are a new order.")
     if pack:
-        noted = (_note_back(pack, part, act.args.quantity), *note_damage(pack, reason, act.at))
+        asked = ask_owed(act, pack, part, reason.words, moves)
+        noted = (_note_back(pack, part, act.args.quantity), *note_damage(pack, reason, act.at),
+                 asked)  # fmt: skip
+        do = say("To trimming with its traveller. What order {order} is owed by it, a supervisor "
+                 "says at Shop today.", order=pack.order)  # fmt: skip
     return attention(
         say("{n} {part} came back: batch {batch}", n=act.args.quantity, part=part.name,
             batch=child.id),
-        say("To trimming with its traveller: look at each, then onto the rack."),
-        moves=tuple(move(part.id, h.qty, h.place, "rework", h.batch, child.id) for h in drawn),
+        do,
+        moves=moves,
         sets=(*sets, *noted),
         prints=(("traveller", child.id),),
     )  # fmt: skip

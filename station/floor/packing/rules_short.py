@@ -11,7 +11,8 @@ from station.floor.packing.rules_order import (
 )
 from station.floor.packing.rules_take import NO_PART, move_back
 from station.queries.batches import keep_free
-from station.queries.orders import Need, find_need, find_owed, list_needs, list_owed
+from station.queries.orders import Need, find_need, list_needs
+from station.queries.owing import owe
 from station.queries.short import find_later_pack
 from station.queries.stock import move_in_order
 from station.queries.underway import count_underway
@@ -145,20 +146,15 @@ def send_short(act: Act[SendShort], view: View) -> Answer:
 
 
 def _owe_lines(view: View, order: Order, lines: tuple[Line, ...]) -> Order:
-    """Makes what is owed an order of its own, or adds to the one that nobody packs yet.
+    """Makes an order of what is owed by its lines.
 
     It is due as its order was, so that it comes up as soon as its parts are there.
     """
-    before = find_owed(view, order)
-    owed = {line.product: line.quantity for line in before.lines} if before else {}
+    more: dict[str, int] = {}
     for was, line in zip(order.lines, lines, strict=True):
-        if more := line.short - was.short:
-            owed[line.product] = owed.get(line.product, 0) + more
-    whole = tuple(Line(product=product, quantity=n) for product, n in owed.items())
-    if before:
-        return replace(before, lines=whole)
-    number = f"{order.id}-{len(list_owed(view, order)) + 1}"
-    return Order(id=number, lines=whole, due=order.due, owed_of=order.id)
+        if line.short > was.short:
+            more[line.product] = more.get(line.product, 0) + line.short - was.short
+    return owe(view, order, more, order.due)
 
 
 def _shorten_lines(

@@ -15,6 +15,7 @@ from station.queries.batches import (
     refuse_held_parent,
 )
 from station.queries.first_offs import refuse_unmeasured
+from station.queries.owing import OTHERS, find_others, name_products, owe
 from station.queries.routers import TAKE_OUT
 from station.queries.unmade import AGAIN, refuse_one_more, want_one_more
 from station.shop import conflicts
@@ -30,6 +31,7 @@ from station.shop.facts import (
     Order,
     Part,
     Pile,
+    Product,
     Reason,
     Revision,
     Router,
@@ -38,7 +40,7 @@ from station.shop.facts import (
 from station.shop.moves import Move, Spot, head, tail
 from station.shop.places import kind_of
 from station.shop.views import Rule, Rules, View, by_kind
-from station.shop.words import Say, say
+from station.shop.words import Say, say, together
 
 
 def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
@@ -64,6 +66,8 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
         return _let_batch_go(view, concern, done)
     if how == AGAIN:
         return _cut_again(view, concern, done)
+    if how == OTHERS:
+        return _send_others(view, concern, done)
     out = _take_out(view, concern) if how == TAKE_OUT else ()
     return good(
         say("Settled: {how}", how=Say(how)),
@@ -73,7 +77,7 @@ def settle_concern(act: Act[SettleConcern], view: View) -> Answer:
 
 
 # more than the concern changes with them
-ALONE = (conflicts.BOOK, conflicts.RENEW, LET_GO, AGAIN, TAKE_OUT)
+ALONE = (conflicts.BOOK, conflicts.RENEW, LET_GO, AGAIN, OTHERS, TAKE_OUT)
 
 
 def _settle_together(act: Act[SettleConcern], view: View, done: Concern) -> Answer:
@@ -110,6 +114,23 @@ def _cut_again(view: View, concern: Concern, done: Concern) -> Answer:
             sets=(done, more),
         ),
         prints=(("traveller", batch.id),),
+    )  # fmt: skip
+
+
+def _send_others(view: View, concern: Concern, done: Concern) -> Answer:
+    """Makes an order of what is sent for pieces that came back; it is due the same day."""
+    found = find_others(view, concern)
+    if found is None:
+        said = say("No product of its order has that part any more")
+        return refuse(said, say("Enter what is sent as an order of its own; then settle it."))
+    order, others = found
+    owed = owe(view, order, others, f"{done.settled_at[:10]}T23:59:00")
+    what = together(name_products(view, {line.product: line.quantity for line in owed.lines}))
+    return good(
+        say("Order {owed} is owed to order {order}: {what}", owed=owed.id, order=order.id,
+            what=what),
+        say("Packing takes it as any other. Supervisor {by}: {why}.", by=done.by, why=done.reason),
+        sets=(done, owed),
     )  # fmt: skip
 
 
@@ -227,7 +248,22 @@ def _let_batch_go(view: View, concern: Concern, done: Concern) -> Answer:
 
 
 _READS: frozenset[type[Fact]] = frozenset(
-    {Batch, Bed, Bit, Concern, CutFile, Mixed, Order, Part, Pile, Reason, Revision, Router, Slip}
+    {
+        Batch,
+        Bed,
+        Bit,
+        Concern,
+        CutFile,
+        Mixed,
+        Order,
+        Part,
+        Pile,
+        Product,
+        Reason,
+        Revision,
+        Router,
+        Slip,
+    }
 )
 
 RULES: Rules = by_kind(
