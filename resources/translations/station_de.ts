@@ -1912,6 +1912,10 @@
       <translation>PIN eingeben.</translation>
     </message>
     <message>
+      <source>Enter your PIN; or another supervisor: scan your badge.</source>
+      <translation>PIN eingeben; oder eine andere Aufsicht: Ausweis scannen.</translation>
+    </message>
+    <message>
       <source>Enter your material first.</source>
       <translation>Erst das Material eingeben.</translation>
     </message>
@@ -4290,6 +4294,10 @@
     <message>
       <source>Open the worker, touch “A new PIN”.</source>
       <translation>Mitarbeiter öffnen, „Neue PIN“ berühren.</translation>
+    </message>
+    <message>
+      <source>Or another supervisor</source>
+      <translation>Oder eine andere Aufsicht</translation>
     </message>
     <message>
       <source>Or parts alone</source>

@@ -68,7 +68,13 @@ def question(hand: Hand[Any], waiting: OpenQuestion, view: View, title: Text) ->
             whole=True,
         )
         what = Hint(title=say("Enter your PIN"), note=waiting.said)
-        return Face(title=title, main=(what, pin), presses=(LEAVE,))
+        others = tuple(w for w in list_supervisors(view) if w.id != waiting.approver)
+        if not others:
+            return Face(title=title, main=(what, pin), presses=(LEAVE,))
+        badges = Cards(title=say("Or another supervisor"), entries=_badges(others))
+        return Face(
+            title=title, main=(what, pin), side=(badges,), presses=(LEAVE,), weights=(62, 0, 38)
+        )
     badges = Cards(title=say("Which supervisor?"), entries=_badges(list_supervisors(view)))
     return Face(title=title, main=(asked, badges), presses=(LEAVE,))
 

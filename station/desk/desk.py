@@ -489,8 +489,7 @@ class Desk:
             do=do, asks="supervisor", code=codes.tidy(self._code), at=self.hand.now,
             said=asked.said, next=asked.do,
         )  # fmt: skip
-        self._keep(replace(self._draft, waiting=question))
-        return Given(asked)
+        return self._ask_back(self._draft, question, Given(asked))
 
     def _take_back(self, subject: str, args: Args) -> Given:
         """Takes this station's newest act back; the hand is as it was before it."""
@@ -579,9 +578,15 @@ class Desk:
                 then=then,
                 uses=answer.uses,
             )
-            draft = replace(draft, waiting=question)
+            return self._ask_back(draft, question, Given(*done))
         self._keep(draft)
         return Given(*done)
+
+    def _ask_back(self, draft: Draft, question: OpenQuestion, given: Given) -> Given:
+        """Keeps a question open; a supervisor who is signed in is not asked who it is."""
+        question = questions.ask_signed_in(question, self.hand.worker, self.ledger.view)
+        self._keep(replace(draft, waiting=question))
+        return given._replace(answer=replace(given.answer, do=question.next))
 
     def _number(self, kind: str) -> str:
         """A new number; one that a refused act did not use comes first."""

@@ -13,13 +13,14 @@ from station.desk.draft import Draft, OpenQuestion
 from station.desk.pin import agrees, hashed, is_easy
 from station.desk.wrong_pins import WrongPins, count_minutes
 from station.queries.settings import find_supervisor, find_worker
-from station.shop.acts import Args, SetPin, add_known, question, refuse
+from station.shop.acts import BADGE_FIRST, Args, SetPin, add_known, question, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.rooms import Do, Input, Number
 from station.shop.views import View
 from station.shop.words import say
 
+PIN_AT_ONCE = say("Enter your PIN; or another supervisor: scan your badge.")
 A_MOMENT = timedelta(seconds=2)
 
 
@@ -64,9 +65,18 @@ def _code(
         return _with(waiting, Args(sure=True)) if again or name == "yes" else None
     if waiting.asks == "reason" and given.kind == "reason":
         return _with(waiting, Args(reason=given.number))
-    if waiting.asks == "supervisor" and given.kind == "worker":
+    if waiting.asks in ("supervisor", "pin") and given.kind == "worker":
         return _approver(draft, waiting, given.number, view)
     return None
+
+
+def ask_signed_in(question: OpenQuestion, worker: str, view: View) -> OpenQuestion:
+    """Asks a supervisor who is signed in for the PIN at once: who it is, is known."""
+    signed_in = find_supervisor(view, worker) if question.asks == "supervisor" else None
+    if signed_in is None or not signed_in.pin:
+        return question
+    next_ = PIN_AT_ONCE if question.next == BADGE_FIRST else question.next
+    return replace(question, asks="pin", approver=worker, next=next_)
 
 
 def find_said_again(draft: Draft, do: Do) -> OpenQuestion | None:

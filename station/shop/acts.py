@@ -203,10 +203,12 @@ def ask(said: Say, do: Say, asks: Asks) -> Answer:
     return Answer(tone=tone, said=said, do=do, refused=True, asks=asks)
 
 
+BADGE_FIRST = say("Supervisor: scan your badge, then enter your PIN.")
+
+
 def ask_approval(said: Say) -> Answer:
     """Not done yet: nothing is wrong, and a supervisor has to say yes to it."""
-    do = say("Supervisor: scan your badge, then enter your PIN.")
-    return Answer(tone="ask", said=said, do=do, refused=True, asks="supervisor")
+    return Answer(tone="ask", said=said, do=BADGE_FIRST, refused=True, asks="supervisor")
 
 
 def ask_why(said: Say, use: str) -> Answer:

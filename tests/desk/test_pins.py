@@ -138,3 +138,31 @@ def test_a_wrong_pin_leaves_what_it_is_for_on_the_screen_and_no_point_to_touch(s
     assert pad.whole
     assert str(stage.send("1111").answer.said) == "That PIN is not right"
     assert stage.desk.face().main[0] == what
+
+
+def ask_release(stage, worker):
+    """Up to what is asked of a supervisor before a batch is released, by this worker."""
+    for line in (f"@worker {worker}", "@area office", "button next_kind", "touch ST200-SET",
+                 "button release_batch", "router 2"):  # fmt: skip
+        stage.send(line)
+    return stage.send("4").answer
+
+
+def test_a_supervisor_who_is_signed_in_is_asked_for_the_pin_alone(stage):
+    asked = ask_release(stage, "07")
+    assert str(asked.do) == "Enter your PIN; or another supervisor: scan your badge."
+    assert stage.desk.question() == "pin"
+    assert stage.send(PIN).entry
+
+
+def test_another_supervisor_answers_in_place_of_the_one_who_is_signed_in(stage):
+    stage.ledger.record(second_supervisor(stage))
+    ask_release(stage, "07")
+    assert stage.send("touch 08").answer.asks == "supervisor", "who has no PIN yet"
+    stage.send("worker 07")
+    assert stage.send(PIN).answer.asks == "new_pin"
+
+
+def test_a_worker_who_is_signed_in_is_asked_which_supervisor(stage):
+    ask_release(stage, "03")
+    assert stage.desk.question() == "supervisor"

@@ -72,7 +72,7 @@ class Walk:
     def each(self, *lines):
         for line in lines:
             self.send(line)
-        if self.stage.desk.question() == "supervisor" and self.chance.random() < 0.8:
+        if self.stage.desk.question() in ("supervisor", "pin") and self.chance.random() < 0.8:
             self.send("worker 07")
             self.send(PIN)
         if self.stage.desk.question() == "reason":
