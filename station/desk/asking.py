@@ -15,6 +15,7 @@ from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Asked, Cards, Entry, Face, Hint, Press, Text
 from station.shop.facts import Reason, Worker
+from station.shop.first_facts import say_reason
 from station.shop.rooms import Hand
 from station.shop.views import View
 from station.shop.words import say
@@ -88,5 +89,5 @@ def _reasons(area: str, uses: tuple[str, ...], view: View) -> Cards:
         found += offered[: MOST // len(uses)]
     return Cards(
         title=say("Why?"),
-        entries=tuple(Entry(big=r.words, code=write("reason", r.id)) for r in found),
+        entries=tuple(Entry(big=say_reason(r), code=write("reason", r.id)) for r in found),
     )

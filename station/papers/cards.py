@@ -24,6 +24,7 @@ from station.shop.facts import (
     Worker,
 )
 from station.shop.facts.machines import BEDS
+from station.shop.first_facts import say_reason
 from station.shop.words import Say, dated, length, say
 
 CARD = (62.0, 36.0)  # mm, wide and high
@@ -130,7 +131,7 @@ def _list_faces(area: str, reasons: tuple[Reason, ...]) -> Iterable[CardFace]:
     for reason in reasons:
         if (area == "all" or reason.use in USES.get(area, ())) and has_code("reason", reason.id):
             use = say("reason: {use}", use=Say(REASON_USES[reason.use]))
-            yield CardFace(reason.words, use, write("reason", reason.id))
+            yield CardFace(say_reason(reason), use, write("reason", reason.id))
 
 
 def make_thing_cards(

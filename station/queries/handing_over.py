@@ -5,6 +5,7 @@ from typing import NamedTuple
 from station.queries.orders import MOST, count_inside, count_wanted
 from station.queries.routers import find_bed, list_routers
 from station.shop.facts import Bed, Order, Reason, Router
+from station.shop.first_facts import say_reason
 from station.shop.views import View
 from station.shop.words import Say, moment, say, together, when
 
@@ -53,7 +54,7 @@ def _describe_bed(view: View, bed: Bed, now: str) -> Say:
     told = [_describe_sheet(bed, now)]
     if bed.state == "stopped":
         reason = view.get(Reason, bed.stop)
-        why = reason.words if reason else say("no reason given")
+        why = say_reason(reason) if reason else say("no reason given")
         told.append(say("stopped since {at}: {why}", at=when_exactly(bed.stopped, now), why=why))
     told += [say("first-off {state}", state=f.state) for f in bed.firsts if f.state != "agreed"]
     told += [say("zero is due")] * bool(bed.zero) + [say("re-home it")] * bool(bed.rehome)

@@ -2,6 +2,7 @@
 
 from station.queries.batches import find_hold, keep_free, list_family
 from station.shop.facts import Lot, Part, RackPlace, Reason
+from station.shop.first_facts import say_reason
 from station.shop.moves import SHEET, Held, Move, head, move, tail
 from station.shop.places import find_reason_of, place_words
 from station.shop.views import View, by_batch, total
@@ -69,7 +70,7 @@ def name_place(view: View, place: str) -> Say:
     """Names a place for a person; a rack place by its name, what is spoiled by its reason."""
     reason = view.get(Reason, find_reason_of(place)) if find_reason_of(place) else None
     if reason:
-        return say("spoiled ({number})", number=reason.words)
+        return say("spoiled ({number})", number=say_reason(reason))
     rack = view.get(RackPlace, tail(place)) if head(place) == "rack" else None
     return say("rack {number}", number=rack.name) if rack else place_words(place)
 

@@ -7,6 +7,7 @@ from station.queries.batches import find_approved_letter, refuse_unapproved
 from station.queries.underway import list_queued
 from station.shop.acts import Answer, refuse
 from station.shop.facts import Batch, Concern, CutFile, Reason
+from station.shop.first_facts import say_reason
 from station.shop.moves import tail
 from station.shop.views import View
 from station.shop.words import Say, say
@@ -84,11 +85,11 @@ def _read_sheet(concern: Concern) -> str:
     return str(concern.text.values["sheet"]) if isinstance(concern.text, Say) else ""
 
 
-def _find_why(view: View, concern: Concern) -> str:
+def _find_why(view: View, concern: Concern) -> Say | str:
     """Finds why a sheet was spoiled; empty: it was before this PC's history begins."""
     past = view.past(concern.id)
     reason = view.get(Reason, past.act.args.reason) if past else None
-    return reason.words if reason else ""
+    return say_reason(reason) if reason else ""
 
 
 def want_one_more(batch: Batch) -> Batch:

@@ -27,6 +27,7 @@ from station.shop.facts import (
     Reason,
     Router,
 )
+from station.shop.first_facts import say_reason
 from station.shop.moves import SHEET
 from station.shop.places import balances
 from station.shop.views import View
@@ -183,7 +184,7 @@ def _tell_opened(view: View, mailer: Mailer) -> Iterator[AnswerLine]:
     for why, n in sorted(counts.items(), key=lambda c: -c[1]):
         reason = view.get(Reason, why)
         yield AnswerLine(
-            say("{n} {n|pack|packs} opened again", n=n), reason.words if reason else why
+            say("{n} {n|pack|packs} opened again", n=n), say_reason(reason) if reason else why
         )
 
 
@@ -199,9 +200,9 @@ def answer_reason(_view: View, reason: Reason, _now: str) -> Thing:
     return Thing(
         label=say("Reason"),
         number=reason.id,
-        title=reason.words,
+        title=say_reason(reason),
         note=use,
-        said=say("Reason “{words}”: {use}", words=reason.words, use=use),
+        said=say("Reason “{words}”: {use}", words=say_reason(reason), use=use),
         next=say("Scan it when a reason is asked for."),
         about=(reason.key,),
     )

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from station.shop.facts import Fact, Mailer, Material, Reason, Shop, Worker
 from station.shop.lengths import inches, to_kept
+from station.shop.words import Say
 
 # What a shop that exists is told of when it opens with a newer program: raise it when facts
 # below get fields or values that such a shop should have too (see `renewed`).
@@ -59,6 +60,7 @@ _REASONS: tuple[Reason, ...] = (
     Reason(id="74", words="not wanted", use="returned"),
     Reason(id="76", words="not delivered", use="returned"),
 )  # fmt: skip
+_WORDS = {reason.id: reason.words for reason in _REASONS}
 _NEW_USES = ("repack", "returned", "mailer")  # of the second, fourth and fifth issue
 _NEW_NUMBERS = ("55",)  # of the eighth
 _NEW_FIELDS = {  # by the issue that they came with
@@ -115,6 +117,11 @@ def first_facts() -> tuple[Fact, ...]:
 def first_reasons() -> tuple[Reason, ...]:
     """The reason cards that a shop starts with."""
     return _REASONS
+
+
+def say_reason(reason: Reason) -> Say | str:
+    """Says a reason: in the language in use as long as nobody gave it words of the shop's own."""
+    return Say(reason.words) if _WORDS.get(reason.id) == reason.words else reason.words
 
 
 def renewed(known: Reason, issue: int = 0) -> Reason:

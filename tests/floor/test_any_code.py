@@ -239,5 +239,5 @@ def test_a_void_label_is_told_so_on_its_page(tmp_path):
 
 def test_what_is_spoiled_is_told_by_its_reason_in_words(day):
     words = list(name_place(day.ledger.view, "spoiled/05").values.values())
-    assert words == ["damaged in handling"]
+    assert list(map(str, words)) == ["damaged in handling"]
     assert str(name_place(day.ledger.view, "spoiled/99")) == "spoiled (99)"

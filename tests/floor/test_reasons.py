@@ -9,13 +9,15 @@ from station.floor.popping.screen import screen as popping_screen
 from station.floor.shared.reasons import find_counter, find_usual, list_offered
 from station.floor.trimming import dialogue as trimming
 from station.floor.trimming.screen import screen as trimming_screen
+from station.look import language
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code, write
 from station.shop.faces import Cards, Face
 from station.shop.facts import Pile, Reason
-from station.shop.first_facts import first_reasons
+from station.shop.first_facts import first_reasons, say_reason
 from station.shop.moves import move
 from station.shop.rooms import Hand
+from station.shop.words import Say
 from tests.fakes import FakeView
 from tests.floor.shop_small import SHUTTLE, SHUTTLES, at, batch, hand, off_bed, small_shop
 
@@ -110,3 +112,27 @@ def test_where_a_shop_has_no_reason_of_a_use_the_use_itself_is_counted():
     assert find_usual(FakeView.of(), "popping", "rework") == "rework"
     assert find_counter(hand("popping"), FakeView.of()) == "spoiled"
     assert list_offered(FakeView.of(), "popping") == ()
+
+
+def name_cards(area: str, *reasons: Reason) -> list[Say | str]:
+    in_hand, view = begun(area, *reasons)
+    face = ROOMS[area][1](in_hand, view)
+    panes = (*face.main, *face.side)
+    return [e.big for block in panes if isinstance(block, Cards) for e in block.entries]
+
+
+def test_a_first_reason_is_said_in_the_language_in_use_one_of_the_shop_in_its_own_words():
+    torn = first_reasons()[0]
+    assert Say(torn.words) in name_cards("popping", torn)
+    assert say_reason(replace(KNOT, words="chipped edge")) == "chipped edge", "of another number"
+    assert "torn off" in name_cards("popping", replace(torn, words="torn off"))
+
+
+@pytest.mark.usefixtures("qapp")
+def test_first_reasons_have_their_words_in_each_language():
+    try:
+        assert language.set_language("de")
+        assert language.translate(say_reason(first_reasons()[0])) == "am Steg ausgerissen"
+        assert all(language.translate(say_reason(r)) != r.words for r in first_reasons())
+    finally:
+        language.set_language("")

@@ -74,6 +74,7 @@ from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
 from station.shop.facts import Batch, Bit, FirstOff, Lot, Revision, Slip
 from station.shop.file_requests import ProveText
+from station.shop.first_facts import say_reason
 from station.shop.rooms import Aside, Do, FileJob, Input, Number, Took
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -407,7 +408,7 @@ def _scan_reason(here: Now, code: Code) -> Do | Took | None:
     return Took(
         replace(here.hand, work=replace(here.hand.work, reason=reason.id)),
         good(
-            say("Sheet {n}: {why}", n=here.bed.sheet, why=reason.words),
+            say("Sheet {n}: {why}", n=here.bed.sheet, why=say_reason(reason)),
             say("What survived? Enter whole parts, or confirm."),
         ),
     )

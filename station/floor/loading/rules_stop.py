@@ -33,6 +33,7 @@ from station.queries.routers import (
 from station.queries.settings import find_reason
 from station.shop.acts import Act, Answer, Args, ask, attention, good, notice, refuse
 from station.shop.facts import Bed, Bit, Fact, Reason
+from station.shop.first_facts import say_reason
 from station.shop.moves import BOARD, Move, move, tail
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -71,7 +72,7 @@ def report_stop(act: Act[ReportStop], view: View) -> Answer:
         if reason.hold_down
         else say("This does not stop the router: use its own stop.")
     )
-    said = say("{router} stopped: {why}", router=name, why=reason.words)
+    said = say("{router} stopped: {why}", router=name, why=say_reason(reason))
     return attention(said, do, sets=(stopped,))
 
 

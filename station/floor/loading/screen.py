@@ -57,6 +57,7 @@ from station.shop.faces import (
     Table,
 )
 from station.shop.facts import Batch, Bit, FirstOff, Part, Reason, Revision
+from station.shop.first_facts import say_reason
 from station.shop.lengths import write_as_typed
 from station.shop.times import count_seconds
 from station.shop.views import View
@@ -300,7 +301,7 @@ def _show_stopped(here: Now) -> Face:
         where=_say_where(here),
         main=(
             Header(label=say("Stopped since"), number=clock(bed.stopped),
-                   title=reason.words if reason else bed.stop, note=on_bed,
+                   title=say_reason(reason) if reason else bed.stop, note=on_bed,
                    right_label=say("Minutes"), right=str(minutes)),
             _warn_own_stop(hold_down=bool(reason and reason.hold_down)),
             *_draw_stopped(here),
@@ -338,7 +339,8 @@ def _warn_own_stop(*, hold_down: bool = False) -> Remark:
 def _show_reasons(here: Now, use: str, title: Say = Say()) -> Table:
     """Shows the reasons of one use, to be touched or scanned."""
     rows = tuple(
-        Row(title=r.words, code=write_touch("reason", r.id)) for r in list_reasons(here.view, use)
+        Row(title=say_reason(r), code=write_touch("reason", r.id))
+        for r in list_reasons(here.view, use)
     )
     return Table(columns=(say("Reason"),), rows=rows, title=title)
 
@@ -368,7 +370,7 @@ def _ask_why_spoiled(here: Now) -> Face:
         )
     head = Hint(
         title=say("Why is sheet {n} spoiled?", n=here.bed.sheet),
-        right=chosen.words if chosen else "",
+        right=say_reason(chosen) if chosen else "",
         note=say("What is not counted as whole is lost.") if chosen else "",
         tone="attention",
     )

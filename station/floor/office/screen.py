@@ -79,6 +79,7 @@ from station.shop.facts import (
 )
 from station.shop.field_texts import write_value
 from station.shop.fields import FactField, fields_by_name, typed_fields
+from station.shop.first_facts import say_reason
 from station.shop.lengths import is_length, write_figure
 from station.shop.moves import WEAR
 from station.shop.plain import lay
@@ -190,6 +191,8 @@ def _say_first(fact: Fact, field: FactField, view: View) -> Text:
 
 
 def _say_field(fact: Fact, field: FactField, view: View) -> Text:
+    if isinstance(fact, Reason) and field.name == "words":
+        return say_reason(fact)
     return say_value(field, lay(getattr(fact, field.name)), view)
 
 
@@ -378,9 +381,9 @@ def _list_spoiled(router: Router, view: View, now: str) -> Listing:
     )
 
 
-def _name_reason(number: str, view: View) -> str:
+def _name_reason(number: str, view: View) -> Text:
     reason = view.get(Reason, number)
-    return reason.words if reason else number
+    return say_reason(reason) if reason else number
 
 
 def _tell_worn(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:

@@ -23,6 +23,7 @@ from station.queries.settings import find_reason
 from station.queries.stock import list_free_on_rack, move_in_order
 from station.shop.acts import Act, Answer, ask_why, attention, good, notice, refuse
 from station.shop.facts import Concern, Fact, Order, Pack, Part, Product
+from station.shop.first_facts import say_reason
 from station.shop.moves import Held, Move
 from station.shop.views import View, by_part, total
 from station.shop.words import Say, say, together
@@ -228,7 +229,7 @@ def spoil_packed(act: Act[SpoilPacked], view: View) -> Answer:
     if why is None:
         return ask_why(say("{n} × {part} spoiled", n=count, part=part.name), "spoiled")
     return attention(
-        say("{n} × {part} counted out: {why}", n=count, part=part.name, why=why.words),
+        say("{n} × {part} counted out: {why}", n=count, part=part.name, why=say_reason(why)),
         say("Throw it away. {then}", then=say_next(view, order, part.id, inside - count)),
         moves=move_out(view, order, part, count, f"spoiled/{why.id}"),
     )

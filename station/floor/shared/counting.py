@@ -12,6 +12,7 @@ from station.queries.stock import name_part, take_in_order
 from station.shop.acts import Answer, good, notice, question, refuse
 from station.shop.counts import Counts, sum_by_fate
 from station.shop.facts import Reason
+from station.shop.first_facts import say_reason
 from station.shop.moves import Held, Move, move, tail
 from station.shop.rooms import Hand, Number, Took, Work
 from station.shop.views import View
@@ -346,7 +347,8 @@ def name_counter(view: View, counter: str) -> Say | str:
     if found is None:
         return Say(counter)
     spoiled = found.use == "spoiled"
-    return found.words if spoiled else say("to rework, {reason}", reason=found.words)
+    words = say_reason(found)
+    return words if spoiled else say("to rework, {reason}", reason=words)
 
 
 def list_faults(sums: Mapping[str, int]) -> list[Say]:

@@ -10,6 +10,7 @@ from station.shop.cards import button
 from station.shop.codes import write
 from station.shop.faces import Entry
 from station.shop.facts import Reason
+from station.shop.first_facts import say_reason
 from station.shop.rooms import Took
 from station.shop.views import View
 from station.shop.words import say
@@ -75,7 +76,7 @@ def list_entries(
     `also` are cards of the area's own: they come behind the reasons that it shows first.
     """
     offered = list_offered(view, hand.area)
-    cards = [Entry(big=r.words, code=write("reason", r.id)) for r in offered]
+    cards = [Entry(big=say_reason(r), code=write("reason", r.id)) for r in offered]
     usual = sum(hand.area in r.first_at for r in offered)
     cards[usual:usual] = also
     pages = max(1, -(-len(cards) // room))

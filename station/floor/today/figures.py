@@ -17,9 +17,11 @@ from station.shop.facts import (
     Router,
     Shop,
 )
+from station.shop.first_facts import say_reason
 from station.shop.moves import NO_PIECES, SHEET
 from station.shop.places import areas_of
 from station.shop.views import Passed, View, total
+from station.shop.words import Say
 
 # (area, from-heads, to-heads): a piece has been through the area when it made this move.
 THROUGH: tuple[tuple[str, frozenset[str], frozenset[str]], ...] = (
@@ -150,7 +152,7 @@ class RouterToday(NamedTuple):
 
     router: Router
     bed: Bed
-    reason: str  # why it stands still
+    reason: Say | str  # why it stands still
     free_in: int | None  # minutes, while cutting
 
 
@@ -160,5 +162,5 @@ def list_routers_today(view: View, now: str) -> tuple[RouterToday, ...]:
     for router, bed in list_beds(view):
         reason = view.get(Reason, bed.stop) if bed.stop else None
         left = max(0, round(count_minutes_left(bed, now))) if bed.state == "cutting" else None
-        found.append(RouterToday(router, bed, reason.words if reason else "", left))
+        found.append(RouterToday(router, bed, say_reason(reason) if reason else "", left))
     return tuple(found)
