@@ -54,7 +54,11 @@ ALIVE = {
 }
 
 # What a database has that is brought up to date.
-IS_THERE = "SELECT to_regproc('shop.settle') IS NOT NULL, to_regproc('shop.append') IS NOT NULL"
+IS_THERE = (
+    "SELECT to_regproc('shop.settle') IS NOT NULL, to_regproc('shop.append') IS NOT NULL,"
+    " EXISTS (SELECT FROM pg_proc WHERE oid = to_regproc('shop.append')"
+    " AND 'plan_cache_mode=force_generic_plan' = ANY (proconfig))"
+)
 # A database that is not brought up to date yet has fewer columns: it tells which it has.
 HEAD = (
     "SELECT id, epoch, number, digest, format,"
@@ -88,7 +92,11 @@ PUSH_OF_BEFORE = (
 )
 CUT_OFF = "SELECT shop.cut_off()"
 # What is asked instead where something of `IS_THERE` is not.
-OF_BEFORE = ({PULL: PULL_OF_BEFORE}, {PUSH: PUSH_OF_BEFORE, PUSH_ALONE: PUSH_OF_BEFORE})
+OF_BEFORE: tuple[dict[str, str], ...] = (
+    {PULL: PULL_OF_BEFORE},
+    {PUSH: PUSH_OF_BEFORE, PUSH_ALONE: PUSH_OF_BEFORE},
+    {},
+)
 
 CLOSING = (
     "SELECT number, digest, length(books) FROM shop.closing"
@@ -154,12 +162,11 @@ class PostgresLink:
         row = self._ask(HEAD, ())
         if not row:
             raise NoShop(empty(self.address))
-        *known, site, settles, appends = row[0]
-        self._note_what_is_there(settles, appends)
-        told = json.loads(site)
+        known, told, there = row[0][:6], json.loads(row[0][6]), row[0][7:]
+        self._note_what_is_there(*there)
         held = told.get("held_by") or "", read_time(told.get("held_at") or "")
         office = tuple(told.get("office") or ())
-        return Head._make((*known, office, held, bool(self._instead)))
+        return Head._make((*known, office, held, not all(there)))
 
     def pull(self, after: int, limit: int) -> list[SharedEntry]:
         """Entries in order from behind a number. Raises Away."""

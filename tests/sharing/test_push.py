@@ -127,6 +127,34 @@ def test_who_is_behind_reads_what_is_new_alone(shop):
     assert after == before
 
 
+def count_plans_of_pushes_behind(server, shop, pushes=10):
+    """How often the server plans in pushes by one who is behind; it writes each into its log."""
+    with shop.station("3") as link:
+        for n in range(3):
+            push(link, *at(link), ids=[f"{n}-{k}" for k in range(1000)])
+        head = at(link)
+        push(link, *head, ids=("another",))
+    with shop.admin() as admin:
+        admin.execute("ANALYZE shop.entry")
+        admin.execute(f"ALTER ROLE {shop.names.station('3')} SET log_planner_stats = on")
+    with shop.station("3") as link:
+        for n in range(2 * pushes):
+            if n == pushes:  # all that is planned once for a connection has been planned
+                before = server.log().count("PLANNER STATISTICS")
+            row = ([f"{n}"], [""], [body_of(f"{n}", "3")])
+            told = link.execute(APPEND, (*head, 1, [], *row), prepare=True)
+            assert told.fetchone()[0] == "pushed"
+    return server.log().count("PLANNER STATISTICS") - before
+
+
+@pytest.mark.parametrize(("step", "planned"), [("head", 0), ("4", 10)])
+def test_who_is_behind_has_nothing_planned_anew(server, step, planned):
+    """As it was in a database of before: that takes longer than the push, and all wait for it."""
+    shop = found(server, step=step)
+    assert count_plans_of_pushes_behind(server, shop) == planned
+    server.drop(shop.database)
+
+
 def at(link):
     return link.execute("SELECT number, digest FROM shop.site").fetchone()
 

@@ -165,16 +165,21 @@ def test_who_is_alone_waits_for_the_disk_in_its_own_commit(shop, monkeypatch):
     assert asked == [among_others, alone, among_others, alone, among_others]
 
 
-@pytest.mark.parametrize("step", "123")
-def test_a_database_of_before_is_asked_as_before(server, step):
+@pytest.mark.parametrize("step", "1234")
+def test_a_database_of_before_is_asked_as_before_and_told(server, step):
     shop = found(server, step=step)
     one, two = link_of(shop), link_of(shop, "3")
+    assert one.head().is_old
     first = one.push(0, b"", 1, [], [row("a")._replace(writes=("claimed",))])
     assert one.push(*first, 1, [], [row("b")]).number == 2
     assert [entry.id for entry in two.pull(0, 10)] == ["a", "b"]
     with shop.admin() as admin:
         ((writes,), _) = admin.execute("SELECT writes FROM shop.entry ORDER BY number").fetchall()
     assert sorted(writes) == (["claimed"] if step == "1" else ["about/", "act/a", "w"])
+
+
+def test_a_database_of_now_is_told_from_one_of_before(shop):
+    assert not link_of(shop).head().is_old
 
 
 def test_a_refusal_comes_through_and_leaves_nothing_behind(shop):
