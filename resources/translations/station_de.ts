@@ -1136,6 +1136,14 @@
       <translation>Fräser kurz vor dem Ende</translation>
     </message>
     <message>
+      <source>Blocks {n} {n|order|orders}</source>
+      <translation>Hält {n} {n|Auftrag|Aufträge} auf</translation>
+    </message>
+    <message>
+      <source>Blocks {n} {n|order|orders}, {late} late</source>
+      <translation>Hält {n} {n|Auftrag|Aufträge} auf, {late} verspätet</translation>
+    </message>
+    <message>
       <source>Blocks {n} {n|order|orders}, {late} of them late: {part}</source>
       <translation>Hält {n} {n|Auftrag|Aufträge} auf, {late} davon verspätet: {part}</translation>
     </message>
@@ -2174,6 +2182,10 @@
     <message>
       <source>Give one that is in its list, or add it there first.</source>
       <translation>Einen Eintrag aus der Liste angeben oder ihn dort zuerst anlegen.</translation>
+    </message>
+    <message>
+      <source>Go first to</source>
+      <translation>Zuerst zu</translation>
     </message>
     <message>
       <source>Go on</source>
@@ -3366,10 +3378,6 @@
     <message>
       <source>Newest first</source>
       <translation>Neueste zuerst</translation>
-    </message>
-    <message>
-      <source>Next</source>
-      <translation>Weiter</translation>
     </message>
     <message>
       <source>Next batch</source>
@@ -8520,8 +8528,8 @@
       <translation>Mit dieser Arbeit</translation>
     </message>
     <message>
-      <source>With {mark}, {lacks} of the pieces lack until more is there; with {should}, {then}</source>
-      <translation>Bei {mark} fehlen {lacks} der Teile, bis mehr da ist; bei {should} {then}</translation>
+      <source>With {mark}, {lacks} of the pieces lack until more is there; with {should}: {then}</source>
+      <translation>Bei {mark} fehlen {lacks} der Teile, bis mehr da ist; bei {should}: {then}</translation>
     </message>
     <message>
       <source>Work area of this PC</source>
@@ -10332,10 +10340,6 @@
       <translation>keine</translation>
     </message>
     <message>
-      <source>none free</source>
-      <translation>keine frei</translation>
-    </message>
-    <message>
       <source>none of the other left</source>
       <translation>von der anderen keine mehr da</translation>
     </message>
@@ -11200,6 +11204,10 @@
       <translation>Stapel</translation>
     </message>
     <message>
+      <source>starts {starts} · off the bed {ends}</source>
+      <translation>beginnt {starts} · vom Tisch {ends}</translation>
+    </message>
+    <message>
       <source>state</source>
       <translation>Zustand</translation>
     </message>
@@ -11378,6 +11386,10 @@
     <message>
       <source>this router was never set</source>
       <translation>Nullpunkt dieser Fräse war nie gesetzt</translation>
+    </message>
+    <message>
+      <source>time to load</source>
+      <translation>Zeit zum Beladen</translation>
     </message>
     <message>
       <source>to be made good, try {n} of 2, from batch {parents}</source>
@@ -11732,6 +11744,10 @@
       <translation>Bereich</translation>
     </message>
     <message>
+      <source>{all} pieces; how many are lost can't be told yet.</source>
+      <translation>{all} Stück; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
+    </message>
+    <message>
       <source>{at}</source>
       <translation>{at}</translation>
     </message>
@@ -11936,6 +11952,22 @@
       <translation>{count} {part} {count|geht|gehen} jetzt weiter</translation>
     </message>
     <message>
+      <source>{cut} less {loss} for loss: enough in {sure} of 100 cases.</source>
+      <translation>{cut} weniger {loss} Verlust: genug in {sure} von 100 Fällen.</translation>
+    </message>
+    <message>
+      <source>{cut} less {loss} for loss: enough with {sure} % certainty.</source>
+      <translation>{cut} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
+    </message>
+    <message>
+      <source>{cut} less {loss} for loss: for the first {few} of {all} {all|order|orders}.</source>
+      <translation>{cut} weniger {loss} Verlust: für die ersten {few} von {all} {all|Auftrag|Aufträgen}.</translation>
+    </message>
+    <message>
+      <source>{cut} less {loss} for loss: {more} more {more|sheet|sheets} of it {more|follows|follow}.</source>
+      <translation>{cut} weniger {loss} Verlust: {more} weitere {more|Platte|Platten} davon {more|folgt|folgen}.</translation>
+    </message>
+    <message>
       <source>{cut} of {life} m cut</source>
       <translation>{cut} von {life} m gefräst</translation>
     </message>
@@ -11974,14 +12006,6 @@
     <message>
       <source>{due}, {order}</source>
       <translation>{due}, {order}</translation>
-    </message>
-    <message>
-      <source>{each} {part} a sheet · starts {starts} · off the bed {ends}</source>
-      <translation>{each} {part} je Platte · beginnt {starts} · vom Tisch {ends}</translation>
-    </message>
-    <message>
-      <source>{enough} {store}</source>
-      <translation>{enough} {store}</translation>
     </message>
     <message>
       <source>{far}, at station {station}</source>
@@ -12728,22 +12752,6 @@
       <translation>Noch {n}.</translation>
     </message>
     <message>
-      <source>{n} less {loss} for loss: enough in {sure} of 100 cases.</source>
-      <translation>{n} weniger {loss} Verlust: genug in {sure} von 100 Fällen.</translation>
-    </message>
-    <message>
-      <source>{n} less {loss} for loss: enough with {sure} % certainty.</source>
-      <translation>{n} weniger {loss} Verlust: genug mit {sure} % Sicherheit.</translation>
-    </message>
-    <message>
-      <source>{n} less {loss} for loss: for the first {few} of {all} {all|order|orders}.</source>
-      <translation>{n} weniger {loss} Verlust: für die ersten {few} von {all} {all|Auftrag|Aufträgen}.</translation>
-    </message>
-    <message>
-      <source>{n} less {loss} for loss: {more} more {more|sheet|sheets} of it {more|follows|follow}.</source>
-      <translation>{n} weniger {loss} Verlust: {more} weitere {more|Platte|Platten} davon {more|folgt|folgen}.</translation>
-    </message>
-    <message>
       <source>{n} like it are settled together</source>
       <translation>{n} solche werden zusammen erledigt</translation>
     </message>
@@ -13060,10 +13068,6 @@
       <translation>{n} {n|Teil|Teile} zu holen</translation>
     </message>
     <message>
-      <source>{n} {n|piece|pieces}; how many are lost can't be told yet.</source>
-      <translation>{n} {n|Stück|Stück}; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
-    </message>
-    <message>
       <source>{n} {n|problem|problems}</source>
       <translation>{n} {n|Problem|Probleme}</translation>
     </message>
@@ -13230,6 +13234,10 @@
     <message>
       <source>{n} {run}</source>
       <translation>{n} {run}</translation>
+    </message>
+    <message>
+      <source>{n} × {each}</source>
+      <translation>{n} × {each}</translation>
     </message>
     <message>
       <source>{n} × {part}</source>

@@ -11,8 +11,7 @@ from station.look.style import px
 
 if TYPE_CHECKING:
     from station.look.panes import Pane
-    from station.look.presses import PressButton
-    from station.look.widgets import Send, Touch
+    from station.look.widgets import KeyedTouch, Send, Touch
     from station.shop.faces import Face
 
 EDGE, GAP, ABOVE = 24, 16, 8  # px, beside the panes, between them, above and below them
@@ -53,10 +52,16 @@ class FaceBody(QWidget):
             for block in (*pane.first.blocks, *pane.second.blocks):
                 block.show_typing(text, caret)
 
-    def list_buttons(self) -> "list[PressButton]":
-        """Lists the large buttons in use, in order."""
-        presses = self.main_pane.presses if self.panes else None
-        return presses.buttons[: len(presses.shown)] if presses else []
+    def list_buttons(self) -> "list[KeyedTouch]":
+        """Lists the buttons in use that an F key presses: the large ones, in order, first."""
+        if not self.panes:
+            return []
+        from station.look.widgets import KeyedTouch  # noqa: PLC0415 - after the first frame
+
+        presses = self.main_pane.presses
+        inner = self.main_pane.first.findChildren(KeyedTouch)
+        large = presses.buttons[: len(presses.shown)] if presses else []
+        return [*large, *(t for t in inner if t.number and t.code and t.isVisibleTo(self))]
 
     def list_stops(self) -> "list[Touch]":
         """Lists what can be touched now, in the order of reading: pane by pane, row by row."""

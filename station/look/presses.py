@@ -3,12 +3,11 @@
 from operator import itemgetter
 
 from PySide6.QtCore import QRect
-from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QWidget
 
-from station.look.style import TARGET, make_font, palette, px
-from station.look.widgets import Send, Touch
-from station.look.written import CENTRE, LOW_RIGHT, TextLine, TextPage, write_line
+from station.look.style import TARGET, palette, px
+from station.look.widgets import KeyedTouch, Send
+from station.look.written import CENTRE, TextLine, TextPage, write_line
 from station.shop.cards import CODES, F_KEYS
 from station.shop.faces import Press
 
@@ -16,7 +15,6 @@ BETWEEN = 16  # px
 INSIDE = (14, 6)  # px, from a button's edge to its words
 TIGHT, CLOSE = 6, 10  # px, beside the words and between buttons where there is little room
 KEY = 6  # px beside them for the name of the key
-RIGHT, LOW = 7, 4  # px from the name of the key to a button's edges
 WIDER = 1.15  # a word may have wider letters than its line
 ALONE = 3  # a button on its own takes this part of the row
 NUMBERS = {CODES[name]: number for name, number in F_KEYS.items()}
@@ -46,14 +44,8 @@ def _guess_longest_word(label: TextLine) -> int:
     return min(label.width, round(WIDER * label.width * longest / max(len(label.text), 1)))
 
 
-class PressButton(Touch):
+class PressButton(KeyedTouch):
     """A large button."""
-
-    def __init__(self, parent: QWidget, send: Send) -> None:
-        super().__init__(parent, send)
-        self.number = 0  # of its F key
-        self.ink, self.font_of_key = palette().ink, make_font(11)
-        self.right, self.low = px(RIGHT), px(LOW)
 
     def show_press(self, press: Press, number: int, page: TextPage) -> None:
         """Shows a button with the number of its F key."""
@@ -66,14 +58,6 @@ class PressButton(Touch):
         page.words = [words._replace(colour=self.ink) for words in page.words]
         self.set_content("" if off else press.code, page.join_texts(), page)
         self.setEnabled(not off)
-
-    def draw_shapes(self, painter: QPainter) -> None:
-        """Draws the key that presses it, small in the corner."""
-        if self.number <= 9 and self.isEnabled():
-            painter.setFont(self.font_of_key)
-            painter.setPen(QColor(self.ink))
-            corner = self.rect().adjusted(0, 0, -self.right, -self.low)
-            painter.drawText(corner, LOW_RIGHT, f"F{self.number}")
 
 
 class Presses(QWidget):

@@ -11,7 +11,7 @@ from station.look import style
 from station.look.language import Text, translate
 from station.look.marks import draw_plate
 from station.look.style import Lettering, Palette, find_lettering, palette, px
-from station.look.written import CENTRE, FAR, PlacedText, TextPage, measure_width
+from station.look.written import CENTRE, FAR, LOW_RIGHT, PlacedText, TextPage, measure_width
 
 if TYPE_CHECKING:
     from station.shop.faces import Press
@@ -219,7 +219,29 @@ def make_keys(parent: QWidget, send: Send, signs: Iterable[Sign]) -> list[Key]:
     return [Key(parent, send, sign, colours, lettering) for sign in signs]
 
 
-class InnerPress(Touch):
+class KeyedTouch(Touch):
+    """A button that an F key presses; 0 for none."""
+
+    def __init__(self, parent: QWidget, send: Send) -> None:
+        super().__init__(parent, send)
+        self.number = 0  # of its F key
+        self.ink, self.font_of_key = palette().ink, style.make_font(11)
+        self.right, self.low = px(KEY_RIGHT), px(KEY_LOW)
+
+    def draw_shapes(self, painter: QPainter) -> None:
+        """Draws the key that presses it, small in the corner."""
+        if 0 < self.number <= F_KEYS_MOST and self.isEnabled():
+            painter.setFont(self.font_of_key)
+            painter.setPen(QColor(self.ink))
+            corner = self.rect().adjusted(0, 0, -self.right, -self.low)
+            painter.drawText(corner, LOW_RIGHT, f"F{self.number}")
+
+
+KEY_RIGHT, KEY_LOW = 7, 4  # px from the name of the key to a button's edges
+F_KEYS_MOST = 9
+
+
+class InnerPress(KeyedTouch):
     """A button inside a block: what stands there is decided by it."""
 
     def show_press(self, press: "Press", box: QRect) -> None:
@@ -232,6 +254,7 @@ class InnerPress(Touch):
         at = (edge, 0, box.width() - 2 * edge)
         page.put_text(press.label, at, PRESS_SIZE, bold=True, flags=CENTRE, high=box.height())
         page.words = [words._replace(colour=ink) for words in page.words]
+        self.ink = ink
         self.setGeometry(box)
         self.set_content("" if off else press.code, page.join_texts(), page)
         self.setEnabled(not off)

@@ -62,8 +62,18 @@ def test_the_next_hour_is_drawn():
     assert (hour.start_h, hour.end_h) == (10.0, 11.0)
     drawn = {band.name: (str(band.state), band.spans) for band in hour.items}
     assert drawn["Router 1"] == ("free in 12 min", ((10.0, 10.2, "cutting"),))
-    assert drawn["Router 2"] == ("waits for you", ())
     assert drawn["Router 3"] == ("stopped", ((10.0, 11.0, "stopped"),))
+    assert len(drawn) == 2  # the one that waits has no line: it stands above
+
+
+def test_where_no_router_cuts_no_hour_is_drawn_and_nothing_is_said_twice():
+    player = play(TWO, WAITS, Bed(id="3", day=DAY), router="2,3")
+    player.give(WHO_NEXT)
+    face = screen(player.hand, player.view)
+    assert not blocks(face, Bands)
+    (others,) = blocks(face, Cards)
+    (idle,) = others.entries
+    assert (str(idle.right), idle.line1, idle.line2) == ("nothing waits for it", "", "")
 
 
 def test_the_same_button_goes_back_and_keeps_what_was_said_of_the_sheet():

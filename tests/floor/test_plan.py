@@ -91,15 +91,17 @@ def texts(face):
 
 
 @pytest.mark.parametrize(("more", "said"), [
-    (0, "80 less 2.0 % for loss: enough in 10 of 100 cases."),
-    (1, "80 less 2.0 % for loss: 1 more sheet of it follows."),
-    (16, "80 less 2.0 % for loss: 16 more sheets of it follow."),
+    (0, "8 × 10 less 2.0 % for loss: enough in 10 of 100 cases."),
+    (1, "8 × 10 less 2.0 % for loss: 1 more sheet of it follows."),
+    (16, "8 × 10 less 2.0 % for loss: 16 more sheets of it follow."),
 ])  # fmt: skip
 def test_a_batch_that_others_follow_says_how_many_more_sheets_come(more, said):
     release = Release(file="8", name="A", sheets=8, each=10, loss=0.02, certainty=0.1, more=more,
                       orders=1, serves=1)  # fmt: skip
     assert str(words.say_enough(release, 0.95)) == said
-    assert ("enough with" in [str(name) for name, _ in words.list_reasons(release)]) == (not more)
+    assert ("enough with" in [str(name) for name, _ in words.list_reasons(release, DAY)]) == (
+        not more
+    )
 
 
 def test_before_the_first_thought_it_says_so():
@@ -117,12 +119,11 @@ def test_what_blocks_stands_first_with_its_one_touch():
         "60 wanted, none on the rack, none under way",
         "HC300-SET on Router 1, 3 sheets",
     ]
-    assert "24 HC-300 a sheet · starts 10:42 · off the bed 12:03" in said
-    rests = next(text for text in said if text.startswith("72 pieces"))
-    assert rests == (
-        "72 pieces; how many are lost can't be told yet. "
-        "40 sheets of 6.5 mm birch plywood in the store are free."
-    )
+    at = said.index("starts 10:42 · off the bed 12:03")
+    assert said[at + 1 : at + 3] == [
+        "3 × 24 pieces; how many are lost can't be told yet.",
+        "40 sheets of 6.5 mm birch plywood in the store are free.",
+    ]
     press = face.main[0].press
     asked = take(held, press.code, view)
     assert isinstance(asked, Do)
@@ -263,7 +264,7 @@ def test_a_mark_says_how_long_it_takes_where_that_varies_and_what_lacks():
     (should,) = (mark.should for mark in held.thought.marks)
     words_ = str(take(held, row.code, view).answer.do)
     assert words_.startswith("With 20, 83 % of the pieces lack until more is there; with ")
-    assert f" {should}, " in words_
+    assert f"with {should}: " in words_
 
 
 @pytest.mark.parametrize("way", ["touch", "part's card", "row and card", "card"])
@@ -523,11 +524,11 @@ def test_one_sheet_that_two_parts_wait_for_is_told_as_one():
 
 
 def test_each_batch_that_a_file_is_parted_into_is_chosen_by_its_own_touch():
-    """Two of one file for the rack, alike but for their sheets; no router runs them now."""
+    """Three of one file for the rack, two of them alike."""
     view = small_shop()
     held = think(view)
-    release = Release(file=FRAMES, name="FS600-SET", sheets=5, part=FRAME, part_name="FS-600",
-                      because="use", each=32, days_after=3.0)  # fmt: skip
+    release = Release(file=FRAMES, name="FS600-SET", sheets=5, part=FRAME, because="use",
+                      router="2", ends=f"{DAY}T12:00:00")  # fmt: skip
     rest = structs.replace(release, sheets=4)
     plan = structs.replace(held.thought, then=(release, release, rest), take_back=(), marks=())
     held = replace(held, thought=plan)
@@ -538,6 +539,31 @@ def test_each_batch_that_a_file_is_parted_into_is_chosen_by_its_own_touch():
         assert str(chosen.answer.said) == f"FS600-SET, {sheets} sheets"
         after = rows_of(screen.screen(chosen.hand, view), "And then")
         assert [row.selected for row in after] == [n == at for n in range(3)]
+
+
+def test_a_row_that_no_router_runs_now_says_so_where_it_is_read_and_where_it_is_touched():
+    view = small_shop()
+    held = think(view)
+    release = Release(file=FRAMES, name="FS600-SET", sheets=5, part=FRAME, because="use")
+    plan = structs.replace(held.thought, then=(release,), take_back=(), marks=())
+    held = replace(held, thought=plan)
+    (row,) = rows_of(screen.screen(held, view), "And then")
+    assert str(row.cells[-1].text) == "all routers stopped"
+    said = take(held, row.code, view).answer
+    assert (said.tone, str(said.said), str(said.do)) == (
+        "attention", "Every router that runs FS600-SET stands still",
+        "Get one of them going first.",
+    )  # fmt: skip
+
+
+def test_a_row_names_its_part_once():
+    view = shop()
+    held = think(view)
+    (blocked,) = held.thought.blocked
+    plan = structs.replace(held.thought, blocked=(blocked, blocked))
+    face = screen.screen(replace(held, thought=plan), view)
+    row = rows_of(face, "And then")[0]
+    assert (str(row.note), str(row.cells[2].text)) == ("for HC-300", "Blocks 2 orders, 1 late")
 
 
 def test_a_part_that_cannot_be_cut_says_what_lacks_and_what_to_do():

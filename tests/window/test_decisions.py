@@ -15,7 +15,7 @@ from station.look.panes import ColumnScroll
 from station.planning.messages import Besides, BringForward
 from station.queries.buying import list_coming
 from station.queries.looks import list_raised
-from station.queries.underway import list_queue
+from station.queries.underway import list_queue, list_queued
 from station.shop.cards import button
 from station.shop.facts import Batch, Part
 from tests.floor.shop_small import FRAME, SHUTTLE
@@ -130,6 +130,18 @@ def test_what_else_is_cut_today_is_looked_at_and_released(screen, decide):
     (new,) = [b for b in queue(screen, first.router) if b not in before]
     assert new[1:] == (first.file, first.sheets)
     assert first.name not in shown(screen)
+
+
+def test_the_first_button_has_its_key_as_every_large_one(screen):
+    screen.at("plan", worker="07")
+    screen.session.tick()
+    keyed = {b.code: b.number for b in screen.window.body.list_buttons()}
+    assert keyed[button("release_first")] == 1
+    assert len(set(keyed.values())) == len(keyed)
+    before = list_queued(screen.session.desk.ledger.view)
+    screen.press(1)
+    agree(screen)
+    assert len(list_queued(screen.session.desk.ledger.view)) == len(before) + 1
 
 
 def test_who_needs_me_next_leads_to_the_router(screen, decide):

@@ -39,10 +39,10 @@ def show_tended(here: Now) -> Face:
         title=TITLE,
         where=say("{n} {n|router|routers}", n=len(here.served)),
         main=(
-            Header(label=say("Next"), number=first.name, title=say_standing(first),
+            Header(label=say("Go first to"), number=first.name, title=say_standing(first),
                    note=_say_sheet(first)),
             _list_bring(here, first),
-            _draw_hour(here, (first, *others)),
+            *_draw_hour(here, (first, *others)),
         ),
         side=(Cards(title=say_more(say("Then"), len(others) - MOST), entries=entries,
                     empty=say("No other router.")),),
@@ -127,19 +127,18 @@ def _make_bring_row(words: Say, *, there: bool) -> Row:
     return Row(title=words, cells=cells)
 
 
-def _draw_hour(here: Now, tended: tuple[Tended, ...]) -> Bands:
-    """Draws how long each router still cuts, over the next hour."""
+def _draw_hour(here: Now, tended: tuple[Tended, ...]) -> tuple[Bands, ...]:
+    """Draws how long each router still cuts, over the next hour; those that wait have no line."""
     now = _read_hour(here.hand.now)
-    return Bands(
-        title=say("The next hour"),
-        items=tuple(map(_draw_router, tended[:DRAWN], repeat(now))),
-        start_h=now,
-        end_h=now + 1,
-    )
+    drawn = [one for one in tended if one.standing in ("cuts", "stopped")][:DRAWN]
+    if not drawn:
+        return ()
+    items = tuple(map(_draw_router, drawn, repeat(now)))
+    return (Bands(title=say("The next hour"), items=items, start_h=now, end_h=now + 1),)
 
 
 def _draw_router(one: Tended, now: float) -> Band:
-    tones: dict[str, Tone] = {"waits": "attention", "stopped": "stop"}
+    tones: dict[str, Tone] = {"stopped": "stop"}
     free = now + min(60.0, max(0.0, one.minutes)) / 60
     spans = {"cuts": ((now, free, "cutting"),), "stopped": ((now, now + 1, "stopped"),)}
     return Band(name=one.name, state=say_standing(one), tone=tones.get(one.standing, ""),
@@ -155,7 +154,7 @@ def _show_other(here: Now, one: Tended) -> Entry:
         big=one.name,
         right=say_standing(one),
         tone="stop" if one.standing == "stopped" else "",
-        line1=_say_sheet(one),
+        line1=_say_sheet(one) if one.batch else "",
         line2=say_bring(here, one) if one.batch else "",
         code=write_touch("router", one.router),
     )

@@ -27,7 +27,7 @@ from station.shop.codes import Code
 from station.shop.file_requests import WriteOrderList
 from station.shop.rooms import Do, FileJob, Input, RoomMemory, Took
 from station.shop.views import View
-from station.shop.words import say
+from station.shop.words import Say, say
 
 MOST_SHEETS = 99  # of a batch
 
@@ -130,6 +130,8 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
         assert line.blocked is not None
         said = say("{part} cannot be cut yet", part=line.blocked.name)
         return Took(after, attention(said, say_why_not(line.blocked)))
+    if not line.release.router:
+        return Took(after, attention(*_say_standing(line.release)))
     said = say("{file}, {n} {n|sheet|sheets}", file=line.release.name, n=line.release.sheets)
     return Took(after, good(said, say("Release it, or touch another row.")))
 
@@ -160,9 +162,7 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
             say("{file} was released just now", file=release.name),
             say("Wait a moment: it is thought about anew.")))  # fmt: skip
     if not release.router:
-        return Took(hand, refuse(
-            say("Every router that runs {file} stands still", file=release.name),
-            say("Get one of them going first.")))  # fmt: skip
+        return Took(hand, refuse(*_say_standing(release)))
     args = ReleaseBatch(
         cut_file=release.file,
         router=release.router,
@@ -172,6 +172,12 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
     )
     after = replace(hand, work=PlanWork())
     return Do(f"cutfile/{release.file}", args, after, ("batch",))
+
+
+def _say_standing(release: Release) -> tuple[Say, Say]:
+    """Says that no router runs a file now, and what to do."""
+    return (say("Every router that runs {file} stands still", file=release.name),
+            say("Get one of them going first."))  # fmt: skip
 
 
 def _write_why(release: Release) -> str:

@@ -61,7 +61,7 @@ def screen(hand: PlanHand, view: View) -> Face:
     sooner = find_forward(hand, view)
     beside = (*sums, *_list_marks(lines, chosen), *_list_orders(plan))
     if hand.work.chosen and chosen and chosen.release:
-        beside = (_show_reasons(chosen.release), *sums)
+        beside = (_show_reasons(chosen.release, hand), *sums)
     return Face(
         title=TITLE,
         where=words.say_age(plan, hand.doing),
@@ -113,7 +113,7 @@ def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
         title=words.say_blocked(first),
         matter=words.say_matter(first),
         offer=words.say_offer(release),
-        notes=_note_offer(first, hand),
+        notes=_note_offer(first, release, hand),
         press=Press(
             label=say("Release {n}, print", n=release.sheets),
             code=button("release_first"),
@@ -122,15 +122,10 @@ def _show_first(lines: tuple[PlanLine, ...], hand: PlanHand) -> Block:
     )
 
 
-def _note_offer(blocked: Blocked, hand: PlanHand) -> tuple[Say, ...]:
-    """Says when it is cut, whether it is enough, and what is free in the store."""
-    release = blocked.release
-    assert release is not None
-    rests = say("{enough} {store}", enough=words.say_enough(release, CERTAINTY),
-                store=words.say_store(release))  # fmt: skip
-    if blocked.why_not:
-        return (words.WHY_NOT[blocked.why_not], rests)
-    return (words.say_when(release, hand.now), rests)
+def _note_offer(blocked: Blocked, release: Release, hand: PlanHand) -> tuple[Say, ...]:
+    """Says when it is cut, whether it is enough, and what is free in the store, a line each."""
+    when = words.WHY_NOT.get(blocked.why_not) or words.say_when(release, hand.now)
+    return (when, words.say_enough(release, CERTAINTY), words.say_store(release))
 
 
 def _list_then(
@@ -168,11 +163,14 @@ def _make_row(
         assert blocked is not None
         lacks = words.LACKS.get(blocked.why_not, words.NOT_YET)
         cells = (Cell(text="–", tone="quiet"), Cell(text="–", tone="quiet"),
-                 Cell(text=words.say_blocked(blocked), tone="attention"),
+                 Cell(text=words.say_blocks(blocked), tone="attention"),
                  Cell(text=lacks, tone="stop"))  # fmt: skip
         note = say("{n} wanted", n=blocked.wanted)
         return Row(title=blocked.name, note=note, cells=cells, code=code, selected=selected)
-    because = words.say_blocked(blocked) if blocked else words.say_because(release, hand.now)
+    because = words.say_because(release, hand.now)
+    if blocked:  # its name is read in the same row where the sheets are cut for it
+        own = blocked.name == release.part_name
+        because = words.say_blocks(blocked) if own else words.say_blocked(blocked)
     return Row(
         title=release.name,
         note=say("for {part}", part=release.part_name),
@@ -262,9 +260,10 @@ def _tell_more(
     return (Pairs(rows=rows),) if rows else ()
 
 
-def _show_reasons(release: Release) -> Block:
+def _show_reasons(release: Release, hand: PlanHand) -> Block:
     """Shows what the line that is looked at rests on."""
-    return Pairs(title=say("{file}: why", file=release.name), rows=words.list_reasons(release))
+    return Pairs(title=say("{file}: why", file=release.name),
+                 rows=words.list_reasons(release, hand.now))  # fmt: skip
 
 
 def _list_marks(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[Table, ...]:

@@ -15,6 +15,7 @@ from station.shop.words import Say, clock, figure, moment, say, several, togethe
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
 VARIES = 0.1  # share of its days by which a lead must vary to be told as two figures
+FEW_LACK = 0.0005  # share of pieces; fewer are told as none
 OVER = 3  # parts that lie for long that are named
 
 Pair = tuple[Say | str, Say | str]
@@ -23,6 +24,14 @@ Pair = tuple[Say | str, Say | str]
 def say_blocked(blocked: Blocked) -> Say:
     """Says which part blocks how many orders."""
     return say_blocking(blocked.name, len(blocked.orders), blocked.late)
+
+
+def say_blocks(blocked: Blocked) -> Say:
+    """Says the same beside the part's name."""
+    n, late = len(blocked.orders), blocked.late
+    if not late:
+        return say("Blocks {n} {n|order|orders}", n=n)
+    return say("Blocks {n} {n|order|orders}, {late} late", n=n, late=late)
 
 
 def say_matter(blocked: Blocked) -> Say:
@@ -71,31 +80,30 @@ def say_offer(release: Release) -> Say:
 
 
 def say_when(release: Release, now: str) -> Say:
-    """Says when it starts and when its last sheet is off the bed."""
+    """Says when it starts and when its last sheet is off the bed, short enough for one line."""
     starts: Say | str = say_time(release.starts, now)
     if release.behind:
         starts = say("{at} behind {n} {n|batch|batches}", at=starts, n=release.behind)
-    return say("{each} {part} a sheet · starts {starts} · off the bed {ends}",
-               each=release.each, part=release.part_name, starts=starts,
+    return say("starts {starts} · off the bed {ends}", starts=starts,
                ends=say_time(release.ends, now))  # fmt: skip
 
 
 def say_enough(release: Release, asked: float) -> Say:
     """Says whether what comes out good is enough, or that nobody can tell yet."""
-    all_ = release.each * release.sheets
+    all_ = say("{n} × {each}", n=release.sheets, each=release.each)
     if release.loss is None or release.certainty is None:
-        return say("{n} {n|piece|pieces}; how many are lost can't be told yet.", n=all_)
+        return say("{all} pieces; how many are lost can't be told yet.", all=all_)
     loss = say_share(release.loss)
     if release.certainty >= asked - 1e-9 and release.serves < release.orders:
-        return say("{n} less {loss} for loss: for the first {few} of {all} {all|order|orders}.",
-                   n=all_, loss=loss, few=release.serves, all=release.orders)  # fmt: skip
+        return say("{cut} less {loss} for loss: for the first {few} of {all} {all|order|orders}.",
+                   cut=all_, loss=loss, few=release.serves, all=release.orders)  # fmt: skip
     if release.certainty >= asked - 1e-9:
-        return say("{n} less {loss} for loss: enough with {sure} % certainty.", n=all_, loss=loss,
-                   sure=round(asked * 100))  # fmt: skip
+        return say("{cut} less {loss} for loss: enough with {sure} % certainty.", cut=all_,
+                   loss=loss, sure=round(asked * 100))  # fmt: skip
     if release.more:
-        return say("{n} less {loss} for loss: {more} more {more|sheet|sheets} of it "
-                   "{more|follows|follow}.", n=all_, loss=loss, more=release.more)  # fmt: skip
-    return say("{n} less {loss} for loss: enough in {sure} of 100 cases.", n=all_, loss=loss,
+        return say("{cut} less {loss} for loss: {more} more {more|sheet|sheets} of it "
+                   "{more|follows|follow}.", cut=all_, loss=loss, more=release.more)  # fmt: skip
+    return say("{cut} less {loss} for loss: enough in {sure} of 100 cases.", cut=all_, loss=loss,
                sure=int(release.certainty * 100))  # fmt: skip
 
 
@@ -149,7 +157,7 @@ def say_because(release: Release, now: str) -> Say:
 def say_end(release: Release, now: str) -> Say:
     """Says on which router, and when its last sheet is off the bed."""
     if not release.router:
-        return say("none free")
+        return LACKS["no router"]
     return say("R{id} · {ends}", id=release.router, ends=say_time(release.ends, now))
 
 
@@ -226,9 +234,11 @@ def say_mark_why(mark: MarkAdvice) -> Say:
 
 def say_lacks(mark: MarkAdvice) -> Say:
     """Says what lacks until more is there with a mark as it is, and as it should be."""
+    then = say_share(mark.lacks_then) if mark.lacks_then >= FEW_LACK else say("none")
     return say("With {mark}, {lacks} of the pieces lack until more is there; "
-               "with {should}, {then}", mark=mark.mark, lacks=say_share(mark.lacks),
-               should=mark.should, then=say_share(mark.lacks_then))  # fmt: skip
+               "with {should}: {then}",
+               mark=mark.mark, lacks=say_share(mark.lacks), should=mark.should,
+               then=then)  # fmt: skip
 
 
 def say_time(at: str, now: str) -> Say | str:
@@ -236,7 +246,7 @@ def say_time(at: str, now: str) -> Say | str:
     return clock(at) if at[:10] == now[:10] else moment(at)
 
 
-def list_reasons(release: Release) -> tuple[Pair, ...]:
+def list_reasons(release: Release, now: str) -> tuple[Pair, ...]:
     """Lists what a release rests on, figure by figure."""
     pairs: list[Pair] = [
         (say("cut for"), release.part_name),
@@ -256,19 +266,21 @@ def list_reasons(release: Release) -> tuple[Pair, ...]:
     if release.besides:
         pairs.insert(2, (say("for packs ahead and own pushes"), say("{n}", n=release.besides)))
     if release.router:
-        pairs.append(say_router(release))
+        pairs.append(say_router(release, now))
     if release.bit_missing:
         pairs.append((say("a bit it takes"), say("is not in the router")))
     return tuple(pairs)
 
 
-def say_router(release: Release) -> Pair:
+def say_router(release: Release, now: str) -> Pair:
     """Says why this router: it ends there first, or no other takes it."""
     if not release.next_router:
         return (release.router_name, say("alone runs it now"))
     return (
         say("{router} ends first", router=release.router_name),
-        say("then {router}, {at}", router=release.next_router, at=moment(release.next_ends)),
+        say(
+            "then {router}, {at}", router=release.next_router, at=say_time(release.next_ends, now)
+        ),
     )
 
 
@@ -280,5 +292,5 @@ def list_sums(plan: CuttingPlan, now: str) -> tuple[Pair, ...]:
         (say("late now"), say("{n} of {all}", n=plan.late, all=plan.orders)),
         (say("all cut by"), say_time(plan.done_by, now)),
         (say("pieces beyond need"), say("{n}", n=plan.beyond)),
-        (say("loading"), say("{n} min", n=round(plan.people_minutes))),
+        (say("time to load"), say("{n} min", n=round(plan.people_minutes))),
     )  # fmt: skip

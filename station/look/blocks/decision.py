@@ -4,6 +4,7 @@ from PySide6.QtCore import QRect
 from PySide6.QtGui import QPainter
 
 from station.look.marks import draw_plate
+from station.look.presses import NUMBERS
 from station.look.style import GAP, TARGET, palette, px, tone_colour
 from station.look.widgets import InnerPress, PaintedBlock, Send, measure_press
 from station.look.written import TextPage
@@ -58,6 +59,7 @@ class DecisionBlock(PaintedBlock[Decision]):
             width = self._measure_button(self.block) - px(GAP)
             left = page.width - px(EDGE) - width
             at = QRect(left, self._offer_at[page.width], width, px(TARGET))
+            self.button.number = NUMBERS.get(press.code, 0)
             self.button.show_press(press, at)
 
     def draw_shapes(self, painter: QPainter) -> None:
