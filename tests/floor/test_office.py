@@ -12,7 +12,7 @@ from station.desk.draft import Draft
 from station.floor.office import dialogue, lists, screen
 from station.floor.office.lists import LISTS
 from station.floor.office.rules import RULES
-from station.floor.office.sound import find_problems
+from station.floor.office.sound import find_problems, find_wrong_value
 from station.floor.office.work import (
     Counting,
     EditedRows,
@@ -823,3 +823,23 @@ def test_a_number_has_letters_by_touch_and_a_fraction_its_stroke(view, field, fr
     view = small_shop(replace(shop, units="inch", fractions=fractions))
     shown = screen.screen(office(list="part", form={}, field=field), view)
     assert isinstance(shown.side[0], Letters) is letters
+
+
+# --- numbers that only a slip of the finger types
+
+
+TEN_MILLION = 10_000_000
+KINDS_LISTED = sorted({of.kind for of in LISTS}, key=lambda kind: kind.kind)
+
+
+@pytest.mark.parametrize("kind", KINDS_LISTED, ids=lambda kind: kind.kind)
+def test_ten_million_of_anything_that_is_counted_is_refused_in_a_sentence(kind):
+    counted = [f for f in typed_fields(kind) if f.of is int]
+    counted += [c for f in typed_fields(kind) for c in f.columns if c.of is int]
+    for field in counted:
+        said = find_wrong_value(field, TEN_MILLION)
+        assert said, field.name
+        assert "cannot be above" in str(said), field.name
+    for field in typed_fields(kind):
+        if field.of in (int, float):
+            assert find_wrong_value(field, 10_000_000_000), field.name

@@ -11,6 +11,7 @@ from station.floor.office.retiring import find_use
 from station.queries.runs import find_work, name_run
 from station.shop.codes import LETTERS, SURE, has_code
 from station.shop.facts import Fact, Material, Order, Product, Purchase, Push, Revision, Shop
+from station.shop.facts.about import LARGEST
 from station.shop.field_texts import to_rows
 from station.shop.fields import FactField, fields_by_name
 from station.shop.limits import is_written
@@ -94,7 +95,8 @@ def _check_amount(field: FactField, value: object) -> Iterator[Say]:
         yield say("{field} must be above {limit}", field=field.label, limit=figure(above))
     if least is not None and value < least:
         yield say("{field} cannot be below {limit}", field=field.label, limit=figure(least))
-    if most is not None and value > most:
+    most = LARGEST if most is None else most
+    if value > most:
         yield say("{field} cannot be above {limit}", field=field.label, limit=figure(most))
 
 

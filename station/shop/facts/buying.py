@@ -22,7 +22,7 @@ class BitSize(Fact):
     mark: Annotated[int, About(say("minimum"), least=0, most=9999)] = 0
     lead_days: LeadDays = 0
     # that sold in packs of; 0: any number
-    pack: Annotated[int, About(say("sold in packs of"), least=0)] = 0
+    pack: Annotated[int, About(say("sold in packs of"), least=0, most=99_999)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of one
     active: InUse = True
 

@@ -66,7 +66,7 @@ class Router(Fact):
     pace: Annotated[float, About(say("pace"), above=0)] = 1.0  # real time over the file's time
     extra_s: Annotated[float, About(say("extra"), unit="s", least=0)] = 0.0  # added a sheet
     # sheets until its spoilboard is cut flat again, 0: not counted; common practice, no source
-    flat_after: Annotated[int, About(say("spoilboard bears, sheets"), least=0)] = 100
+    flat_after: Annotated[int, About(say("spoilboard bears, sheets"), least=0, most=999_999)] = 100
     # where its bed takes them, (x, y)
     hold_downs: Annotated[tuple[PlaceOnBed, ...], About(say("hold downs"))] = ()
     # on its PC, where the texts it runs lie; empty: they are not looked at
@@ -131,7 +131,7 @@ class Bit(Fact):
     kind: ClassVar[str] = "bit"
     words: Description  # "6.0 mm compression"
     diameter_mm: Annotated[float, About(say("diameter"), unit="mm", above=0)]
-    flutes: Annotated[int, About(say("flutes"))] = 2
+    flutes: Annotated[int, About(say("flutes"), most=99)] = 2
     # until the office knows better; common practice, no source
     life_m: Annotated[float, About(say("life"), unit="m", above=0, inch_start=5000)] = 1500.0
     # where it is; empty: in the drawer

@@ -22,7 +22,7 @@ class Material(Fact):
     density_kg_m3: Annotated[float, About(say("density"), unit="kg/m³", inch_start=44)] = 700.0
     lead_days: LeadDays = 0
     # that sold in packs of; 0: any number
-    pack_sheets: Annotated[int, About(say("pack sheets"), least=0)] = 0
+    pack_sheets: Annotated[int, About(say("pack sheets"), least=0, most=99_999)] = 0
     price: Annotated[float, About(say("price"), least=0)] = 0.0  # of a sheet; 0: not known
     active: InUse = True
 

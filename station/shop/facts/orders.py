@@ -47,7 +47,7 @@ class Line:
 
     product: Annotated[str, About(say("product"), points_at="product")]
     quantity: Quantity
-    short: Annotated[int, About(say("short"), typed=False, least=0)] = 0
+    short: Annotated[int, About(say("short"), typed=False, least=0, most=999_999)] = 0
 
 
 class ClosedPack(NamedTuple):
@@ -104,7 +104,7 @@ class Mailer(Fact):
     mark: Annotated[int, About(say("minimum"), least=0, most=999_999)] = 0  # new ones are bought
     lead_days: LeadDays = 0
     # that sold in packs of; 0: any number
-    pack: Annotated[int, About(say("sold in packs of"), least=0)] = 0
+    pack: Annotated[int, About(say("sold in packs of"), least=0, most=99_999)] = 0
     form: Annotated[MailerForm, About(say("form"))] = "mailer"
     active: InUse = True
 

@@ -83,7 +83,7 @@ class Part(Fact):
     words: Description  # "Heddle comb 300"
     # id of its rack place
     rack: Annotated[str, About(say("rack"), points_at="rack", may_be_empty=True)] = ""
-    mark: Annotated[int, About(say("minimum"), least=0)] = 0
+    mark: Annotated[int, About(say("minimum"), least=0, most=999_999)] = 0
     thickness_mm: Annotated[
         float, About(say("thickness"), unit="mm", above=0, inch_start=0.25)
     ] = 6.0
@@ -92,7 +92,7 @@ class Part(Fact):
     sizes: Annotated[tuple[Size, ...], About(say("sizes"))] = ()
     small: Annotated[bool, About(say("small"))] = False  # trim in a holder
     # one in so many is compared with the master
-    check_every: Annotated[int, About(say("check every"))] = 20
+    check_every: Annotated[int, About(say("check every"), most=999_999)] = 20
     active: InUse = True
 
     @property

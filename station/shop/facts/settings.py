@@ -76,7 +76,7 @@ class Shop(Fact):
     # a second folder or stick for each evening's backup; empty: "backups" beside the data alone
     backup_folder: Annotated[str, About(say("second folder of backups"))] = ""
     # pieces: a recount that is farther off asks for a supervisor; common practice, no source
-    recount_limit: Annotated[int, About(say("recount limit"))] = 50
+    recount_limit: Annotated[int, About(say("recount limit"), most=999_999)] = 50
     # of uses, those for which what lies on the rack should last; 95 is common practice, no source
     service_percent: Annotated[float, About(say("service level"), unit="%")] = 95.0
     # of pieces, those that orders want sooner than they can be cut: these alone take a stock
@@ -132,7 +132,7 @@ class Shop(Fact):
     ] = 5.0
     # below, new ones are bought; 0: they are not counted
     wrap_mark_m: Annotated[float, About(say("minimum of wrap"), unit="m", least=0)] = 0.0
-    label_mark: Annotated[int, About(say("minimum of labels"), least=0)] = 0
+    label_mark: Annotated[int, About(say("minimum of labels"), least=0, most=999_999)] = 0
     # around a stack in its mailer, both sides together; between parts beside each other
     mailer_spare_mm: Annotated[
         float, About(say("spare in a mailer"), unit="mm", least=0, inch_start=0.4)
