@@ -107,6 +107,26 @@ def add_thinking(bench: Bench, application: Any, session: Session) -> None:
     bench.add("plan: the window held up at most while it thinks", 1000 * max(busy), unit="ms",
               limit=50.0, spread=said)  # fmt: skip
     bench.add("plan: from opening the screen to its plan", median(whole), unit="s")
+    stopped = [time_stop(application, session) for _ in range(THOUGHTS)]
+    bench.add("plan: from “Stop looking” until nothing thinks", 1000 * max(stopped), unit="ms",
+              limit=50.0, spread=f"least {1000 * min(stopped):.1f}")  # fmt: skip
+
+
+def time_stop(application: Any, session: Session) -> float:
+    """Times the button that stops a thought on its way, until the window stands again; seconds."""
+    session.desk.at(area="today")
+    session.desk.look_ahead()
+    session.desk.at(area="plan")
+    ahead, ends = session.desk.ahead, perf_counter() + SLOWEST_S
+    while ahead.running is None and perf_counter() < ends:
+        session.tick()
+    assert ahead.running is not None
+    began = perf_counter()
+    session.take(button("think"))
+    application.processEvents()
+    took = perf_counter() - began
+    assert not ahead.is_thinking
+    return took
 
 
 def step_until_thought(application: Any, session: Session) -> Iterator[float]:
