@@ -21,6 +21,7 @@ CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's p
 LEAD_MM = 0.5  # a way within another part is longer
 ALONG_MM = 20.0  # of a part's outline, that a piece of its contour runs along at least
 PARTED_MM2 = 300.0  # what a stroke parts off is more
+APART = 2  # outlines that a stroke goes across
 MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is the outline
 
 
@@ -159,7 +160,6 @@ def _check_leads(
     around = [c for c, own in parts.items() if c in lines and len(own) == 1]
     if not around:
         return []
-    filled = [_fill(lines[c]) for c in around]
     reach = float(sheet.through.radius.max(initial=0.0)) + CROSS_MM
     names = list(lines)
     tree = shapely.STRtree([lines[c] for c in names])
@@ -175,7 +175,7 @@ def _check_leads(
             continue
         own = [of[run] == beside for run in runs]  # the cuts alone, not the ways over tabs
         cut = shapely.multilinestrings(sheet.through.shape[np.array(own, dtype=bool)])
-        inside = shapely.intersection(cut, shapely.buffer(filled[n], -reach))
+        inside = shapely.intersection(cut, shapely.buffer(_fill(lines[contour]), -reach))
         if not LEAD_MM < shapely.length(inside) < shapely.length(lines[beside]) - LEAD_MM:
             continue
         along = contour in closed and _runs_along(sheet, lines[beside], parts[contour])
@@ -235,14 +235,18 @@ def _check_strokes(
     sheet: Sheet, lines: dict[int, shapely.Geometry], loops: list[ClosedWay]
 ) -> list[Problem]:
     """Tells of open cuts that part what two outlines apart go around: no shared line does."""
-    around = [n for n in loops if n.contours and _goes_around_part(sheet, n)]
+    whole = [n for n in loops if n.contours]
+    line, _ = shapely.STRtree([n.filled for n in whole]).query(list(lines.values()))
+    if np.bincount(line, minlength=1).max() < APART:
+        return []  # no line comes near two of them
+    around = [n for n in whole if _goes_around_part(sheet, n)]
     filled = [loop.filled for loop in around]
     own = {contour for loop in around for contour in loop.contours}
     tree, found = shapely.STRtree(filled), []
     for contour in lines.keys() - own:
         line = lines[contour]
         parted = [filled[n] for n in tree.query(line).tolist() if _parts(line, filled[n])]
-        if len(parted) < 2 or not shapely.disjoint(parted[0], parted[1:]).any():
+        if len(parted) < APART or not shapely.disjoint(parted[0], parted[1:]).any():
             continue
         inside = shapely.intersection(line, parted[0])
         if not shapely.is_empty(inside):

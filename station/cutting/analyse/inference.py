@@ -74,8 +74,11 @@ def _infer_corner(
     """Finds the sheet's lower left corner in the file's frame, mm."""
     origin = setting.origin
     if origin is None:
-        xy = moves.points[1:, :2][cuts]
-        left = bool(len(xy)) and bool((xy.min(axis=0) < np.array(sheet) * -0.05).any())
+        ends = (moves.points[1:, axis][cuts] for axis in (0, 1))
+        left = any(
+            float(end.min(initial=0.0)) < size * -0.05
+            for end, size in zip(ends, sheet, strict=True)
+        )
         origin = "centre" if left else "lower-left"
         said.append(f"Origin: {'centre' if left else 'lower left corner'} of the sheet.")
     return (-sheet[0] / 2, -sheet[1] / 2) if origin == "centre" else (0.0, 0.0)

@@ -154,9 +154,10 @@ def _list_long_leads(sheet: Sheet) -> list[int]:
 
     def pick_near(shares: Floats) -> Bools:
         points = shapely.line_interpolate_point(lines.shape[some, None], shares, normalized=True)
-        _, away = edges.query_nearest(points.ravel(), return_distance=True, all_matches=False)
-        near: Bools = away.reshape(points.shape) < lines.radius[some, None] + BESIDE_MM
-        return near
+        reach = np.repeat(lines.radius[some] + BESIDE_MM, len(shares))
+        near = np.zeros(points.size, dtype=bool)
+        near[edges.query(points.ravel(), predicate="dwithin", distance=reach)[0]] = True
+        return near.reshape(points.shape)
 
     some = some[~pick_near(np.array([0.0, 1.0])).all(axis=1)]  # a contour's ends are at its edge
     if len(some):

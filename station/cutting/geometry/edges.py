@@ -168,6 +168,21 @@ def _find_corner(
 
 
 @compile_inner
+def _is_free(
+    corner: complex, likely: int, near: Ints, start: Complexes, end: Complexes,
+    centre: Complexes, sweep: Floats, radius: Floats,
+) -> bool:  # fmt: skip
+    """Tells whether no stroke's bit reaches over a corner; the likely one is asked first."""
+    for n in range(-1, len(near)):
+        m = near[n] if n >= 0 else likely
+        off = corner - find_foot(m, corner, start, end, centre, sweep)
+        surely_far = measure_square(off) > radius[m] * radius[m] * SURELY
+        if not surely_far and measure_way(off) - radius[m] <= -CORNER_MM:
+            return False
+    return True
+
+
+@compile_inner
 def _snap_to_corner(
     p: complex, k: int, near: Ints, start: Complexes, end: Complexes, centre: Complexes,
     sweep: Floats, radius: Floats,
@@ -190,10 +205,9 @@ def _snap_to_corner(
     if best < 0 or abs(off) < TRUE_MM:
         return p
     corner, found = _find_corner(p, k, best, start, end, centre, sweep, radius)
-    if found and measure_way(corner - p) < SNAP_MM:
-        _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
-        if gap > -CORNER_MM:
-            return corner
+    found = found and measure_way(corner - p) < SNAP_MM
+    if found and _is_free(corner, k, near, start, end, centre, sweep, radius):
+        return corner
     return p
 
 
@@ -214,10 +228,9 @@ def _halve(
         corner, found = _find_corner(middle, one, other, start, end, centre, sweep, radius)
         share = (corner - a) / (b - a)
         found = found and 0 < share.real < 1 and abs(share.imag * (b - a)) < TIP_MM
-        if found and min(measure_way(corner - a), measure_way(corner - b)) > SHORT_MM:
-            _, gap, _ = _find_tightest(corner, near, start, end, centre, sweep, radius)
-            if gap > -CORNER_MM:
-                return corner, one, True
+        found = found and min(measure_way(corner - a), measure_way(corner - b)) > SHORT_MM
+        if found and _is_free(corner, k, near, start, end, centre, sweep, radius):
+            return corner, one, True
     put, k = _put_beside(middle, first, near, start, end, centre, sweep, radius)
     return put, k, True
 

@@ -36,12 +36,13 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
     if not len(before):
         return np.zeros(0, object), before, after, np.zeros(0, dtype=bool)
     tool = cuts.moves.tool[cuts.index[through.first]]
-    end = shapely.get_coordinates(shapely.get_point(through.shape[before], -1))
-    start = shapely.get_coordinates(shapely.get_point(through.shape[after], 0))
+    first, second, last_but_one, last = (
+        shapely.get_coordinates(shapely.get_point(through.shape, at)) for at in (0, 1, -2, -1)
+    )
+    end, start = last[before], first[after]
     away = start - end
     far = np.maximum(np.hypot(*away.T), 1e-9)
-    leave = end - shapely.get_coordinates(shapely.get_point(through.shape[before], -2))
-    arrive = shapely.get_coordinates(shapely.get_point(through.shape[after], 1)) - start
+    leave, arrive = end - last_but_one[before], second[after] - start
     same = tool[before] == tool[after]
     good, straight = _pick_onward(away, far, (leave, arrive))
     good &= same

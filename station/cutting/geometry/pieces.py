@@ -461,7 +461,7 @@ def _make_piece(
         tool=int(cuts.moves.tool[index]),
         line=int(cuts.moves.line[index]),
         covered=max(0.0, 1 - float(sides.length[own].sum()) / max(length, 1e-9)),
-        skin_mm=_measure_skin(closed.stretches.pick(skin), cuts, levels),
+        skin_mm=_measure_skin(closed.stretches, skin, cuts, levels),
     )
 
 
@@ -484,12 +484,12 @@ def _pick_held(face: int, some: Ints, skin: Ints, closed: Closed, sides: Sides) 
     return some[held]
 
 
-def _measure_skin(skins: Stretches, cuts: Cuts, levels: Levels) -> float:
-    """Measures what a skin leaves, tabs in it left out: as much as its runs leave where they are
-    deepest; those that go through leave a ramp. 0 where there is none.
+def _measure_skin(stretches: Stretches, skin: Ints, cuts: Cuts, levels: Levels) -> float:
+    """Measures what a skin leaves, tabs in it left out: as much as the runs of its stretches leave
+    where they are deepest; those that go through leave a ramp. 0 where there is none.
     """
-    low = cuts.run_low[skins.run]
-    left = np.where(low > levels.through, low, skins.top) - levels.bottom
+    low = cuts.run_low[stretches.run[skin]]
+    left = np.where(low > levels.through, low, stretches.top[skin]) - levels.bottom
     return float(left.max(initial=0.0))
 
 

@@ -199,15 +199,18 @@ def fill_hull(x: Floats, y: Floats, order: Ints, back: Ints, kept: Ints) -> int:
 @compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
 def fill_boxes(x: Floats, y: Floats, angles: Floats, wide: Floats, high: Floats) -> None:
     """Fills in how far points reach along and across each angle."""
-    for k in range(len(angles)):
-        c, s = math.cos(angles[k]), math.sin(angles[k])
-        left = under = math.inf
-        right = over = -math.inf
-        for i in range(len(x)):
-            u, v = x[i] * c + y[i] * s, y[i] * c - x[i] * s
-            left, right = min(left, u), max(right, u)
-            under, over = min(under, v), max(over, v)
-        wide[k], high[k] = right - left, over - under
+    n = len(angles)
+    c, s = np.cos(angles), np.sin(angles)
+    left, under = np.full(n, math.inf), np.full(n, math.inf)
+    right, over = np.full(n, -math.inf), np.full(n, -math.inf)
+    for i in range(len(x)):
+        px, py = x[i], y[i]
+        for k in range(n):  # the inner loop: several angles are taken at once
+            u, v = px * c[k] + py * s[k], py * c[k] - px * s[k]
+            left[k], right[k] = min(left[k], u), max(right[k], u)
+            under[k], over[k] = min(under[k], v), max(over[k], v)
+    for k in range(n):
+        wide[k], high[k] = right[k] - left[k], over[k] - under[k]
 
 
 @compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1])")

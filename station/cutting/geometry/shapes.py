@@ -6,6 +6,7 @@ Shapes are compared by their complex moments about the centre of area: turning a
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -212,7 +213,7 @@ def _lies_alike(one: Fingerprint, other: Fingerprint, angle: float, *, mirrored:
     if not _reach_alike(one, other, corners):
         return False
     some = corners[:: -(-len(corners) // MOST_CORNERS)]
-    off = _measure_off(some, one.corners)
+    off = measure_off(some, one.corners)
     if (off > 2 * near).any() or np.mean(off > near) > ROUGH_SHARE:
         return False
     if not len(one.marks):
@@ -238,13 +239,20 @@ def _reach_alike(one: Fingerprint, other: Fingerprint, corners: Complexes) -> bo
     return bool((np.abs(wide - wide2) < near).all())
 
 
-def _measure_off(points: Complexes, ring: Complexes) -> Floats:
+@compile_entry("f8[::1](c16[:], c16[::1])")
+def measure_off(points: Complexes, ring: Complexes) -> Floats:
     """Measures how far points lie from a ring's edges."""
-    way = np.roll(ring, -1) - ring
-    away = points[:, None] - ring[None]
-    share = (away * np.conj(way)).real / np.maximum(np.abs(way) ** 2, 1e-18)
-    off: Floats = np.abs(away - np.clip(share, 0, 1) * way).min(axis=1)
-    return off
+    least = np.full(len(points), math.inf)
+    for k in range(len(ring)):
+        a, b = ring[k], ring[k + 1 if k < len(ring) - 1 else 0]
+        x, y = b.real - a.real, b.imag - a.imag
+        size = max(x * x + y * y, 1e-18)
+        for n in range(len(points)):
+            u, v = points[n].real - a.real, points[n].imag - a.imag
+            share = min(max((u * x + v * y) / size, 0.0), 1.0)
+            u, v = u - share * x, v - share * y
+            least[n] = min(least[n], u * u + v * v)
+    return np.asarray(np.sqrt(least))
 
 
 def _list_angles(base: Complexes, turned: Complexes) -> list[float]:

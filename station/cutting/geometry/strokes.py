@@ -152,25 +152,26 @@ def close_ends(lines: Lines) -> Lines:
 
 def lay_points(moves: Moves, index: Ints, new: Bools, chord: float) -> tuple[Floats, Ints]:
     """Lays the points of moves one after another; a new line also has its first move's start."""
-    start = moves.points[index, 0] + 1j * moves.points[index, 1]
-    end = moves.points[index + 1, 0] + 1j * moves.points[index + 1, 1]
-    bent = (moves.kind[index] >= CW) & (moves.plane[index] == XY)
-    centre = moves.centre[index, 0] + 1j * moves.centre[index, 1]
-    sweep = np.where(bent, moves.sweep[index], 0.0)
-    spoke = np.where(bent, start - centre, 0.0)
-    reach = np.maximum(np.abs(spoke), chord)
+    bent = np.flatnonzero((moves.kind[index] >= CW) & (moves.plane[index] == XY))
+    arcs = index[bent]
+    centre = moves.centre[arcs, 0] + 1j * moves.centre[arcs, 1]
+    spoke = moves.points[arcs, 0] + 1j * moves.points[arcs, 1] - centre
+    sweep, reach = moves.sweep[arcs], np.maximum(np.abs(spoke), chord)
     widest = np.maximum(2 * np.arccos(np.maximum(1 - chord / reach, 0.5)), 1e-6)
-    chords = np.clip(np.ceil(np.abs(sweep) / widest / 4) * 4, 1, MOST_CHORDS)
-    count = np.where(bent, chords, 1).astype(np.int64) + new
-    of = np.repeat(np.arange(len(index)), count)
-    nth = np.arange(len(of)) - np.repeat(np.cumsum(count) - count, count)
-    step = nth + 1 - new[of]
-    share = step / (count - new)[of]
-    points = np.where(step == 0, start[of], end[of])
-    inner = bent[of] & (share > 0) & (share < 1)
-    arc = of[inner]
-    points[inner] = centre[arc] + spoke[arc] * np.exp(1j * sweep[arc] * share[inner])
-    return np.column_stack((points.real, points.imag)), of
+    count = 1 + new.astype(np.int64)
+    count[bent] += np.clip(np.ceil(np.abs(sweep) / widest / 4) * 4, 1, MOST_CHORDS).astype(int) - 1
+    of, last = np.repeat(np.arange(len(index)), count), np.cumsum(count)
+    start = (last - count)[new]
+    at = index[of] + 1
+    at[start] -= 1  # the start of a line
+    points = np.ascontiguousarray(moves.points[at, :2])
+    chords = count[bent] - new[bent]
+    arc = np.repeat(np.arange(len(bent)), chords - 1)
+    nth = np.arange(len(arc)) - np.repeat(np.cumsum(chords - 1) - chords + 1, chords - 1) + 1
+    inner = centre[arc] + spoke[arc] * np.exp(1j * sweep[arc] * (nth / chords[arc]))
+    place = (last[bent] - chords)[arc] + nth - 1
+    points[place, 0], points[place, 1] = inner.real, inner.imag
+    return points, of
 
 
 def pick_through(cuts: Cuts, levels: Levels) -> Bools:
