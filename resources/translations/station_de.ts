@@ -1852,6 +1852,10 @@
       <translation>Ziffern nehmen, die nicht aufeinander folgen.</translation>
     </message>
     <message>
+      <source>Enter how many came.</source>
+      <translation>Eingeben, wie viele kamen.</translation>
+    </message>
+    <message>
       <source>Enter how many lie there, all batches together.</source>
       <translation>Gib ein, wie viele dort liegen, alle Lose zusammen.</translation>
     </message>
@@ -12672,6 +12676,10 @@
       <translation>{n} zurück</translation>
     </message>
     <message>
+      <source>{n} cannot lie in one place</source>
+      <translation>{n} können nicht an einem Platz liegen</translation>
+    </message>
+    <message>
       <source>{n} coming</source>
       <translation>{n} kommen</translation>
     </message>
@@ -12870,6 +12878,10 @@
     <message>
       <source>{n} rework</source>
       <translation>{n} Nacharbeit</translation>
+    </message>
+    <message>
+      <source>{n} sheets cannot come at once</source>
+      <translation>{n} Platten können nicht auf einmal kommen</translation>
     </message>
     <message>
       <source>{n} spoiled</source>

@@ -843,3 +843,11 @@ def test_ten_million_of_anything_that_is_counted_is_refused_in_a_sentence(kind):
     for field in typed_fields(kind):
         if field.of in (int, float):
             assert find_wrong_value(field, 10_000_000_000), field.name
+
+
+@pytest.mark.parametrize(("sheets", "said"), [
+    (0, "How many sheets came?"), (TEN_MILLION, "10 000 000 sheets cannot come at once"),
+])  # fmt: skip
+def test_sheets_that_cannot_have_come_are_refused_by_their_number(sheets, said):
+    answer = small_shop().do(RULES, act("receive_lot", "lot/0999", material="1", sheets=sheets))
+    assert (answer.refused, str(answer.said)) == (True, said)

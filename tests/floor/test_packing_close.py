@@ -67,7 +67,7 @@ def slip(sheet=2):
          "Enough: take 3 from rack A 03."),
         (200, "Corrected: 200 ST-200 there, 198 more than by the book",
          "Enough: take 3 from rack A 03."),
-        (999_999, "How many are there?", "Enter the number that you counted."),
+        (999_999, "999 999 cannot lie in one place", "Enter the number that you counted."),
     ],
 )  # fmt: skip
 def test_a_count_says_what_to_do_now(counted, said, do):

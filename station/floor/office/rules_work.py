@@ -344,8 +344,11 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
     material, sheets = view.get(Material, act.args.material), act.args.sheets
     if material is None:
         return refuse(say("There is no such material"), say("Enter the material first."))
-    if not 1 <= sheets <= MOST:
+    if sheets < 1:
         return refuse(say("How many sheets came?"), say("Enter a number above 0."))
+    if sheets > MOST:
+        return refuse(say("{n} sheets cannot come at once", n=sheets),
+                      say("Enter how many came."))  # fmt: skip
     number = act.subject.partition("/")[2]
     lot = view.get(Lot, number) or Lot(id=number, material=material.id, received=act.at)
     if lot.material != material.id:

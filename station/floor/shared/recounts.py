@@ -114,8 +114,11 @@ def ask_about_count(
     supervisor is asked for beyond the shop's limit. None: it is corrected, or agrees.
     """
     by, known = counted - book, act.args
-    if not 0 <= counted <= MOST:
+    if counted < 0:
         return refuse(say("How many are there?"), say("Enter the number that you counted."))
+    if counted > MOST:
+        return refuse(say("{n} cannot lie in one place", n=counted),
+                      say("Enter the number that you counted."))  # fmt: skip
     if by == 0 or act.again:  # what was counted was answered for when it was counted
         return None
     differs = say("Counted {counted}, the book says {book}", counted=counted, book=book)
