@@ -9,7 +9,7 @@ from station.ledger import again, effects, statements
 from station.ledger.again import Turned, Waiting, decide_again, run_out
 from station.ledger.books import instead
 from station.ledger.closing import begin_of
-from station.ledger.codec import Body, digest
+from station.ledger.codec import Body, answer_of, digest
 from station.ledger.faults import Fault
 from station.ledger.history import History
 from station.ledger.page import HistoryPage
@@ -52,12 +52,16 @@ class Absorbing:
         *,
         trusted: bool = False,
     ) -> None:
-        _check_chain(history, entries)
+        check_chain(history.number, history.digest, entries)
         self.entries = entries
         self.is_put_off = False
-        self._history, self._store = history, history.store
-        self._work = _take_all(history, rules, entries, trusted=trusted)
+        self._history, self._store, self._rules = history, history.store, rules
+        self._work = self._begin(trusted=trusted)
         self._began = False
+
+    def _begin(self, *, trusted: bool) -> "Steps":
+        """Begins the work, of which nothing is done yet."""
+        return _take_all(self._history, self._rules, self.entries, trusted=trusted)
 
     def step(self, until: float) -> list[Turned] | None:
         """Goes on until a time of `perf_counter`; gives the acts that turned once all is in."""
@@ -162,8 +166,8 @@ def quiet() -> Iterator[None]:
             gc.enable()
 
 
-def _check_chain(history: History, entries: Sequence[SharedEntry]) -> None:
-    number, link = history.number, history.digest
+def check_chain(number: int, link: bytes, entries: Sequence[SharedEntry]) -> None:
+    """Holds entries against the place that they follow on. Raises HistoryBroken."""
     for entry in entries:
         number, link = number + 1, digest(link, entry.id, entry.body)
         if (entry.number, entry.digest) != (number, link):
@@ -175,15 +179,12 @@ def _take(
 ) -> Steps:
     acts = again.waiting(history)
     yield
-    own = _own(acts, entries)
-    _keep(history, entries[:own], [act.body for act in acts[:own]])
-    for act in acts[:own]:
-        history.store.run(statements.DROP_PENDING, (act.seq,))
+    own = share_own(history, acts, entries)
     acts, rest = acts[own:], entries[own:]
     if not rest:
         return []
-    come = yield from _take_apart(history, rest)
-    hit = [] if trusted else (yield from _find_touched(acts, [body for body, _ in come]))
+    come = yield from take_apart(history, rest)
+    hit = [] if trusted else (yield from find_touched(acts, [body for body, _ in come]))
     yield
     if 0 < len(hit) < len(acts):
         run = history.store.run
@@ -213,6 +214,26 @@ def _take_under(
     come: Come,
 ) -> Steps:
     """Puts entries under the pending acts that they touch, which are decided again on top."""
+    yield from lay_under(history, hit, entries, come)
+    ids = {entry.id for entry in entries}
+    left = [act for act in hit if act.id not in ids]
+    return find_turned(hit, come) + (yield from decide_again(history, rules, left))
+
+
+def find_turned(acts: Sequence[Waiting], come: Come) -> list[Turned]:
+    """Finds the acts that come as entries and had turned before anybody here was told."""
+    turned = {body.act.id: body for body, _ in come if body.verdict}
+    came = [act for act in acts if act.id in turned and not act.body.verdict]
+    return [Turned(act.id, answer_of(turned[act.id])) for act in came]
+
+
+def lay_under(
+    history: History, hit: Sequence[Waiting], entries: Sequence[SharedEntry], come: Come
+) -> Generator[None, None, None]:
+    """Undoes the acts that entries touch, and puts the entries under them.
+
+    An act that is among the entries waits no more.
+    """
     page, ids = HistoryPage(history.store), {entry.id for entry in entries}
     page.prepare([body for body, _ in come])
     for act in reversed(hit):
@@ -222,13 +243,12 @@ def _take_under(
         yield
     for n in range(0, len(come), MOST_AT_ONCE):
         part = come[n : n + MOST_AT_ONCE]
-        bodies = [_counted(page, body, why, trusted=False) for body, why in part]
-        _keep(history, entries[n : n + MOST_AT_ONCE], bodies)
+        counted = [_counted(page, body, why, trusted=False) for body, why in part]
+        _keep(history, entries[n : n + MOST_AT_ONCE], counted)
         yield
     page.write(history.store.connection)
     yield
     history.reader.forget(None if hit else page.touched())
-    return (yield from decide_again(history, rules, [act for act in hit if act.id not in ids]))
 
 
 def _take_trusted(
@@ -247,7 +267,7 @@ def _take_trusted(
     return []
 
 
-def _take_apart(
+def take_apart(
     history: History, entries: Sequence[SharedEntry]
 ) -> Generator[None, None, list[tuple[Body, Say]]]:
     """What can be read of the entries; one that has no time has that of the one before."""
@@ -261,17 +281,23 @@ def _take_apart(
     return come
 
 
-def _own(acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
-    """How many of this station's oldest pending acts come back first, as they were."""
+def share_own(history: History, acts: Sequence[Waiting], entries: Sequence[SharedEntry]) -> int:
+    """Keeps the oldest of the acts that come back first, as they were, as the entries they are.
+
+    Gives how many.
+    """
     count = 0
     for act, entry in zip(acts, entries, strict=False):
         if (act.id, act.text) != (entry.id, entry.body):
             break
         count += 1
+    _keep(history, entries[:count], [act.body for act in acts[:count]])
+    for act in acts[:count]:
+        history.store.run(statements.DROP_PENDING, (act.seq,))
     return count
 
 
-def _find_touched(
+def find_touched(
     acts: Sequence[Waiting], bodies: Sequence[Body]
 ) -> Generator[None, None, list[Waiting]]:
     """Finds the pending acts that what comes does not let be, and those that rest on one of them.

@@ -7,7 +7,7 @@ needs a look. Nothing scanned is ever dropped.
 
 import logging
 from collections import Counter
-from collections.abc import Generator, Sequence
+from collections.abc import Generator, Iterable, Sequence
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import NamedTuple, TypeVar
@@ -132,32 +132,48 @@ def decide_again(
 ) -> Generator[None, None, list[Turned]]:
     """Decides the acts anew, in order, once they are undone; gives those that turned.
 
-    None of them, nor one behind it, is read for one before it.
-
     It may be left standing behind each of them.
+    """
+    deciding = Deciding(history, rules)
+    deciding.hide(acts)
+    try:
+        for act in acts:
+            deciding.decide(act)
+            yield
+    finally:
+        deciding.hide(())
+    return deciding.turned
+
+
+class Deciding:
+    """Decides acts anew, one after the other; notes those that `turned`.
 
     An act that turned is never decided again: a person may have settled it already. What stood
     on one that turned tells of that one: a pack that was never closed is on no cart.
     """
-    turned = []
-    fallen: list[Fallen] = []
-    hidden = history.reader.hidden = {act.id for act in acts}
-    try:
-        for act in acts:
-            was = act.body
-            now, reads = _again(history, rules, was, fallen)
-            if now.verdict and not was.verdict:
-                turned.append(Turned(act.id, answer_of(now)))
-                fallen.append(Fallen(effects.marks(was), lift_say(now.said)))
-            row = pending_row(act.seq, now, write_body(now), reads)
-            if (row[-2], row[-1]) != (act.names, act.text):
-                history.store.run(statements.DROP_PENDING, (act.seq,))
-                history.store.run(statements.ADD_PENDING, row)
-            hidden.discard(act.id)
-            yield
-    finally:
-        hidden.clear()
-    return turned
+
+    def __init__(self, history: History, rules: Rules) -> None:
+        self._history, self._rules = history, rules
+        self._fallen: list[Fallen] = []
+        self.turned: list[Turned] = []
+
+    def hide(self, acts: Iterable[Waiting]) -> None:
+        """Hides acts that are undone: none of them is read for one before it."""
+        self._history.reader.hidden = {act.id for act in acts}
+
+    def decide(self, act: Waiting) -> Waiting:
+        """Decides an act that is undone, the next one in order; gives it as it waits now."""
+        history, was = self._history, act.body
+        now, reads = _again(history, self._rules, was, self._fallen)
+        if now.verdict and not was.verdict:
+            self.turned.append(Turned(act.id, answer_of(now)))
+            self._fallen.append(Fallen(effects.marks(was), lift_say(now.said)))
+        row = pending_row(act.seq, now, write_body(now), reads)
+        if (row[-2], row[-1]) != (act.names, act.text):
+            history.store.run(statements.DROP_PENDING, (act.seq,))
+            history.store.run(statements.ADD_PENDING, row)
+        history.reader.hidden.discard(act.id)
+        return Waiting(act.seq, act.id, *row[-2:])
 
 
 def _again(

@@ -1,6 +1,6 @@
 """The ledger: one station's history, and all that is derived from it."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 from secrets import token_hex
@@ -16,6 +16,7 @@ from station.ledger.private import make_folder
 from station.ledger.progress import tell_nobody
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import DATABASE, HELD, Sharing, Verdict
+from station.ledger.shop_link import SharedEntry
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
 from station.ledger.undo import undo
@@ -213,17 +214,20 @@ class Ledger:
         """Whether news is half taken in: whatever else the file is asked for puts that off."""
         return self._sharing.is_taking
 
-    def take_news_until(self, news: News, until: float) -> list[Turned] | None:
+    def take_news_until(
+        self, news: News, until: float, *, by_groups: bool = False
+    ) -> list[Turned] | None:
         """Takes in what came from the shop, until a time of `perf_counter`, as `take_news` does.
 
         None: it has to be called with the same news again. A scan in between finds all as it was
-        before, and this begins anew.
+        before, and this begins anew. `by_groups`: acts that wait may be shared in between
+        (`offer_ahead`), and what comes of that is taken in as well (`take_more`).
         """
         heard = list[Turned]()
         if not self.is_taking_in:
             self._give_up_foreign(news)
             heard = self.hear(news)
-        turned = self._sharing.take(news, until)
+        turned = self._sharing.take(news, until, by_groups=by_groups)
         if turned is None:
             return None
         turned = heard + turned
@@ -232,6 +236,17 @@ class Ledger:
         if changed := self._supply.settle():
             self._write_local(changed)
         return turned
+
+    def offer_ahead(self) -> Offer | None:
+        """What may be shared of news half taken in by groups; None: there are none such."""
+        return self._sharing.offer_ahead()
+
+    def take_more(self, entries: Sequence[SharedEntry]) -> bool:
+        """Has news that are half taken in by groups go on with entries behind them.
+
+        False: they are not, or are put off. Raises HistoryBroken where they do not follow.
+        """
+        return self._sharing.take_more(entries, self.station)
 
     def _give_up_foreign(self, news: News) -> None:
         """Gives numbers up that others may have, before what shows why is taken in.

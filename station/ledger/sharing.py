@@ -12,6 +12,7 @@ from station.ledger import again, closing, effects, statements
 from station.ledger.absorb import Absorbing, absorb, decide_anew
 from station.ledger.again import Turned
 from station.ledger.codec import read_body, write_body
+from station.ledger.groups import AbsorbingByGroups
 from station.ledger.history import OFFICE, SHOP, History, pending_row
 from station.ledger.rebuild import closed, fill
 from station.ledger.shop_link import SharedEntry, SharedRow
@@ -25,6 +26,7 @@ Verdict = Literal["", "asking", "holds", "look"]
 WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
 HELD = "held"  # local: the station that held sharing up last, and when
 DATABASE = "database"  # local: whether the shop's is ``old`` or ``new`` to this program
+GROUP = 50  # acts that are shared at once ahead of the rest
 EPOCH = "epoch"  # local: how often an older day of the shop's database was put back
 
 
@@ -50,15 +52,30 @@ class Sharing:
         """Where this station stands, and its oldest acts that are not shared yet."""
         mended = self._store.values.get(MENDED)  # they are decided again first
         acts = [] if mended else again.waiting(self._history, limit)
+        head = Mark(self._history.number, self._history.digest)
+        return self._offer(head, acts)._replace(marks=self._marks())
+
+    def offer_ahead(self) -> Offer | None:
+        """What may be shared of news half taken in by groups; None: there are none such.
+
+        It asks the file for nothing, so it puts nothing off.
+        """
+        taking = self._taking
+        if not isinstance(taking, AbsorbingByGroups) or taking.is_put_off:
+            return None
+        last = taking.entries[-1]
+        return self._offer(Mark(last.number, last.digest), taking.list_ready(GROUP))
+
+    def _offer(self, head: Mark, acts: Sequence[again.Waiting]) -> Offer:
+        """These acts, behind a place of the history."""
         rows = self._rows(acts)
         return Offer(
             site=self._store.values.get(SHOP, ""),
             epoch=self._epoch(),
             format=statements.FORMAT,
-            head=Mark(self._history.number, self._history.digest),
+            head=head,
             reads=tuple(sorted(frozenset[str]().union(*(a.reads for a in acts[: len(rows)])))),
             rows=rows,
-            marks=self._marks(),
         )
 
     def _rows(self, acts: Sequence[again.Waiting]) -> tuple[SharedRow, ...]:
@@ -125,27 +142,46 @@ class Sharing:
         """Whether news was begun to be taken in, and nothing has put that off."""
         return self._taking is not None and not self._taking.is_put_off
 
-    def take(self, news: News, until: float) -> list[Turned] | None:
+    def take_more(self, entries: Sequence[SharedEntry], station: str) -> bool:
+        """Has news that are half taken in by groups go on with entries behind them.
+
+        Not where there are acts of this station that it does not know: all is begun anew then.
+        Raises HistoryBroken where they do not follow.
+        """
+        taking = self._taking
+        if not isinstance(taking, AbsorbingByGroups) or taking.is_put_off:
+            return False
+        if any(e.id not in taking.known for e in _find_mine(entries, station)):
+            self._store.settle()
+            return False
+        taking.grow(entries)
+        return True
+
+    def take(self, news: News, until: float, *, by_groups: bool = False) -> list[Turned] | None:
         """Takes the news in, until a time of `perf_counter`; None: it has to go on.
 
-        Gives the acts of this station that do not hold any more.
+        Gives the acts of this station that do not hold any more. `by_groups`: those that hold
+        may be shared ahead of the rest.
         """
         self._history.reached = news.state in ("shared", "behind", "put back", "refused")
         if news.state == "put back":
             self._step_back(news.common, news.epoch)
             return []
         if not self._store.values.get(MENDED):
-            return self._take_by(news.entries, until)
+            return self._take_by(news.entries, until, by_groups=by_groups)
         absorb(self._history, self._rules, news.entries, trusted=True)
         return [] if news.more or news.state not in ("shared", "behind") else self._mended()
 
-    def _take_by(self, entries: Sequence[SharedEntry], until: float) -> list[Turned] | None:
+    def _take_by(
+        self, entries: Sequence[SharedEntry], until: float, *, by_groups: bool
+    ) -> list[Turned] | None:
         """Takes entries in a step further, or begins to."""
         taking, self._taking = self._taking, None  # where it fails, it is over
         if taking is not None and not taking.is_put_off and taking.entries != entries:
             taking.put_off()
         if taking is None or taking.is_put_off:
-            taking = Absorbing(self._history, self._rules, entries)
+            kind = AbsorbingByGroups if by_groups else Absorbing
+            taking = kind(self._history, self._rules, entries)
         turned = taking.step(until)
         if turned is None:
             self._taking = taking
@@ -163,12 +199,9 @@ class Sharing:
         """Whether acts of this station come that it does not know: its file is an older one."""
         if not news.entries or not self._history.shared:
             return False
-        named = f'"station":"{station}"'
-        mine = [e for e in news.entries if named in e.body]
+        mine = _find_mine(news.entries, station)
         known = {act.id for act in again.waiting(self._history)} if mine else set[str]()
-        return any(
-            e.id not in known and taken_in(e.id, e.body)[0].act.station == station for e in mine
-        )
+        return any(e.id not in known for e in mine)
 
     def verdict(self, id: str) -> Verdict:
         """What became of an act; nothing where none was recorded."""
@@ -230,3 +263,10 @@ class Sharing:
         self._history.reader.forget()
         acts = again.waiting(self._history)
         return again.run_out(again.decide_again(self._history, self._rules, acts))
+
+
+def _find_mine(entries: Sequence[SharedEntry], station: str) -> list[SharedEntry]:
+    """Finds the entries that name a station as their own."""
+    named = f'"station":"{station}"'
+    found = [e for e in entries if named in e.body]
+    return [e for e in found if taken_in(e.id, e.body)[0].act.station == station]

@@ -30,6 +30,7 @@ SLICE = 40  # entries that are taken in at once at first: more where nothing put
 BUDGET = 0.006  # seconds of work in one step
 STEP = 0.012  # seconds that one step takes at most where many acts are decided again
 LONG_STEP = 0.03  # the same where that was put off already
+STARVED = 3  # times in a row that others wrote first, from which on acts are shared by groups
 MOST_BEGUN = 100  # times that taking in is begun, and put off by a scan, before none puts it off
 AWAY = (0.5, 1.0, 2.0, 4.0)  # seconds until the next try, each with as much again by chance
 WRONG = "Something is wrong in the program."
@@ -75,6 +76,8 @@ class Loop:
         self._asking = self._closed = False
         self._come: deque[SharedEntry] = deque()
         self._page: News | None = None  # of these, what was begun to be taken in
+        self._by_groups = False  # others write faster than all that waits here is decided again
+        self._is_ahead = self._is_stale = False  # what is asked: while a page is half in; in vain
         self._begun = 0  # how often taking in was begun since it last came to an end
         self._at_once = SLICE
         self._rest = News("shared")
@@ -107,12 +110,12 @@ class Loop:
         if self.ledger.has_twin:
             self._stop_as_twin()
             return
-        if not self._come:
+        if self._asking:
             self._fetch()
         if self._come or self._rest.state == "put back":
             self._take_in()
-        if not self._come and not self._asking and self._clock() >= self._due:
-            self._ask()
+        if not self._asking and self._clock() >= self._due:
+            self._ask_ahead() if self._come else self._ask()
 
     def _stop_as_twin(self) -> None:
         """Shares no more: two PCs under one number would hand out the same numbers."""
@@ -152,15 +155,29 @@ class Loop:
         self._offers.put(self.ledger.offer())
         self._asking = True
 
+    def _ask_ahead(self) -> None:
+        """Shares what is decided of a page that is half in, or asks for more behind it."""
+        offer = self.ledger.offer_ahead() if self._page is not None else None
+        if offer and (offer.rows or self._rest.more):
+            self._offers.put(offer)
+            self._asking = self._is_ahead = True
+
     def _fetch(self) -> None:
         try:
             news = self._news.get_nowait()
         except Empty:
             return
-        self._asking = False
+        was_ahead, in_vain = self._is_ahead, self._is_stale
+        self._asking = self._is_ahead = self._is_stale = False
+        if in_vain:
+            return
+        if was_ahead:
+            self._fetch_ahead(news)
+            return
         self.why, self._rest = news.why, news
         self._tries = self._tries + 1 if news.state == "away" else 0
         self._behind = self._behind + 1 if news.state == "behind" else 0
+        self._by_groups = self._by_groups or self._behind >= STARVED
         self._come.extend(news.entries)
         self._due = self._clock() + self._pause(news)
         if news.clock:
@@ -171,6 +188,14 @@ class Loop:
             self.fault = None
         for act in self.ledger.hear(news):
             self.turned(act)
+
+    def _fetch_ahead(self, news: News) -> None:
+        """What came of acts that were shared ahead; all else is found out behind this page."""
+        if news.state in ("shared", "behind"):
+            self._come.extend(news.entries)
+            self._rest = News("shared", more=news.more)
+        else:
+            self._due = self._clock() + EVERY
 
     def _pause(self, news: News) -> float:
         """Seconds until the next round; by chance, so that stations do not march in step."""
@@ -194,6 +219,7 @@ class Loop:
         """Drops what came: it is asked for again."""
         self._come.clear()
         self._page = None
+        self._is_stale = self._asking
 
     def _take_in(self) -> None:
         began = self._clock()
@@ -216,20 +242,37 @@ class Loop:
         for each time that some are, the acts of this PC that they touch are decided again. At
         last it is not left standing.
         """
+        self._grow_page()
         if self._page is not None and not self.ledger.is_taking_in:
             self._page, self._at_once = None, max(1, self._at_once // 2)
         if self._page is None:
             self._begun += 1
-            self._page = self._part(self._at_once if self._begun <= MOST_BEGUN else PAGE)
-        turned = self.ledger.take_news_until(self._page, time.perf_counter() + self._step_long())
+            self._page = self._part(self._page_long())
+        until = time.perf_counter() + self._step_long()
+        turned = self.ledger.take_news_until(self._page, until, by_groups=self._by_groups)
         if turned is None:
             return False
         for _ in self._page.entries:
             self._come.popleft()
         self._page, self._begun, self._at_once = None, 0, min(2 * self._at_once, PAGE)
+        self._by_groups = False
         for act in turned:
             self.turned(act)
         return True
+
+    def _grow_page(self) -> None:
+        """What came since is taken in together with a page that is half in by groups."""
+        begun = self._page
+        if begun is not None and len(self._come) > len(begun.entries):
+            more = tuple(islice(self._come, len(begun.entries), None))
+            if self.ledger.take_more(more):
+                self._page = begun._replace(entries=(*begun.entries, *more))
+
+    def _page_long(self) -> int:
+        """How many entries are taken in at once; by groups all that there are."""
+        if self._by_groups:
+            return len(self._come)
+        return self._at_once if self._begun <= MOST_BEGUN else PAGE
 
     def _step_long(self) -> float:
         """How many seconds a step of taking in takes at most."""

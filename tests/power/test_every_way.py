@@ -126,6 +126,18 @@ def share_by_acts(ledger, world):
                 ledger.record(act("a scan in the middle", batch="00001"))
 
 
+def share_by_groups(ledger, world):
+    """What is decided again is shared while what stands behind it is still undone."""
+    link = MemoryLink(world.shop)
+    for _ in range(3):
+        news = exchange(link, ledger.offer())
+        while ledger.take_news_until(news, 0.0, by_groups=True) is None:
+            offer = ledger.offer_ahead()
+            came = exchange(link, offer).entries if offer and offer.rows else ()
+            if ledger.take_more(came):
+                news = news._replace(entries=(*news.entries, *came))
+
+
 def put_back(ledger, world):
     world.shop.put_back(6)
     world.shop.epoch = 2
@@ -180,6 +192,7 @@ DEEDS = {
     "a local value": ("alone", with_ledger(lambda it, _: it.set_local("area", "popping"))),
     "taking in from the shop": ("s1", with_ledger(share)),
     "taking in act by act": ("s1", with_ledger(share_by_acts)),
+    "taking in group by group": ("s1", with_ledger(share_by_groups)),
     "the shop put back": ("s1", with_ledger(put_back)),
     "joining": ("none", with_ledger(lambda it, _: it.share_with("s1"))),
     "joining, and copying the shop": (
@@ -213,6 +226,7 @@ READS = {  # what a ledger does without a write
     "flow": lambda it: it.flow("", AT),
     "shared": lambda it: it.shared,
     "offer": lambda it: it.offer(),
+    "offer_ahead": lambda it: it.offer_ahead(),
     "begins": lambda it: it.begins(),
     "verdict": lambda it: it.verdict("a1"),
     "oldest_not_shared": lambda it: it.oldest_not_shared(),

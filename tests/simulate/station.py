@@ -117,7 +117,8 @@ class SimStation:
 
     def _take(self, news: News) -> None:
         self._contested(news)
-        pages = [news.entries[:3], news.entries[3:]] if news.state in STATES else []
+        parted = [news.entries] if self._by_groups() else [news.entries[:3], news.entries[3:]]
+        pages = parted if news.state in STATES else []
         if news.state == "put back":
             pages = [()]
         with suppress(HistoryBroken):  # it says so; the next round finds out
@@ -130,13 +131,29 @@ class SimStation:
 
         Gives how many acts turned. How far it comes first is no chance: a seed stays the same.
         """
+        by_groups = self._by_groups()
         for _ in range(len(self.acked) % 30):
-            turned = self.ledger.take_news_until(news, 0.0)
+            turned = self.ledger.take_news_until(news, 0.0, by_groups=by_groups)
             if turned is not None:
                 return len(turned)
+            news = self._share_ahead(news)
         if len(self.acked) % 2:
             self.ledger.count()  # any question puts it off
         return len(self.ledger.take_news(news))
+
+    def _by_groups(self) -> bool:
+        """Whether acts are shared while those behind them are still undone."""
+        return len(self.acked) % 3 == 1
+
+    def _share_ahead(self, news: News) -> News:
+        """Shares what is decided so far; gives the news with what came of it."""
+        offer = self.ledger.offer_ahead()
+        if offer is None or not offer.rows:
+            return news
+        came = exchange(self.link, offer)
+        if came.state in ("shared", "behind") and self.ledger.take_more(came.entries):
+            return news._replace(entries=(*news.entries, *came.entries))
+        return news
 
     def _contested(self, news: News) -> None:
         """Notes the acts that wait and rest on what has come."""
