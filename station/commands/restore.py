@@ -14,6 +14,9 @@ from station.ledger.private import make_folder
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the argument of the command."""
     parser.add_argument("file", type=Path, help="the backup")
+    parser.add_argument(
+        "--another-shop", action="store_true", help="puts another shop in the place of this one"
+    )
 
 
 def run(options: argparse.Namespace) -> int:
@@ -24,6 +27,6 @@ def run(options: argparse.Namespace) -> int:
     with suppress(Fault):  # a damaged one keeps nobody from putting a backup back
         joined = bootstrap.find_membership(data)
         site = joined.site if joined else ""
-    Ledger.restore(options.file, data / bootstrap.FILE, site)
+    Ledger.restore(options.file, data / bootstrap.FILE, site, another=options.another_shop)
     print(f"Restored from {options.file}")
     return 0

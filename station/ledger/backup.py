@@ -7,7 +7,8 @@ from pathlib import Path
 
 from station.ledger import check as checking
 from station.ledger import statements
-from station.ledger.faults import Damaged, Fault, FormatTooNew, NoBackup, fault_of
+from station.ledger.codec import read_fact
+from station.ledger.faults import AnotherShop, Damaged, Fault, FormatTooNew, NoBackup, fault_of
 from station.ledger.history import SHOP
 from station.ledger.kept import copy_whole, prove
 from station.ledger.numbers import LEAP, LEAPING
@@ -25,6 +26,21 @@ from station.ledger.rebuild import rebuild
 from station.ledger.renaming import replace_file
 from station.ledger.store import Store
 from station.ledger.supply import ASKED, OWN, SPARE
+from station.shop.facts import Shop
+
+OF_ANOTHER = "it is of another shop"
+_WORKED = (
+    "SELECT 1 FROM (SELECT body FROM main.entry UNION ALL SELECT body FROM main.pending)"
+    """ WHERE body GLOB '*"worker":"[^"]*' LIMIT 1"""
+)
+_IN_COMMON = (
+    "SELECT 1 FROM (SELECT id FROM there.entry UNION ALL SELECT id FROM there.pending) there"
+    " WHERE id IN (SELECT id FROM main.entry) OR id IN (SELECT id FROM main.pending) LIMIT 1"
+)
+_NAMES = (
+    "SELECT (SELECT body FROM there.fact WHERE key = 'shop/shop'),"
+    " (SELECT body FROM main.fact WHERE key = 'shop/shop')"
+)
 
 
 def backup(store: Store, file: Path, number: int, link: bytes) -> None:
@@ -52,10 +68,11 @@ def backup(store: Store, file: Path, number: int, link: bytes) -> None:
             partial.unlink(missing_ok=True)
 
 
-def restore(file: Path, path: Path, site: str = "") -> None:
+def restore(file: Path, path: Path, site: str = "", *, another: bool = False) -> None:
     """Puts a backup in the place of a station's file, once it is proved to be sound.
 
     `site` is the shop that this PC shares with, if it does: no other shop's backup is taken.
+    On a single PC `another` says that another shop's is meant.
     """
     if not file.is_file():
         raise NoBackup(file, "there is no such file")
@@ -69,7 +86,9 @@ def restore(file: Path, path: Path, site: str = "") -> None:
     try:
         with disk_faults(path):
             shutil.copyfile(file, new)
-        _prepare(new, file, site)
+        is_proved = _prepare(new, file, site)
+        if path.exists() and not (is_proved or empty):
+            _hold_against(path, new, file, site, another=another)
     except BaseException:
         for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
             with suppress(OSError):
@@ -99,8 +118,36 @@ def _holds_history(file: Path) -> bool:
     return True
 
 
-def _prepare(new: Path, file: Path, site: str) -> None:
-    """Checks the copy; its number blocks are given up, for they may have been used since."""
+def _hold_against(path: Path, new: Path, file: Path, site: str, *, another: bool) -> None:
+    """Raises where a backup shares no act with what is here: it is of another shop.
+
+    What is damaged, or nobody has worked with, is held against nothing.
+    """
+    try:
+        with closing(sqlite3.connect(path)) as here:
+            here.execute("ATTACH ? AS there", (str(new),))
+            worked = here.execute(_WORKED).fetchone()
+            if not worked or here.execute(_IN_COMMON).fetchone():
+                return
+            names = here.execute(_NAMES).fetchone()
+    except sqlite3.DatabaseError:
+        return
+    if site:
+        raise NoBackup(file, OF_ANOTHER)
+    if not another:
+        raise AnotherShop(file, *map(_read_name, names))
+
+
+def _read_name(text: str | None) -> str:
+    """Reads a shop's name."""
+    return (read_fact(Shop, text) if text else Shop(id="shop")).name
+
+
+def _prepare(new: Path, file: Path, site: str) -> bool:
+    """Checks the copy; its number blocks are given up, for they may have been used since.
+
+    Tells whether it is proved to be of the site's shop.
+    """
     if not _holds_history(new):
         raise NoBackup(file, "it holds no history")
     try:
@@ -111,13 +158,14 @@ def _prepare(new: Path, file: Path, site: str) -> None:
         raise NoBackup(file, "a newer program wrote it, so update this one first") from error
     try:
         if site and store.values.get(SHOP, site) != site:
-            raise NoBackup(file, "it is of another shop")
+            raise NoBackup(file, OF_ANOTHER)
         with store.faults():
             rebuild(store)
             problems = checking.check(store)
         if problems:
             raise NoBackup(file, problems[0])
         _give_up_numbers(store)
+        return bool(site) and store.values.get(SHOP) == site
     except Damaged as error:
         raise NoBackup(file, "it is damaged") from error
     finally:

@@ -134,6 +134,16 @@ class NoBackup(Fault):
         super().__init__(f"{file.name} is no sound backup: {why}. Nothing was changed.")
 
 
+class AnotherShop(Fault):
+    """The file to restore is a backup of another shop than the one that is here."""
+
+    def __init__(self, file: Path, theirs: str, ours: str) -> None:
+        super().__init__(
+            f"{file.name} is a backup of another shop, “{theirs}”. Here is “{ours}”. Nothing was "
+            "changed. Where that is meant, say: station restore FILE --another-shop"
+        )
+
+
 class OwnBug(Exception):  # noqa: N818 - the plain word for it
     """A mistake in this program."""
 

@@ -360,12 +360,13 @@ class Ledger:
         return kept.bears_out(self._store, witness)
 
     @staticmethod
-    def restore(file: Path, path: Path, site: str = "") -> None:
+    def restore(file: Path, path: Path, site: str = "", *, another: bool = False) -> None:
         """Puts a backup in the place of a station's file, which is set aside.
 
-        `site` is the shop that this PC shares with, if it does. Raises NoBackup.
+        `site` is the shop that this PC shares with, if it does; `another` says that another
+        shop's backup is meant. Raises NoBackup, and AnotherShop where it is not.
         """
-        backup.restore(file, path, site)
+        backup.restore(file, path, site, another=another)
 
     def idle(self) -> None:
         """Nothing is asked for now: moves the log into the file."""

@@ -8,7 +8,7 @@ import pytest
 from station import bootstrap
 from station.commands import main
 from station.shop.facts import Batch
-from tests.replay import START, small_shop
+from tests.replay import START, code_of, small_shop
 
 NOW = "2026-11-25T10:42:00"
 
@@ -90,6 +90,22 @@ def test_a_backup_goes_back(data, tmp_path, capsys):
     assert run(capsys, "check", "--data", other)[0] == 0
     with bootstrap.open_ledger(other) as ledger:
         assert [b.id for b in ledger.facts(Batch)] == ["00900", "00901", "00902"]
+
+
+def test_another_shop_s_backup_goes_back_only_where_that_is_said(data, tmp_path, capsys):
+    file, other = tmp_path / "kept.backup", tmp_path / "other"
+    assert run(capsys, "backup", file, "--data", data)[0] == 0
+    with bootstrap.open_ledger(other) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), NOW, stock=START)
+        desk = bootstrap.make_desk(ledger, bootstrap.Where(area="trimming"), lambda: NOW)
+        desk.sign_in("04")
+        for words in ("traveller 00900", "button hold"):
+            desk.take(code_of(words, ledger))
+    code, _, told = run(capsys, "restore", file, "--data", other)
+    assert (code, told.count("\n")) == (1, 1)
+    assert "--another-shop" in told
+    assert run(capsys, "restore", file, "--data", other, "--another-shop")[0] == 0
+    assert not list(other.glob("*.new*"))
 
 
 @pytest.mark.parametrize(

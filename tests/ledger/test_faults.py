@@ -5,6 +5,7 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
+from dataclasses import replace
 from itertools import count
 from pathlib import Path
 
@@ -12,6 +13,7 @@ import pytest
 
 from station.ledger import statements
 from station.ledger.faults import (
+    AnotherShop,
     Damaged,
     DiskFault,
     DiskFull,
@@ -24,8 +26,10 @@ from station.ledger.faults import (
     fault_of,
 )
 from station.ledger.ledger import Ledger
-from station.shop.facts import Batch, Concern
-from tests.ledger.toy import RULES, act, opened, tables_of
+from station.shop.acts import good
+from station.shop.facts import Batch, Concern, Shop
+from station.shop.words import say
+from tests.ledger.toy import EVERY, RULES, act, opened, tables_of, toy_rule
 
 ERRORS = [
     (sqlite3.SQLITE_BUSY, InUse, "Another program"),
@@ -416,3 +420,46 @@ def test_a_file_of_the_first_weeks_is_brought_up(tmp_path):
     ledger = opened(tmp_path)
     ledger.record(act("after"))
     assert ledger.check() == []
+
+
+def shop_named(folder: Path, name: str, *ids: str) -> Path:
+    """A shop's file of that name with a worker's acts of these ids, and a backup of it."""
+    folder.mkdir()
+    named = toy_rule(
+        EVERY, lambda _act, _view: good(say("Named"), sets=(Shop(name=name, id="shop"),))
+    )
+    with closing(opened(folder, named=named)) as ledger:
+        ledger.record(replace(act(f"{ids[0]} named", "named"), worker=""))
+        for id_ in ids:
+            ledger.record(act(id_))
+        ledger.backup(folder / "kept.backup")
+    return folder / "shop.station"
+
+
+def test_a_backup_of_another_shop_is_asked_about_with_both_names(tmp_path):
+    path = shop_named(tmp_path / "a", "Bobbins", "a1", "a2")
+    shop_named(tmp_path / "b", "Shuttles", "b1")
+    before, other = path.read_bytes(), tmp_path / "b" / "kept.backup"
+    with pytest.raises(AnotherShop, match=r"“Shuttles”.*“Bobbins”.*--another-shop"):
+        Ledger.restore(other, path)
+    assert path.read_bytes() == before
+    assert not list(path.parent.glob("*.new*"))
+    with pytest.raises(NoBackup, match="another shop"):  # where PCs share it is never meant
+        Ledger.restore(other, path, "s1", another=True)
+    Ledger.restore(path.with_name("kept.backup"), path)  # its own goes back without a word
+    Ledger.restore(other, path, another=True)
+    with closing(opened(tmp_path / "a")) as ledger:
+        assert ledger.view.past("b1")
+    assert list(path.parent.glob("*before*"))
+
+
+def test_a_backup_goes_into_a_shop_in_which_nobody_has_worked_yet(tmp_path):
+    """A new PC was started once before the old one's backup is put in its place."""
+    path = shop_named(tmp_path / "a", "Workshop", "none")
+    with closing(sqlite3.connect(path)) as plain:
+        plain.execute("DELETE FROM entry WHERE id = 'none'")
+        plain.commit()
+    shop_named(tmp_path / "b", "Shuttles", "b1")
+    Ledger.restore(tmp_path / "b" / "kept.backup", path)
+    with closing(opened(tmp_path / "a")) as ledger:
+        assert ledger.view.past("b1")
