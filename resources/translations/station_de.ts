@@ -7296,6 +7296,10 @@
       <translation>Dieses G10 ist nicht bekannt; es bleibt weg.</translation>
     </message>
     <message>
+      <source>This PC alone is station {id} now</source>
+      <translation>Nur dieser PC ist jetzt Station {id}</translation>
+    </message>
+    <message>
       <source>This PC could not join</source>
       <translation>Dieser PC konnte nicht beitreten</translation>
     </message>
@@ -8562,6 +8566,10 @@
     <message>
       <source>Work of {since} to {until} may be missing</source>
       <translation>Arbeit von {since} bis {until} fehlt vielleicht</translation>
+    </message>
+    <message>
+      <source>Work on.</source>
+      <translation>Arbeite weiter.</translation>
     </message>
     <message>
       <source>Work since {since} may be missing</source>

@@ -40,20 +40,23 @@ def join_shop(data: Path, host: str) -> None:
     joined = None
     with suppress(NoMembership):  # a new card gives this PC its place again
         joined = membership.of(data)
+    is_anew = False
     if joined is None or host or not _is_empty(data):
-        joined = _join_with_card(data, joined, host)
+        joined, is_anew = _join_with_card(data, joined, host), True
     with bootstrap.open_ledger(data) as ledger:
+        if is_anew:
+            ledger.forget_twin()
         print(f"This PC is station {joined.station} of the shop at {joined.address}.")
         problem = copy_shop(data, ledger)
         print(problem or f"The shop is here: {ledger.count()} entries{_sum_up(ledger)}.")
 
 
 def _join_with_card(data: Path, known: Membership | None, host: str) -> Membership:
-    """Asks for host and code, and joins with them."""
+    """Asks for host and code, and joins with them; no card is spent while a window is open."""
     site = known.site if known else ""
-    if known is None and (data / bootstrap.FILE).exists():
+    if (data / bootstrap.FILE).exists():
         with bootstrap.open_ledger(data, nameless=True) as ledger:
-            site = ledger.local(SHOP) or ""
+            site = site or ledger.local(SHOP) or ""
         if not site:
             _make_room(data)
     address = read(host or ask_line("Host of the shop's database: "))

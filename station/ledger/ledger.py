@@ -15,7 +15,7 @@ from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.progress import tell_nobody
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
-from station.ledger.sharing import DATABASE, HELD, Sharing, Verdict
+from station.ledger.sharing import DATABASE, HELD, TWIN, Sharing, Verdict
 from station.ledger.shop_link import SharedEntry
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
@@ -29,7 +29,6 @@ from station.shop.words import Say
 __all__ = ["HistoryEntry", "Ledger", "Recorded"]
 
 DRAFT = "draft"
-TWIN = "twin"  # local: the number under which another PC works too
 
 
 def _random_id() -> str:
@@ -265,6 +264,11 @@ class Ledger:
         An older file finds acts of its own that it does not know once, at its start.
         """
         return self.local(TWIN) == self.station
+
+    def forget_twin(self) -> None:
+        """Forgets it where this PC has joined anew: no other has the password any more."""
+        if self.has_twin:
+            self.set_local(TWIN, "")
 
     def start_from(self, given: closing.Closing) -> None:
         """Begins an empty history behind a closing. Raises ClosingWrong with nothing written."""

@@ -24,6 +24,7 @@ from station.shop.views import Rules
 log = logging.getLogger(__name__)
 Verdict = Literal["", "asking", "holds", "look"]
 WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
+TWIN = "twin"  # local: the number under which another PC works too
 HELD = "held"  # local: the station that held sharing up last, and when
 DATABASE = "database"  # local: whether the shop's is ``old`` or ``new`` to this program
 GROUP = 50  # acts that are shared at once ahead of the rest
@@ -111,7 +112,8 @@ class Sharing:
                     row = pending_row(act.seq, body, write_body(body), act.reads)
                     self._store.run(statements.ADD_PENDING, row)
             self._store.put(WORKED_AS, self._station)
-        self._store.values[WORKED_AS] = self._station
+            self._store.put(TWIN, "")
+        self._store.values |= {WORKED_AS: self._station, TWIN: ""}
         self._history.reader.forget()
 
     def hear(self, news: News) -> list[Turned]:

@@ -142,6 +142,11 @@ def _refused(error: psycopg.Error, address: Address) -> NotJoined:
             f"The server at {address} does not take that code. Type it as it stands on the card, "
             f"which works once and for two days. {NEW_CARD}"
         )
+    if isinstance(error, psycopg.errors.LockNotAvailable):
+        return NotJoined(
+            "Another PC joins with this card right now: a card lets in one. Where that is no PC "
+            f"of yours, tell who owns the database. {NEW_CARD}"
+        )
     if isinstance(error, psycopg.errors.InvalidPassword):
         return NotJoined(f"This card has run out. {NEW_CARD}")
     if isinstance(error, NOTHING_THERE):

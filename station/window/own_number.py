@@ -7,10 +7,10 @@ once it has a number of its own.
 import logging
 from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import replace
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from station.ledger.faults import Fault
+from station.ledger.ledger import Ledger
 from station.shop.acts import Answer, good, notice, refuse
 from station.shop.faces import Face, Remark
 from station.shop.words import say
@@ -25,8 +25,8 @@ AGAIN = say("Scan the card once more, or ask who owns the database for another."
 class OwnNumber:
     """Asks for a join card where the talk with the shop has stopped, and joins with it."""
 
-    def __init__(self, folder: Path) -> None:
-        self._folder = folder
+    def __init__(self, ledger: Ledger) -> None:
+        self._ledger, self._folder = ledger, ledger.path.parent
         self._joining: Future[Membership] | None = None
         self._number = ""  # that this PC has from its next start
 
@@ -62,12 +62,16 @@ class OwnNumber:
             return None
         done, self._joining = self._joining, None
         try:
-            self._number = done.result().station
+            number = done.result().station
         except Fault as fault:
             return refuse(say("{what}", what=str(fault)), AGAIN)
         except Exception:  # our own bug must not end the window
             log.exception("joining")
             return refuse(say("This PC could not join"), AGAIN)
+        if number == self._ledger.station:  # the owner has chosen this one of the two
+            self._ledger.forget_twin()
+            return good(say("This PC alone is station {id} now", id=number), say("Work on."))
+        self._number = number
         return good(say("This PC is station {id} from its next start", id=self._number), REOPEN)
 
 

@@ -47,7 +47,7 @@ class Session(QObject):
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
         self.certain = CertainAct(desk.ledger, time.monotonic)
-        self.own_number = OwnNumber(desk.ledger.path.parent)
+        self.own_number = OwnNumber(desk.ledger)
         self._broken = ""  # the trace of the screen that could not be shown
         self._went_wrong = set[str]()  # the traces of what ran by itself and went wrong
         self.took_ms = 0.0  # from the last input to its painted answer

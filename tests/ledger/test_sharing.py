@@ -415,6 +415,9 @@ def test_two_pcs_from_one_folder_do_not_both_go_on(two, shop, tmp_path):
     second.number = "7"
     second.crash()
     assert not second.ledger.has_twin
+    second.number = a.number  # the first PC is broken: this one is to take its place
+    second.crash()
+    assert not second.ledger.has_twin
 
 
 def test_an_older_file_alone_is_no_second_pc(two, tmp_path):

@@ -310,6 +310,19 @@ def test_a_pc_that_dies_in_the_middle_holds_nobody_up(shop, address, pc, monkeyp
     assert join(pc, address, card.code).station == "2"
 
 
+def test_two_pcs_with_one_card_at_once_are_told_apart(shop, address, pc):
+    """One is in the middle of joining; the other is told so, and then that the card is spent."""
+    card = shop.card("2")
+    with joining.by_card(address, card.code) as first, first.transaction():
+        first.execute(joining.JOIN, (verifier(first, "", "a password"),))
+        with pytest.raises(NotJoined, match="Another PC joins with this card"):
+            join(pc, address, card.code)
+        assert list(pc.iterdir()) == []
+    with pytest.raises(NotJoined, match=NEW_CARD):
+        join(pc, address, card.code)
+    assert membership.of(pc) is None
+
+
 @pytest.mark.parametrize("emptied", [empty_in_its_place, without_its_site])
 def test_nobody_joins_an_empty_database(shop, address, pc, emptied):
     card = shop.card("2")

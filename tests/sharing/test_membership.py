@@ -1,10 +1,13 @@
 """Which station a PC is stands in two files: damage to one of them costs nothing."""
 
+from contextlib import closing
+
 import pytest
 
 from station import bootstrap
 from station.commands import join
-from station.ledger.faults import NoMembership
+from station.ledger.faults import InUse, NoMembership
+from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
 from station.sharing.membership import COPY, FILE, Membership
@@ -77,6 +80,37 @@ def test_a_new_card_brings_it_back_with_what_it_has(nameless, monkeypatch):
     assert (nameless / bootstrap.FILE).stat().st_ino == before  # what was not shared is in it
     with bootstrap.open_ledger(nameless) as ledger:
         assert ledger.station == "3"
+
+
+@pytest.fixture
+def joins(nameless, monkeypatch):
+    """This PC is station 3 and joins as it again; gives the codes that were asked for."""
+    KNOWN.keep(nameless)
+    asked = []
+    monkeypatch.setattr(join.joining, "join", lambda *_: KNOWN)
+    monkeypatch.setattr(join, "ask_line", lambda _words: asked.append("a code") or "a code")
+    monkeypatch.setattr(join, "copy_shop", lambda _data, _ledger: "")
+    return asked
+
+
+def test_no_card_is_spent_while_the_window_is_open(nameless, joins):
+    """What is joined then could not be copied, and the card would be of no use any more."""
+    window = Ledger(nameless / bootstrap.FILE, bootstrap.load_rules(), station="3")
+    with closing(window), pytest.raises(InUse):
+        join.join_shop(nameless, "192.0.2.7/shop")
+    assert joins == []
+    join.join_shop(nameless, "192.0.2.7/shop")
+    assert joins == ["a code"]
+
+
+def test_a_new_card_for_the_same_number_ends_that_there_are_two(nameless, joins):
+    """The other PC's password holds no longer: this one is the station."""
+    with bootstrap.open_ledger(nameless) as ledger:
+        ledger.set_local("twin", "3")
+        assert ledger.has_twin
+    join.join_shop(nameless, "192.0.2.7/shop")
+    with bootstrap.open_ledger(nameless) as ledger:
+        assert not ledger.has_twin
 
 
 def test_an_empty_password_is_none(tmp_path):

@@ -181,6 +181,21 @@ def test_the_second_pc_under_one_number_joins_by_one_card(screen, shop, net, qtb
     assert not shows(screen, "Scan a new join card here: it gives this PC a number of its own.")
 
 
+def test_a_card_for_the_same_number_lets_this_pc_share_on_at_once(screen, shop, net, qtbot):
+    """The owner has decided which of the two it is: no other PC has the new password."""
+    folder = screen.stage.ledger.path.parent
+    address = Address("127.0.0.1", net.port, shop.database)
+    Membership(shop.names.site, "1", shop.names.station("1"), address).keep(folder)
+    screen.stage.ledger.set_local("twin", "1")
+    says(screen, qtbot, "Another PC works as this station: sharing has stopped")
+    works_on(screen)
+    screen.scan(shop.card("1").shown)
+    until_said(screen, qtbot, "This PC alone is station 1 now")
+    qtbot.waitUntil(lambda: not screen.stage.ledger.not_shared(), timeout=PATIENCE_MS)
+    says(screen, qtbot, "Shared")
+    assert not shows(screen, "Scan a new join card here: it gives this PC a number of its own.")
+
+
 def shows(screen, words):
     """Whether these words stand on the screen, however they are broken into lines."""
     said = " ".join(" ".join(list_texts(screen.window)).split())
