@@ -6,6 +6,7 @@ from pathlib import Path
 from station import bootstrap
 from station.commands.common import CommandError, add_replace, check_output, require_shop
 from station.files import lists
+from station.ledger.renaming import write_whole
 from station.shop.facts import Fact
 
 
@@ -21,7 +22,7 @@ def run(options: argparse.Namespace) -> int:
     kind = find_list(options.list)
     check_output(options.file, options)
     with bootstrap.open_ledger(require_shop(options)) as ledger:
-        options.file.write_text(lists.write(ledger, kind), encoding="utf-8", newline="")
+        write_whole(options.file, lists.write(ledger, kind).encode())
     print(options.file)
     return 0
 

@@ -13,6 +13,7 @@ from station.commands.common import (
 )
 from station.floor.anywhere.acts import NewCopy
 from station.ledger.ledger import Ledger
+from station.ledger.renaming import write_whole
 from station.printing import gathering
 from station.queries.settings import find_shop
 from station.shop import codes
@@ -39,7 +40,7 @@ def run(options: argparse.Namespace) -> int:
         paper = gathering.make_paper(ledger, "traveller", batch, now)
         if paper is None:
             raise CommandError(f"There is no batch {batch}.")
-        options.pdf.write_bytes(paper.write_pdf())
+        write_whole(options.pdf, paper.write_pdf())
     print(options.pdf)
     return 0
 

@@ -20,6 +20,7 @@ from station.floor.office.matching import (
 )
 from station.floor.office.work import ColumnsAsked, FilesFound, OfficeHand, OfficeWork
 from station.ledger.ledger import Ledger
+from station.ledger.renaming import write_whole
 from station.shop.acts import good, refuse
 from station.shop.file_requests import (
     BackUp,
@@ -108,7 +109,7 @@ class Lists:
 
         file = self.folder.name_new(request.kind, "csv")
         text = lists.write(self.ledger, lists.NAMES[request.kind])
-        file.write_text(text, encoding="utf-8-sig", newline="")  # so that spreadsheets see UTF-8
+        write_whole(file, text.encode("utf-8-sig"))  # so that spreadsheets see UTF-8
         return Took(hand, good(say("The list is written"), say("{file}", file=file)))
 
     def find(self, _request: FindLists, hand: OfficeHand) -> Took:

@@ -21,13 +21,17 @@ class TurningLog(logging.FileHandler):
         with suppress(OSError):  # not there yet; or held by another program: it grows on
             if file.stat().st_size > MOST_BYTES:
                 self._turn_over(file)
-        super().emit(record)
+        with suppress(OSError):  # it may not be written: what wanted to be noted goes on
+            super().emit(record)
+
+    def handleError(self, record: logging.LogRecord) -> None:  # noqa: N802 - called so by logging
+        """Says nothing where a line could not be written: nobody could do anything about it."""
 
     def _turn_over(self, file: Path) -> None:
         """Gives each older file the next number; the oldest goes. Raises OSError."""
-        if self.stream:
-            self.stream.close()
-            self.stream = None  # the next line opens it again
+        stream, self.stream = self.stream, None  # the next line opens it again
+        if stream:
+            stream.close()
         for number in range(KEPT - 1, 0, -1):
             older = file.with_name(f"{file.name}.{number}")
             if older.exists():

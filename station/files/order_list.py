@@ -8,6 +8,7 @@ from typing import Any
 from station.files.folder import ShopFolder
 from station.files.lists import guard_cell
 from station.ledger.ledger import Ledger
+from station.ledger.renaming import write_whole
 from station.queries.settings import find_shop
 from station.shop.acts import good
 from station.shop.file_requests import OrderRow, WriteOrderList
@@ -45,7 +46,7 @@ class OrderLists:
         paper = find_shop(self.ledger.view).paper
         page = make_order_list(request.rows, printed=self.clock(), paper=paper)
         file = self.folder.name_new("order", "csv")
-        file.write_text(write_csv(request.rows), encoding="utf-8-sig", newline="")
-        file.with_suffix(".pdf").write_bytes(page.write_pdf())
+        write_whole(file, write_csv(request.rows).encode("utf-8-sig"))
+        write_whole(file.with_suffix(".pdf"), page.write_pdf())
         said = say("The order list is written: {n} {n|line|lines}", n=len(request.rows))
         return Took(hand, good(said, say("{file}, and as a page beside it.", file=file)))

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from station.ledger.ledger import Ledger
+from station.ledger.renaming import write_whole
 from station.printing.gathering import make_paper
 
 if TYPE_CHECKING:
@@ -32,6 +33,6 @@ class Papers:
         self.folder.mkdir(parents=True, exist_ok=True)
         about = name.replace("/", "-")
         file = self.folder / f"{'-'.join(filter(None, (kind, about)))}.pdf"
-        file.write_bytes(made.write_pdf())
+        write_whole(file, made.write_pdf())
         self.made.append(file)
         self.out(made, file)

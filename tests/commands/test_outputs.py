@@ -14,6 +14,7 @@ from station import bootstrap
 from station.commands import main
 from station.shop.cards import button
 from station.shop.codes import write
+from tests.full_disk import fill_disk
 from tests.replay import START, small_shop
 
 NOW = "2026-11-25T10:42:00"
@@ -167,3 +168,15 @@ def test_no_option_does_nothing(shop, tmp_path, capsys):
     with pytest.raises(SystemExit):
         run(capsys, shop, "list-out", "part", tmp_path / "parts.csv", "--worker", "01")
     assert "--worker" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("name", ["list-out", "traveller"])
+def test_a_full_disk_leaves_the_file_of_before(shop, tmp_path, capsys, monkeypatch, name):
+    file = tmp_path / "out"
+    assert run(capsys, shop, *writing(name, file))[0] == 0
+    before = file.read_bytes()
+    fill_disk(monkeypatch)
+    code, _, told = run(capsys, shop, *writing(name, file), "--replace")
+    assert (code, told) == (1, f"No space left on device: {file}\n")
+    assert file.read_bytes() == before
+    assert not list(tmp_path.glob("*.partial"))

@@ -40,3 +40,16 @@ def test_where_it_cannot_be_turned_over_it_grows_on(log, tmp_path, monkeypatch):
     write(log, *(f"{n:04d} {'x' * 100}" for n in range(200)))
     (file,) = tmp_path.iterdir()
     assert len(file.read_text().splitlines()) == 200
+
+
+def test_a_log_that_cannot_be_written_is_no_matter(tmp_path, capfd):
+    """What wanted to be noted goes on, and nobody at a console reads how it failed."""
+    handler = logs.TurningLog(tmp_path / "not there" / "errors.log")
+    write(handler, "a line")
+    (tmp_path / "not there").mkdir()
+    write(handler, "another")
+    handler.stream.close()  # as on a disk that is full
+    write(handler, "a third")
+    handler.stream = None
+    assert "another" in (tmp_path / "not there" / "errors.log").read_text()
+    assert capfd.readouterr().err == ""

@@ -8,6 +8,7 @@ import pytest
 from station.printing import gathering
 from station.printing.pdf_files import Papers
 from station.shop.facts import Batch
+from tests.full_disk import fill_disk
 from tests.replay import Stage
 
 NOW = "2026-11-25T10:42:00"
@@ -70,3 +71,18 @@ def test_a_child_that_was_split_off_shows_its_own_pieces(stage):
     assert gathering.count_waiting(stage.ledger, replace(child, id="00900"))[part] == count - 10
     text = words(stage.papers.made[-1])
     assert f"10 × {gathering.map_parts(stage.ledger)[part].name}" in text
+
+
+def test_a_full_disk_leaves_the_paper_of_before(stage, monkeypatch):
+    """It is told, and printed again once there is room."""
+    stage.papers("traveller", "00900")
+    (file,) = stage.papers.made
+    before = file.read_bytes()
+    fill_disk(monkeypatch)
+    with pytest.raises(OSError, match="No space left"):
+        stage.papers("traveller", "00900")
+    assert file.read_bytes() == before
+    assert list(file.parent.iterdir()) == [file]
+    monkeypatch.undo()
+    stage.papers("traveller", "00900")
+    assert "00900" in words(file)
