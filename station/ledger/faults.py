@@ -4,6 +4,7 @@ Faults of the surroundings (`Fault`) are told to the person as they stand. Own b
 (`OwnBug`) are never swallowed: the act is not recorded and the program says so.
 """
 
+import os
 import sqlite3
 from pathlib import Path
 from typing import NamedTuple
@@ -213,4 +214,11 @@ def fault_of(error: sqlite3.Error, path: Path) -> Fault | None:
     if code is None and isinstance(error, sqlite3.OperationalError):
         return Damaged(path)  # the driver's own: what stands as text cannot be read as text
     kind = _BY_CODE.get(code & 0xFF) if isinstance(code, int) else None
+    if kind is DiskFault and path.exists() and not _may_write(path):
+        kind = NotWritable  # what SQLite takes for a disk that does not lock
     return kind(path) if kind else None
+
+
+def _may_write(path: Path) -> bool:
+    """Tells whether a file may be written; it is not opened, for closing it would unlock it."""
+    return os.access(path, os.W_OK, effective_ids=os.access in os.supports_effective_ids)

@@ -108,6 +108,27 @@ def test_a_folder_that_may_not_be_written():
         assert list(folder.iterdir()) == []
 
 
+@pytest.mark.skipif(not hasattr(os, "seteuid"), reason="rights are set in another way here")
+@pytest.mark.parametrize("held", [False, True], ids=["at the start", "while it is open"])
+def test_a_file_that_may_only_be_read_is_called_so(held):
+    """No disk is to be looked after. One that is open already goes on, as the system has it."""
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        with closing(opened(folder)) as ledger:
+            ledger.record(act("a"))
+            file = ledger.path
+            file.chmod(0o444)
+            folder.chmod(0o777)
+            if held:
+                assert ledger.record(act("b")).entry == "b"
+        with as_nobody(), pytest.raises(NotWritable):
+            opened(folder)
+        file.chmod(0o600)
+        with closing(opened(folder)) as ledger:
+            assert ledger.count() == 1 + held
+            assert ledger.check() == []
+
+
 def test_stopped_at_every_step_of_recording(tmp_path):
     """The database stops at its n-th step, for every n until the act is there.
 
