@@ -223,7 +223,7 @@ def _name_month(found):
 
 
 def without_purpose(words):
-    """What a screen says but for what a PIN is for, and who else may enter one: it tells by now."""
+    """What a screen says but for what a PIN is for and who else may enter one: it tells by now."""
     words = words[: words.index(OTHERS)] if OTHERS in words else words
     if PIN_FOR not in words:
         return words
