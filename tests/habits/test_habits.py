@@ -7,14 +7,19 @@ from tests.habits.comparing import compare, read_job
 from tests.habits.cutting import Fault
 from tests.habits.faulty import make_faulty
 
-CLEAN = {job.name: job for job in make_clean()}
 FAULTY = {f"{n} {job.name}": job for n, job in enumerate(make_faulty())}
 pytestmark = pytest.mark.slow
 
 
+@pytest.fixture(scope="module")
+def clean():
+    """All clean files by name; made where a test of them runs, for it takes its time."""
+    return {job.name: job for job in make_clean()}
+
+
 @pytest.mark.parametrize("name", ["absolute centres", "combs", "six passes", "mostly engraved"])
-def test_clean_files_are_read_as_they_are(name, tmp_path):
-    assert compare(CLEAN[name], read_job(CLEAN[name], tmp_path)) == []
+def test_clean_files_are_read_as_they_are(clean, name, tmp_path):
+    assert compare(clean[name], read_job(clean[name], tmp_path)) == []
 
 
 @pytest.mark.parametrize(

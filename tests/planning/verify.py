@@ -6,7 +6,7 @@ e-Handbook 1.3.6.6.18), not the way that the program goes.
 
 from math import isclose
 
-from scipy.stats import binom
+from scipy.special import bdtrc
 
 
 def count_wanted(problem):
@@ -15,7 +15,7 @@ def count_wanted(problem):
     for part, need in problem["need"].items():
         n = need
         if certainty is not None and part in good and need:
-            while binom.sf(need - 1, n, good[part]) < certainty - 1e-9:
+            while bdtrc(need - 1, int(n), good[part]) < certainty - 1e-9:
                 n += 1
         wanted[part] = n
     return wanted
