@@ -142,11 +142,13 @@ def open_ledger(
     ledger = Ledger(data / FILE, load_rules(), station=station, site=site, tell=tell)
     try:
         if wanted := find_wanted_backup(ledger):
-            if wish := _find_wish(ledger):
-                ledger.set_local(TRIED, wish.id)
+            wish = _find_wish(ledger)
+            tried = wish.id if wish else ""
+            ledger.set_local(TRIED, tried)
             ledger.close()
             Ledger.restore(wanted, ledger.path, site)
             ledger = Ledger(data / FILE, load_rules(), station=station, site=site)
+            ledger.set_local(TRIED, tried)  # where PCs share, the wish comes back from the shop
         if joined and not ledger.shared:  # the file is a new one, or joining was cut short
             ledger.share_with(joined.site)
         if ledger.shared and not joined and not nameless:

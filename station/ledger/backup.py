@@ -7,7 +7,7 @@ from pathlib import Path
 
 from station.ledger import check as checking
 from station.ledger import statements
-from station.ledger.codec import read_fact
+from station.ledger.codec import read_body, read_fact
 from station.ledger.faults import AnotherShop, Damaged, Fault, FormatTooNew, NoBackup, fault_of
 from station.ledger.history import SHOP
 from station.ledger.kept import copy_whole, prove
@@ -22,9 +22,9 @@ from station.ledger.opening import (
     set_empty_aside,
 )
 from station.ledger.private import make_private
-from station.ledger.rebuild import rebuild
+from station.ledger.rebuild import closed, fill, rebuild
 from station.ledger.renaming import replace_file
-from station.ledger.store import Store
+from station.ledger.store import MENDED, Store
 from station.ledger.supply import ASKED, OWN, SPARE
 from station.shop.facts import Shop
 
@@ -37,6 +37,7 @@ _IN_COMMON = (
     "SELECT 1 FROM (SELECT id FROM there.entry UNION ALL SELECT id FROM there.pending) there"
     " WHERE id IN (SELECT id FROM main.entry) OR id IN (SELECT id FROM main.pending) LIMIT 1"
 )
+_IDS = "SELECT id FROM entry UNION ALL SELECT id FROM pending"
 _NAMES = (
     "SELECT (SELECT body FROM there.fact WHERE key = 'shop/shop'),"
     " (SELECT body FROM main.fact WHERE key = 'shop/shop')"
@@ -87,8 +88,10 @@ def restore(file: Path, path: Path, site: str = "", *, another: bool = False) ->
         with disk_faults(path):
             shutil.copyfile(file, new)
         is_proved = _prepare(new, file, site)
-        if path.exists() and not (is_proved or empty):
-            _hold_against(path, new, file, site, another=another)
+        if path.exists() and not empty:
+            if not is_proved:
+                _hold_against(path, new, file, site, another=another)
+            _bring_along(path, new, site)
     except BaseException:
         for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
             with suppress(OSError):
@@ -136,6 +139,34 @@ def _hold_against(path: Path, new: Path, file: Path, site: str, *, another: bool
         raise NoBackup(file, OF_ANOTHER)
     if not another:
         raise AnotherShop(file, *map(_read_name, names))
+
+
+def _bring_along(path: Path, new: Path, site: str) -> None:
+    """Takes along what the shop does not have yet; what that stands on comes from it.
+
+    A PC that shares with nobody has nothing of the kind, and a damaged file was saved as it was
+    opened.
+    """
+    if not site:
+        return
+    try:
+        with closing(sqlite3.connect(path)) as here:
+            rows = here.execute(statements.ALL_PENDING).fetchall()
+    except sqlite3.DatabaseError:
+        return
+    store = Store(new)
+    try:
+        known = {row[0] for row in store.rows(_IDS)}
+        if left := [row for row in rows if row[1] not in known]:
+            with store.writing() as connection:
+                connection.executemany(statements.ADD_PENDING, ((None, *row[1:]) for row in left))
+                store.put(MENDED, "yes")
+                books = closed(store)
+                for (text,) in store.rows(statements.PENDING):
+                    books.take(read_body(text), trusted=True)
+                fill(connection, books)
+    finally:
+        store.close()
 
 
 def _read_name(text: str | None) -> str:

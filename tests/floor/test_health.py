@@ -6,9 +6,14 @@ from station import bootstrap
 from station.floor.anywhere.acts import TellHealth
 from station.ledger.faults import NoBackup
 from station.ledger.ledger import Ledger
+from station.ledger.shop_link import SharedRow
+from station.ledger.talk import exchange
+from station.sharing.address import Address
+from station.sharing.membership import Membership
 from station.shop.acts import Act
 from station.shop.facts import Concern
 from tests.replay import PIN
+from tests.simulate.shop import MemoryLink, MemoryShop
 
 ASKED = ("worker 07", PIN)
 EVENING = "2026-11-25T16:00:00"
@@ -76,3 +81,61 @@ def test_who_works_on_does_not_want_it_any_more(stage):
     assert bootstrap.find_wanted_backup(stage.ledger) == kept
     send(stage, "@worker 04", "@area trimming", "traveller 00900", "button hold")
     assert bootstrap.find_wanted_backup(stage.ledger) is None
+
+
+@pytest.fixture
+def sharing(stage):
+    """The stage's PC as station 1 of a shop, all of it shared, and a backup of that."""
+    ledger, shop = stage.ledger, MemoryShop()
+    for entry in ledger.chain(0):
+        shop.add(SharedRow(entry.id, entry.verdict, tuple(entry.writes), entry.body))
+    ledger.share_with(shop.site)
+    link, folder = MemoryLink(shop), ledger.path.parent
+    Membership(shop.site, "1", "role", Address("192.0.2.7", 5432, "shop")).keep(folder)
+    share(ledger, link)
+    ledger.keep_backup(EVENING)
+    return link
+
+
+def share(ledger, link):
+    for _ in range(4):
+        ledger.take_news(exchange(link, ledger.offer()))
+
+
+def want_back(stage):
+    """The newest backup is wanted back, and the station closed."""
+    kept = stage.ledger.list_backups()[0].file
+    send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
+    stage.ledger.close()
+
+
+def test_what_the_shop_does_not_have_yet_comes_along_to_a_backup(stage, sharing):
+    """It was counted, and no other PC knows it."""
+    ledger, folder = stage.ledger, stage.ledger.path.parent
+    send(stage, "@worker 04", "@area trimming", "traveller 00900", "button hold")
+    want_back(stage)
+    with bootstrap.open_ledger(folder) as again:
+        assert list(again.facts(Concern))
+        assert again.not_shared()
+        assert again.check() == []
+        share(again, sharing)
+        assert not again.not_shared()
+        assert list(again.facts(Concern))
+        assert again.check() == []
+    stage.ledger = Ledger(ledger.path, bootstrap.load_rules())
+
+
+def test_where_pcs_share_a_wish_that_comes_back_from_the_shop_is_not_granted_again(stage, sharing):
+    ledger, folder = stage.ledger, stage.ledger.path.parent
+    send(stage, "@worker 04", "@area trimming", "traveller 00900", "button hold")
+    kept = ledger.list_backups()[0].file
+    send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
+    share(ledger, sharing)
+    ledger.close()
+    for _ in range(3):
+        with bootstrap.open_ledger(folder) as again:
+            share(again, sharing)
+            assert list(again.facts(Concern))
+        aside = folder.glob("shop.db.before-*")
+        assert len([file for file in aside if file.suffix != ".noted"]) == 1
+    stage.ledger = Ledger(ledger.path, bootstrap.load_rules())
