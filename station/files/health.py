@@ -11,7 +11,7 @@ from station.ledger.ledger import Ledger
 from station.queries.health import LOW_MB
 from station.shop.acts import Act
 from station.shop.facts import Shop, Station
-from station.shop.times import count_seconds
+from station.shop.times import is_near
 
 AGAIN = 4 * 3600  # seconds until it is told again though nothing has changed
 
@@ -30,7 +30,7 @@ class Health:
             return
         self._looked = now[:16]
         told, args = self._ledger.view.get(Station, self._ledger.station), self.look()
-        if told is None or count_seconds(told.seen, now) > AGAIN or _is_news(told, args):
+        if told is None or not is_near(told.seen, now, AGAIN) or _is_news(told, args):
             station = self._ledger.station
             self._ledger.record(
                 Act(

@@ -28,3 +28,11 @@ def count_seconds(start: str, end: str) -> float:
         return 0.0
     gone = datetime.fromisoformat(end) - datetime.fromisoformat(start)
     return max(0.0, gone.total_seconds())
+
+
+def is_near(time: str, now: str, seconds: float) -> bool:
+    """Tells whether a time lies so many seconds from now at most, before it or behind it.
+
+    One that is yet to come, for the clock was set back, is not near because it is not past.
+    """
+    return max(count_seconds(time, now), count_seconds(now, time)) <= seconds

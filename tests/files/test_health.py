@@ -162,3 +162,12 @@ def test_a_station_that_held_sharing_up_is_told_for_a_week(shop):
     assert said in raised(shop, "2026-12-02T08:00:00")
     tell(shop, "2026-12-03T09:00:00")
     assert said not in raised(shop, "2026-12-03T09:00:00")
+
+
+def test_a_clock_that_was_a_year_ahead_keeps_no_pc_silent(shop):
+    """What was told then would else be the newest for a year."""
+    tell(shop, DAY)
+    tell(shop, "2027-11-25T09:00:00")
+    tell(shop, NEXT)
+    (told,) = shop.facts(Station)
+    assert told.seen == NEXT

@@ -242,6 +242,19 @@ def test_the_trigger_pulled_twice_is_one_load() -> None:
     assert pieces(view, GAUGE) == {"cut": -160, "popping": 160}
 
 
+def test_a_clock_that_was_set_back_takes_no_later_load_for_the_same_trigger() -> None:
+    """The sheet was loaded at a time that is yet to come: it comes off all the same."""
+    view = small_shop(batch(GAUGES))
+    one = player(view)
+    one.give(traveller(), now="09:10")
+    ready(one, "09:11")
+    one.give(traveller(), now="09:12")
+    later = one.give(traveller(), now="07:30")
+    assert (later.refused, later.asks) == (True, "sure")
+    assert not one.yes().refused
+    assert pieces(view, GAUGE) == {"cut": -160, "popping": 160}
+
+
 def test_a_slip_scanned_twice_counts_once() -> None:
     view = small_shop(batch(GAUGES))
     one = player(view)

@@ -76,7 +76,7 @@ from station.shop.facts import Batch, Bit, FirstOff, Lot, Revision, Slip
 from station.shop.file_requests import ProveText
 from station.shop.first_facts import say_reason
 from station.shop.rooms import Aside, Do, FileJob, Input, Number, Took
-from station.shop.times import count_seconds
+from station.shop.times import count_seconds, is_near
 from station.shop.views import View
 from station.shop.words import MM, Say, clock, length, say
 
@@ -291,7 +291,7 @@ def _find_waiting(here: Now, code: Code) -> Slip | None:
     at = [find_bed(here.view, r) for r in {*here.served, here.bed.id}]
     on_bed = any((b.batch, b.sheet) == (slip.batch, slip.sheet) for b in at)
     void = batch is None or code.copy not in ("", batch.copy)
-    just_now = count_seconds(slip.at, here.hand.now) <= MOMENT_S
+    just_now = is_near(slip.at, here.hand.now, MOMENT_S)
     return None if on_bed or void or just_now else slip
 
 

@@ -51,7 +51,7 @@ from station.shop.facts import (
     Slip,
 )
 from station.shop.moves import BOARD, SHEET, Move, move
-from station.shop.times import count_seconds
+from station.shop.times import is_near
 from station.shop.views import View
 from station.shop.words import Say, clock, length, say
 
@@ -91,7 +91,7 @@ def _refuse_again(act: Act[EndSheet], view: View, batch: Batch, bed: Bed) -> Ans
     on_bed = slip and (bed.batch, bed.sheet) == (batch.id, slip.sheet)
     if slip is None or (slip.state == BETWEEN and on_bed):
         return None
-    if count_seconds(slip.at, act.at) <= MOMENT_S:
+    if is_near(slip.at, act.at, MOMENT_S):
         return notice(
             say("Sheet {sheet} is already off the bed, {at} by worker {by}",
                 sheet=slip.sheet, at=clock(slip.at), by=slip.by),
@@ -147,7 +147,7 @@ def _ask_too_soon(act: Act[EndSheet], bed: Bed) -> Answer | None:
         at=clock(bed.started),
         by=bed.by,
     )
-    if traveller and count_seconds(bed.started, act.at) <= MOMENT_S:
+    if traveller and is_near(bed.started, act.at, MOMENT_S):
         return notice(
             say("Sheet {sheet} is loaded already, {at} by worker {by}", sheet=bed.sheet,
                 at=clock(bed.started), by=bed.by),

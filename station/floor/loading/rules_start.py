@@ -46,7 +46,7 @@ from station.queries.stock import count_in_store
 from station.shop.acts import Act, Answer, ask, attention, good, notice, refuse
 from station.shop.facts import Batch, Bed, Bit, Concern, Fact, Lot, Reason, Revision, Router, Slip
 from station.shop.moves import SHEET, move
-from station.shop.times import count_seconds
+from station.shop.times import is_near
 from station.shop.views import View
 from station.shop.words import MM, Say, clock, length, metres, say
 
@@ -112,7 +112,7 @@ def _refuse_busy_bed(act: Act[StartSheet], view: View, batch: Batch, bed: Bed) -
             at=clock(bed.started),
             by=bed.by,
         )
-        if count_seconds(bed.started, act.at) < 60:
+        if is_near(bed.started, act.at, 59):
             return notice(loaded, say("Nothing was counted twice."))
         return refuse(loaded, say("Take it off the bed first: scan its slip."))
     if bed.sheet:
