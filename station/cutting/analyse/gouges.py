@@ -49,7 +49,7 @@ def find_gouges(sheet: Sheet) -> list[Problem]:
     return [
         *_check_crossings(sheet, loops, parts),
         *_check_leads(sheet, lines, loops, parts),
-        *(_check_strokes(sheet, lines, loops) if lines.keys() - parts.keys() else ()),
+        *_check_strokes(sheet, lines, loops),
     ]
 
 
@@ -234,25 +234,38 @@ def _goes_around_part(sheet: Sheet, loop: ClosedWay) -> bool:
 def _check_strokes(
     sheet: Sheet, lines: dict[int, shapely.Geometry], loops: list[ClosedWay]
 ) -> list[Problem]:
-    """Tells of open cuts that part what two outlines apart go around: no shared line does."""
-    whole = [n for n in loops if n.contours]
-    line, _ = shapely.STRtree([n.filled for n in whole]).query(list(lines.values()))
-    if np.bincount(line, minlength=1).max() < APART:
-        return []  # no line comes near two of them
-    around = [n for n in whole if _goes_around_part(sheet, n)]
-    filled = [loop.filled for loop in around]
-    own = {contour for loop in around for contour in loop.contours}
-    tree, found = shapely.STRtree(filled), []
-    for contour in lines.keys() - own:
-        line = lines[contour]
-        parted = [filled[n] for n in tree.query(line).tolist() if _parts(line, filled[n])]
+    """Tells of open cuts that part what two outlines apart go around, or that run along one part
+    and then lead into another: no shared line does.
+    """
+    whole = [loop for loop in loops if loop.contours]
+    names = sorted(lines.keys() - {contour for loop in whole for contour in loop.contours})
+    tree = shapely.STRtree([loop.filled for loop in whole])
+    line, loop_ = tree.query([lines[c] for c in names], predicate="intersects")
+    holds = {n: _goes_around_part(sheet, whole[n]) for n in np.unique(loop_).tolist()}
+    found = []
+    for k in np.unique(line).tolist():
+        way = lines[names[k]]
+        near = [whole[n].filled for n in loop_[line == k].tolist() if holds[n]]
+        parted = [filled for filled in near if _parts(way, filled)]
         if len(parted) < APART or not shapely.disjoint(parted[0], parted[1:]).any():
-            continue
-        inside = shapely.intersection(line, parted[0])
-        if not shapely.is_empty(inside):
-            loop = ClosedWay(line, line, sheet.contours.first[contour], (contour,))
+            parted = [filled for filled in near if _leads_into(sheet, way, filled)]
+        inside = shapely.intersection(way, parted[0]) if parted else None
+        if inside is not None and not shapely.is_empty(inside):
+            loop = ClosedWay(way, way, sheet.contours.first[names[k]], (names[k],))
             found.append(_tell(sheet, loop, inside, say("This cut goes across other parts.")))
     return found
+
+
+def _leads_into(sheet: Sheet, line: shapely.Geometry, filled: shapely.Geometry) -> bool:
+    """Tells whether a line that runs along a part leads far into what an outline beside that
+    part goes around.
+    """
+    reach = float(sheet.through.radius.max()) + CROSS_MM
+    inside = shapely.length(shapely.intersection(line, shapely.buffer(filled, -reach)))
+    if inside < ALONG_MM / 2:
+        return False
+    within = sheet.closed.faces.tree.query(filled, predicate="intersects")
+    return _runs_along(sheet, line, set(within.tolist()))
 
 
 def _parts(line: shapely.Geometry, filled: shapely.Geometry) -> bool:

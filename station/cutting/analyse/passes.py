@@ -34,6 +34,8 @@ TWICE_SHARE = 0.9
 AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
 SAME_SIZE_MM = 0.02  # but are as long, and as bent
 MOST_PASSES = 200
+DEEPER_MM = 0.05
+ODD_WIDE, ODD_SHARE = 2.0, 0.25  # so deep, in diameters, and by so few of the runs as deep
 ROUNDED = 1.001  # times its limit a feed may be: 2000 mm/min written in inches is not quite that
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
@@ -78,31 +80,51 @@ def _check_plunges(
 
 
 def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Problem]:
-    """Looks for passes deeper than so many times their bit's diameter, level or sinking, the
-    first of each run.
+    """Looks for passes deeper than so many times their bit's diameter; and for fewer that are
+    deeper than most others of the same bit, which go down step by step.
     """
     cuts = sheet.cuts
-    most = bits_wide * 2 * cuts.radius + 0.05
+    deep = _find_deep_passes(cuts, levels, min(bits_wide, ODD_WIDE))
+    tools = cuts.moves.tool[cuts.index]
+    last = {run: float(cuts.run_low[run]) for run in deep}
+    found = []
+    for run, (position, took) in deep.items():
+        wide, tool = 2 * float(cuts.radius[position]), tools[position]
+        if took <= bits_wide * wide + DEEPER_MM:
+            as_deep = cuts.run_low[cuts.run] < last[run] + LEVEL_MM
+            others = np.unique(cuts.run[as_deep & (tools == tool)])
+            if np.isin(others, list(deep)).sum() > ODD_SHARE * len(others):
+                continue
+        text = say("Cuts {deep} mm deep in one pass with a bit of {wide} mm.",
+                   deep=length(took, 1), wide=length(wide))  # fmt: skip
+        found.append(note_cut(cuts, position, "pass-deep", text))
+    return found
+
+
+def _find_deep_passes(
+    cuts: Cuts, levels: Levels, bits_wide: float
+) -> dict[int, tuple[int, float]]:
+    """Finds for each run the first pass, level or sinking, deeper than so many times its bit's
+    diameter: where in the cuts it is, and how deep, mm.
+    """
+    most = bits_wide * 2 * cuts.radius + DEEPER_MM
     deep = np.flatnonzero(levels.face - cuts.low > most)
     if not len(deep):
-        return []
+        return {}
     deep = deep[_find_heights_before(cuts, deep, levels) - cuts.low[deep] > most[deep]]
     deep = deep[~_pick_bored(cuts)[deep]][:MOST_LOOKED_AT]
     way = np.cumsum(cuts.flat)
     low, high = find_boxes(cuts.moves, cuts.index)
     boxes = low[:, :2].T, high[:, :2].T
-    found: dict[int, Problem] = {}
+    found: dict[int, tuple[int, float]] = {}
     for position in deep.tolist():
         run = int(cuts.run[position])
         if run in found or len(found) >= MOST_PASSES:
             continue
         took = _find_near_before(cuts, position, way, boxes, levels) - float(cuts.low[position])
         if took > most[position]:
-            wide = length(2 * float(cuts.radius[position]))
-            text = say("Cuts {deep} mm deep in one pass with a bit of {wide} mm.",
-                       deep=length(took, 1), wide=wide)  # fmt: skip
-            found[run] = note_cut(sheet.cuts, position, "pass-deep", text)
-    return list(found.values())
+            found[run] = position, took
+    return found
 
 
 def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:

@@ -163,7 +163,8 @@ def _check_places(
     x1, y1 = x0 + inferred.sheet[0], y0 + inferred.sheet[1]
     inside = (moves.kind != RAPID) & moves.sure & (geo.bottom < inferred.face - TOUCH_MM)
     out = _keep_outside(moves, inside, (x0, y0, x1, y1))
-    over = _pick_over_edge(moves, geo, out, (x0, y0, x1, y1))
+    ends = _pick_ends(inside & (geo.flat > 1e-9), out)
+    over = _pick_over_edge(moves, geo, out, ends, (x0, y0, x1, y1))
     found = [
         *_note_moves(
             moves, _find_starts(over), "across-edge", say("Cuts across the sheet's edge.")
@@ -199,11 +200,23 @@ def _keep_outside(moves: Moves, some: Bools, box: tuple[float, float, float, flo
     return kept
 
 
+def _pick_ends(cuts: Bools, out: Bools) -> Bools:
+    """Picks the first and last of cuts that follow one another, where both lie outside."""
+    beside = np.concatenate(([False], cuts, [False]))
+    first = np.flatnonzero(cuts & ~beside[:-2])
+    last = np.flatnonzero(cuts & ~beside[2:])
+    both = out[first] & out[last] & (first < last)
+    ends = np.zeros(len(cuts), dtype=bool)
+    ends[first[both]] = ends[last[both]] = True
+    return ends
+
+
 def _pick_over_edge(
-    moves: Moves, geo: Geometry, some: Bools, box: tuple[float, float, float, float]
+    moves: Moves, geo: Geometry, some: Bools, ends: Bools, box: tuple[float, float, float, float]
 ) -> Bools:
-    """Picks cuts straight over an edge of the sheet, and a little past it, that are part of a rip:
-    cuts along the same line go over the opposite edge too.
+    """Picks cuts straight over an edge of the sheet, and a little past it, that are part of a rip
+    (cuts along the same line go over the opposite edge too), or that begin or end there, as
+    around a part that has the sheet's edge for one of its own.
     """
     picked, index = np.zeros(len(some), dtype=bool), np.flatnonzero(some)
     low, high = (corner[:, :2] for corner in find_boxes(moves, index))
@@ -216,7 +229,7 @@ def _pick_over_edge(
         line = np.round(low[:, 1 - axis] / SAME_RIP_MM).astype(np.int64)
         first, last = (line[along & side] for side in (before, behind))
         both = np.isin(line, np.intersect1d(first, last))
-        over |= (before & behind) | (along & both & (before | behind))
+        over |= (before & behind) | (along & (both | ends[index]) & (before | behind))
     picked[index] = little & (over | (geo.flat[index] < 1e-9))
     return picked
 

@@ -8,7 +8,7 @@ from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
-from station.cutting.model import LOOK, RAPID, Floats, Ints, Problem, Program
+from station.cutting.model import LOOK, RAPID, Floats, Ints, Moves, Problem, Program
 from station.shop.words import length, say
 
 MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
@@ -18,6 +18,7 @@ MOST_PLACES = 0.8  # of all where a ramp begins
 MOST_LOOKED_AT = 100_000  # cuts whose steps are compared
 FLAT_MM, BESIDE_MM = 0.001, 1.0  # a spiral goes down by more, over that and as much beside
 LEAST_STEP_MM, SAME_STEP_MM = 0.3, 0.02  # of passes that go down evenly
+HAIR_MM = 0.25  # a first pass that takes less of a sheet was not meant for it
 
 
 def find_wrong_sheet(
@@ -29,7 +30,7 @@ def find_wrong_sheet(
     return (
         _check_depths(sheet.cuts, levels)
         or _check_air(program, geo, levels)
-        or _check_steps(sheet.cuts, levels)
+        or _check_steps(program.moves, geo, sheet.cuts, levels)
         or _check_remark(program, levels)
     )
 
@@ -73,12 +74,21 @@ def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]
     return [Problem(int(moves.line[begin[0]]), "thickness", text, at=(x, y))]
 
 
-def _check_steps(cuts: Cuts, levels: Levels) -> list[Problem]:
-    """Looks whether passes that go down in equal steps began well above the sheet."""
+def _check_steps(moves: Moves, geo: Geometry, cuts: Cuts, levels: Levels) -> list[Problem]:
+    """Looks whether passes that go down in equal steps began well above the sheet.
+
+    After a thin first pass, that spares the face, they look so too: where it takes more than a
+    hair, one of them must lie in the air. Depths from the sheet's own face tell nothing.
+    """
     top, first = _find_tops(cuts)
-    if len(top) < 2 or float(np.median(top)) < levels.face + MEANT_MM:
+    usual = float(np.median(top)) if len(top) > 1 else -np.inf
+    if usual < levels.face + MEANT_MM or abs(levels.face) < MEANT_MM:
         return []
-    high = length(float(np.median(top)) - levels.face, 1)
+    level = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
+    aired = level & (np.abs(geo.bottom - usual) < SAME_STEP_MM)
+    if levels.face - cuts.high[first] > HAIR_MM and not aired.any():
+        return []
+    high = length(usual - levels.face, 1)
     text = say("Its passes begin {high} mm above a sheet of {thick} mm. Is it for another one?",
                high=high, thick=length(levels.thickness))  # fmt: skip
     return [note_cut(cuts, first, "thickness", text)]

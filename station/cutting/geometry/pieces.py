@@ -291,13 +291,12 @@ def _sort_faces(
     order = np.argsort(-faces.size)
     for f in order[~faces.dust[order]].tolist():
         parent = _find_parent(faces, f)
-        if faces.around[f] == SKELETON:
-            alone = closed.isdisjoint(bounds[f]) and _is_strip(faces.ring[f], edge)
-            kinds[f] = PART if alone else REST
-            continue
         inside = any(around[c, f] for c in bounds[f])
-        if parent == SKELETON or kinds[parent] != PART:
-            kinds[f] = PART if inside or closed.isdisjoint(bounds[f]) else WASTE
+        meant = inside or closed.isdisjoint(bounds[f])  # not what other parts leave between them
+        if faces.around[f] == SKELETON:
+            kinds[f] = PART if meant and _is_strip(faces.ring[f], edge) else REST
+        elif parent == SKELETON or kinds[parent] != PART:
+            kinds[f] = PART if meant else WASTE
         else:
             own = largest[f] < min(RING_SHARE * faces.size[f], solid[f])
             own = bool(own and (faces.home == f).any()) or _lies_within(
