@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from station.cutting.analyse.notes import note_cut
-from station.cutting.geometry.moves import Geometry, find_boxes
+from station.cutting.geometry.moves import Geometry, find_boxes, list_values
 from station.cutting.geometry.pieces import Sheet
 from station.cutting.geometry.strokes import (
     CLOSE_MM,
@@ -18,6 +18,7 @@ from station.cutting.geometry.strokes import (
 )
 from station.cutting.model import (
     LINE,
+    RAPID,
     XY,
     Bools,
     Floats,
@@ -27,7 +28,7 @@ from station.cutting.model import (
     Program,
     Setting,
 )
-from station.shop.words import length, say, speed
+from station.shop.words import Say, length, say, speed
 
 PLUNGE_MM, TOUCH_MM = 0.25, 0.01
 TWICE_SHARE = 0.9
@@ -35,7 +36,8 @@ AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
 SAME_SIZE_MM = 0.02  # but are as long, and as bent
 MOST_PASSES = 200
 DEEPER_MM = 0.05
-ODD_WIDE, ODD_SHARE = 2.0, 0.25  # so deep, in diameters, and by so few of the runs as deep
+ODD_WIDE, ODD_SHARE = 2.0, 0.5  # so deep, in diameters, and by so few of the runs as deep
+ODD_PLUNGE = 1.9  # times as quick as usual
 ROUNDED = 1.001  # times its limit a feed may be: 2000 mm/min written in inches is not quite that
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
@@ -58,25 +60,36 @@ def find_pass_faults(
 def _check_plunges(
     program: Program, geo: Geometry, levels: Levels, most_mm_min: float
 ) -> list[Problem]:
-    """Looks for plunges from above the sheet that are quicker than that."""
+    """Looks for plunges from above the sheet that are quicker than that, and for the few that are
+    much quicker than the others of the same bit before a cut: their feed was forgotten.
+    """
     moves = program.moves
     z = moves.points[:, 2]
-    fast = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
-    fast &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
-    fast &= moves.feed > most_mm_min * ROUNDED
-    return [
-        Problem(
-            int(moves.line[i]),
-            "plunge-fast",
-            say(
-                "Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
-                feed=speed(float(moves.feed[i])),
-                most=speed(most_mm_min),
-            ),
-            at=(float(moves.points[i, 0]), float(moves.points[i, 1])),
-        )
-        for i in np.flatnonzero(fast)[:MOST_PASSES].tolist()
-    ]
+    down = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
+    down &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
+    cuts_on = np.append((moves.kind[1:] != RAPID) & (geo.flat[1:] > 1e-9), False)[: len(down)]
+    found = []
+    for i in np.flatnonzero(down & (moves.feed > most_mm_min * ROUNDED))[:MOST_PASSES].tolist():
+        text = say("Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
+                   feed=speed(float(moves.feed[i])), most=speed(most_mm_min))  # fmt: skip
+        found.append(_note_plunge(moves, i, text))
+    for tool in list_values(moves.tool[down & cuts_on]):
+        own = np.flatnonzero(down & cuts_on & (moves.tool == tool))
+        usual = float(np.median(moves.feed[own]))
+        odd = own[(moves.feed[own] > ODD_PLUNGE * usual) & (moves.feed[own] <= most_mm_min)]
+        if len(odd) > ODD_SHARE / 2 * len(own):
+            continue
+        for i in odd[:MOST_PASSES].tolist():
+            text = say("Plunges at {feed} mm/min; elsewhere this bit does at {usual} mm/min.",
+                       feed=speed(float(moves.feed[i])), usual=speed(usual))  # fmt: skip
+            found.append(_note_plunge(moves, i, text))
+    return found
+
+
+def _note_plunge(moves: Moves, i: int, text: Say) -> Problem:
+    """Makes the problem of a plunge."""
+    x, y = moves.points[i, :2].tolist()
+    return Problem(int(moves.line[i]), "plunge-fast", text, at=(x, y))
 
 
 def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Problem]:
@@ -93,7 +106,10 @@ def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Proble
         if took <= bits_wide * wide + DEEPER_MM:
             as_deep = cuts.run_low[cuts.run] < last[run] + LEVEL_MM
             others = np.unique(cuts.run[as_deep & (tools == tool)])
-            if np.isin(others, list(deep)).sum() > ODD_SHARE * len(others):
+            sinks = cuts.high[position] - cuts.low[position] > LEVEL_MM  # as a hole's spiral
+            leads_out = not (cuts.run[position + 1 : position + 2] == run).any()
+            many = np.isin(others, list(deep)).sum() > ODD_SHARE * len(others)
+            if sinks or leads_out or many:
                 continue
         text = say("Cuts {deep} mm deep in one pass with a bit of {wide} mm.",
                    deep=length(took, 1), wide=length(wide))  # fmt: skip

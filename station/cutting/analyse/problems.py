@@ -31,6 +31,7 @@ from station.shop.words import Say, length, say, speed
 TOUCH_MM = 0.01
 LONGEST_DWELL_S = 60.0  # nobody waits longer for a spindle: common practice, no source
 SAME_BIT_MM = 0.05
+SAME_PLACE_MM, PLACES = 0.02, 1 << 32  # places on a grid, by one number each
 SAME_RIP_MM = 0.1  # cuts along one line lie this near
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
@@ -112,7 +113,7 @@ def _check_heights(moves: Moves, geo: Geometry, inferred: Inferred) -> list[Prob
     z = moves.points[:, 2]
     rapid = (moves.kind == RAPID) & sure & (geo.bottom < inferred.face - TOUCH_MM)
     rapid &= (geo.flat > 1e-9) | (z[1:] < z[:-1])
-    rapid[1:] &= ~_pick_peck_returns(moves, geo)
+    rapid &= ~_pick_returns(moves, geo, rapid)
     rapid &= ~_pick_unplaced(moves, inferred.face)
     rapid = _keep_over_sheet(moves, rapid, inferred)
     floor = inferred.bottom - inferred.spoilboard
@@ -148,11 +149,27 @@ def _pick_unplaced(moves: Moves, face: float) -> Bools:
     return np.asarray((np.arange(len(z)) <= said) & ((z == 0.0) | (z >= face)))
 
 
-def _pick_peck_returns(moves: Moves, geo: Geometry) -> Bools:
-    """Picks rapids of a cycle back into the hole that it drills."""
-    same = (moves.line[1:] == moves.line[:-1]) & (geo.flat[1:] < 1e-9) & (geo.flat[:-1] < 1e-9)
-    z = moves.points[:, 2]
-    return np.asarray(same & (z[1:-1] > z[:-2]) & (moves.kind[:-1] == RAPID))
+def _pick_returns(moves: Moves, geo: Geometry, some: Bools) -> Bools:
+    """Picks of some rapids those straight down no further than the bit has cut there before: into
+    a hole that is drilled in pecks, or to where the next pass begins.
+    """
+    picked = np.zeros(len(moves), dtype=bool)
+    down = np.flatnonzero(some & (geo.flat < 1e-9))
+    if not len(down):
+        return picked
+    place = np.round(moves.points[1:, :2] / SAME_PLACE_MM).astype(np.int64)
+    keys = place[:, 0] * PLACES + place[:, 1]
+    index = np.flatnonzero(np.isin(keys, keys[down]))
+    lowest: dict[int, float] = {}
+    for n, key, z, kind in zip(
+        index.tolist(), keys[index].tolist(), moves.points[index + 1, 2].tolist(),
+        moves.kind[index].tolist(), strict=True,
+    ):  # fmt: skip
+        if kind == RAPID:
+            picked[n] = z > lowest.get(key, np.inf) - TOUCH_MM
+        else:
+            lowest[key] = min(z, lowest.get(key, np.inf))
+    return picked & some
 
 
 def _check_places(

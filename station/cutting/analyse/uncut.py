@@ -26,6 +26,7 @@ BESIDE_MM = 0.3  # an edge lies half a bit's width from its cut, as near as that
 EDGE_TO_EDGE = 0.995
 BRIDGE_MM = 8.0  # half of a jump over a tab, closed where it is asked what a cut would part
 FREED_MM2 = 300.0  # less is no piece that anybody meant to free
+ALONG_POINTS, COVERED_SHARE = 11, 0.9  # looked at along a cut; of them in cuts that go through
 CHORDS = 4  # of the bit's own round, where only that is asked
 
 
@@ -86,6 +87,8 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
     lines, cuts = sheet.shallow.lines, sheet.cuts
     found = []
     for chain in _join_chains(sheet, levels):
+        if _lies_in_cuts(sheet, chain):
+            continue
         left = float(cuts.run_low[lines.run[chain[0]]] - levels.bottom)
         longest = int(chain[np.argmax(shapely.length(lines.shape[chain]))])
         middle = shapely.line_interpolate_point(lines.shape[longest], 0.5, normalized=True)
@@ -100,6 +103,19 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
             text = say("This cut leaves {left} mm and frees nothing.", left=length(left, 2))
             found.append(note_cut(cuts, int(lines.first[chain[0]]), "uncut", text))
     return found
+
+
+def _lies_in_cuts(sheet: Sheet, chain: Ints) -> bool:
+    """Tells whether cuts lie along others that go through, as a rough lap beside the fine one."""
+    shares = np.linspace(0.05, 0.95, ALONG_POINTS)
+    shapes = sheet.shallow.lines.shape[chain]
+    points = shapely.line_interpolate_point(shapes[:, None], shares, normalized=True)
+    inside = np.zeros(points.size, dtype=bool)
+    tree = shapely.STRtree(sheet.closed.faces.kerfs)
+    inside[tree.query(points.ravel(), predicate="within")[0]] = True
+    length = shapely.length(shapes)
+    covered = inside.reshape(points.shape).mean(axis=1) @ length
+    return bool(covered > COVERED_SHARE * length.sum())
 
 
 def _join_chains(sheet: Sheet, levels: Levels) -> list[Ints]:

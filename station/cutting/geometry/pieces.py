@@ -15,7 +15,7 @@ from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_sha
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.near import Strokes
-from station.cutting.geometry.rings import contains_point, tidy_ring
+from station.cutting.geometry.rings import area_of, contains_point, tidy_ring
 from station.cutting.geometry.strokes import (
     Cuts,
     Levels,
@@ -103,7 +103,8 @@ def find_sheet(
     bounds, edges = _find_bounds(closed, through, contours)
     drawn = draw_faces(closed.faces)
     around = _find_enclosed(drawn, contours, bounds)
-    kinds = _sort_faces(closed, bounds, around, edge)
+    of_holes = _list_hole_contours(contours, closed, around)
+    kinds = _sort_faces(closed, bounds, around, of_holes, edge)
     shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs)
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: _find_first_cut(f, contours, bounds[f], around) for f in parts}
@@ -269,9 +270,12 @@ def _sort_faces(
     closed_: Closed,
     bounds: dict[int, list[int]],
     around: dict[tuple[int, int], bool],
+    of_holes: dict[int, bool],
     edge: shapely.Geometry | None,
 ) -> list[str]:
-    """Tells of each face whether it is a part, a hole's slug, waste, or dust."""
+    """Tells of each face whether it is a part, a hole's slug, waste, or dust. `of_holes` tells of
+    contours, the narrowest first, whether they are surely a hole's.
+    """
     faces = closed_.faces
     held = np.zeros(len(faces), dtype=bool)  # by a tab in its own outline
     for one, other in ((closed_.left, closed_.right), (closed_.right, closed_.left)):
@@ -302,9 +306,29 @@ def _sort_faces(
             own = bool(own and (faces.home == f).any()) or _lies_within(
                 f, faces, bounds, along, around
             )
-            kinds[f] = PART if own and inside else SLUG
+            turns = [hole for c, hole in of_holes.items() if around.get((c, f))]
+            slug, nested = turns[:1] == [True], turns[:1] == [False] and any(turns)
+            kinds[f] = PART if nested or (own and inside and not slug) else SLUG
     _take_equal_strips(faces, kinds)
     return kinds
+
+
+def _list_hole_contours(
+    contours: Contours, closed: Closed, around: dict[tuple[int, int], bool]
+) -> dict[int, bool]:
+    """Tells of contours, the narrowest first, whether they turn the other way than all outlines
+    of the sheet: both are cut with the part on the same side of the bit, so they are holes'.
+    None are told where the outlines do not turn one way.
+    """
+    turns = {c: area_of(way) for c, way in contours.ways.items() if len(way) > 2}
+    outer = [
+        turns[c] > 0
+        for (c, f), inside in around.items()
+        if inside and c in turns and not closed.faces.dust[f] and closed.faces.depth[f] == 1
+    ]
+    if not outer or len(set(outer)) > 1:
+        return {}
+    return {c: (turns[c] > 0) != outer[0] for c in sorted(turns, key=lambda c: abs(turns[c]))}
 
 
 def _list_along(bounds: dict[int, list[int]]) -> dict[int, list[int]]:

@@ -19,9 +19,13 @@ NAMED = re.compile(
 )
 FRACTION = re.compile(r"(?<![\d./])(\d+)\s*/\s*(\d+)\s*(?:\"|''|IN\b|INCH)")
 SIZED = re.compile(rf"(?<![\d.,=]){NUMBER}\s*(MM\b|INCH(?:ES)?|IN\b|\"|'')")
+# a whole number that is no size
+WHOLE = r"(\d+)(?!\d*[.,/]\d|[\d.,]*\s*(?:MM\b|INCH|IN\b|\"|''))"
 NUMBERED = re.compile(
-    r"(?:\bT|\bTOOL\s*(?:NO\.?|NR\.?|#)?)\s*[=:]?\s*(\d+)(?![\d.,]*\s*(?:MM|IN\b|\"))"
+    r"(?:\bT|\b(?:TOOL|BIT|CUTTER|WERKZEUG|FR(?:\xc4|AE?)SER)\s*(?:NO\.?|NR\.?|NUMBER|#)?)"
+    rf"\s*[=:]?\s*{WHOLE}"
 )
+LISTED = re.compile(rf"^\W*(?:[A-Z]+\W*)?{WHOLE}")  # a line of a list of bits, whatever its word
 BIT_WORDS = re.compile(
     r"\bBIT\b|CUTTER|MILL|STRAIGHT|COMPRESSION|UP-?\s?CUT|DOWN-?\s?CUT|BALL|FLUTE|DRILL|SPIRAL|TOOL"
     r"|ENGRAV|TAPER|FR(?:\xc4|AE?)SER|BOHRER|\bT\s*\d"
@@ -74,7 +78,29 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
             named_bits.add(int(named[1]))
         if named or number is not None or BIT_WORDS.search(text) or NAMED.search(text):
             said.append(BitSaid(number, size, line, text.strip()[:80], named=bool(named)))
+    said = _number_list(said, lines or [])
+    named_bits |= {s.number for s in said if s.named and s.number is not None}
     return tuple(s for s in said if s.named or s.number not in named_bits)
+
+
+def _number_list(said: list[BitSaid], lines: Sequence[str]) -> list[BitSaid]:
+    """Takes remarks before the first bit is called for a list, where each begins with a number of
+    its own and every bit that is called is among them.
+    """
+    calls = [
+        (n, int(call[1]))
+        for n, line in enumerate(lines, 1)
+        if (call := T_WORD.search(SKIPPED.sub("", line)))
+    ]
+    if not calls:
+        return said
+    head = [s for s in said if s.line <= calls[0][0]]
+    listed = {s.line: int(found[1]) for s in head if (found := LISTED.search(s.text))}
+    numbers = set(listed.values())
+    whole = len(head) > 1 and len(numbers) == len(head) and {n for _, n in calls} <= numbers
+    if not whole:
+        return said
+    return [replace(s, number=listed[s.line], named=True) if s.line in listed else s for s in said]
 
 
 def _list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:
