@@ -4728,6 +4728,10 @@
       <translation>Abspielen, Anhalten</translation>
     </message>
     <message>
+      <source>Plunges at {feed} mm/min; elsewhere this bit does at {usual} mm/min.</source>
+      <translation>Taucht mit {feed} mm/min ein; sonst taucht dieser Fräser mit {usual} mm/min ein.</translation>
+    </message>
+    <message>
       <source>Plunges at {feed} mm/min; this shop takes {most} mm/min at most.</source>
       <translation>Taucht mit {feed} mm/min ein; diese Werkstatt nimmt höchstens {most} mm/min.</translation>
     </message>

@@ -239,6 +239,8 @@ def _check_strokes(
     """
     whole = [loop for loop in loops if loop.contours]
     names = sorted(lines.keys() - {contour for loop in whole for contour in loop.contours})
+    if not names or not whole:
+        return []
     tree = shapely.STRtree([loop.filled for loop in whole])
     line, loop_ = tree.query([lines[c] for c in names], predicate="intersects")
     holds = {n: _goes_around_part(sheet, whole[n]) for n in np.unique(loop_).tolist()}

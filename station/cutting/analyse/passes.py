@@ -37,7 +37,7 @@ SAME_SIZE_MM = 0.02  # but are as long, and as bent
 MOST_PASSES = 200
 DEEPER_MM = 0.05
 ODD_WIDE, ODD_SHARE = 2.0, 0.5  # so deep, in diameters, and by so few of the runs as deep
-ODD_PLUNGE = 1.9  # times as quick as usual
+ODD_PLUNGE, ODD_PLUNGES = 1.9, 0.34  # times as quick as usual, and by so few
 ROUNDED = 1.001  # times its limit a feed may be: 2000 mm/min written in inches is not quite that
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
@@ -77,7 +77,7 @@ def _check_plunges(
         own = np.flatnonzero(down & cuts_on & (moves.tool == tool))
         usual = float(np.median(moves.feed[own]))
         odd = own[(moves.feed[own] > ODD_PLUNGE * usual) & (moves.feed[own] <= most_mm_min)]
-        if len(odd) > ODD_SHARE / 2 * len(own):
+        if len(odd) > ODD_PLUNGES * len(own):
             continue
         for i in odd[:MOST_PASSES].tolist():
             text = say("Plunges at {feed} mm/min; elsewhere this bit does at {usual} mm/min.",

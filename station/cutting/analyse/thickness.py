@@ -11,6 +11,7 @@ from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
 from station.cutting.model import LOOK, RAPID, Floats, Ints, Moves, Problem, Program
 from station.shop.words import length, say
 
+MUCH_MM = 200.0  # cut along the sheet by one run is more than a mark
 MEANT_MM = 1.0  # a thickness that differs by less is one as it is measured
 ALONG_MM = 0.5  # a move that goes as far along the sheet does not only go down
 AIR_MM = 2.0  # above the sheet a ramp may begin: common practice, no source
@@ -40,7 +41,8 @@ def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
     lows = cuts.run_low[np.bincount(cuts.run, minlength=len(cuts.run_low)) > 0]
     deepest = float(lows.min())
     reaching = lows[lows <= levels.skin]
-    shallow = deepest > levels.skin and np.count_nonzero(lows < deepest + 0.05) > 1
+    many = np.count_nonzero(lows < deepest + 0.05) > 1 or cuts.flat.sum() > MUCH_MM
+    shallow = deepest > levels.skin and many
     deep = 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching)
     if not shallow and not deep:
         return []

@@ -21,12 +21,13 @@ from station.cutting.geometry.strokes import (
     pick_among,
     pick_through,
 )
-from station.cutting.model import Hollow, Ints
+from station.cutting.model import Bools, Floats, Hollow, Ints
 
 MOST_MOVES, MOST_PASSES = 25_000, 8  # of what is cut less deep; more are not united
 COARSE_CHORDS = 12
 COARSE_MM = 0.01  # how far chords of their arcs may lie off
 DEPTH_MM = 0.02  # depths that differ less are one
+BEYOND_MM = 0.35  # a rough lap beside a fine one does not cut further beyond it
 NARROW_MM = 0.1  # a hollow nowhere wider than that is none: it lies between two passes
 
 
@@ -39,8 +40,13 @@ class ShallowCuts:
     whole: bool
 
 
-def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
-    """Finds what is cut into the sheet, not through it, nor where another cut goes through."""
+def find_shallow_cuts(
+    cuts: Cuts, levels: Levels, kerfs: Shapes, ways: tuple[Shapes, Floats]
+) -> ShallowCuts:
+    """Finds what is cut into the sheet, not through it, nor where another cut goes through.
+
+    `ways` are those of the bits that made `kerfs`, with the radius of each.
+    """
     shallow = np.flatnonzero(~pick_through(cuts, levels))
     through = np.flatnonzero(pick_through(cuts, levels))
     if len(shallow) and len(through):
@@ -57,9 +63,26 @@ def find_shallow_cuts(cuts: Cuts, levels: Levels, kerfs: Shapes) -> ShallowCuts:
     if len(lines) and len(kerfs):
         inside, _ = shapely.STRtree(kerfs).query(lines.shape, predicate="within")
         keep = np.ones(len(lines), dtype=bool)
-        keep[inside] = False
+        keep[inside[~_pick_beyond(lines, inside, ways)]] = False
         lines = Lines(*(getattr(lines, name)[keep] for name in lines.__dataclass_fields__))
     return ShallowCuts(lines, level[lines.first], whole)
+
+
+def _pick_beyond(lines: Lines, some: Ints, ways: tuple[Shapes, Floats]) -> Bools:
+    """Picks of lines within cuts through the sheet those that cut beyond them all the same, as a
+    rebate whose bit runs along an edge that is cut already.
+    """
+    shapes, radius = ways
+    if not len(some) or not len(shapes):
+        return np.zeros(len(some), dtype=bool)
+    points = shapely.line_interpolate_point(
+        lines.shape[some][:, None], np.array([0.25, 0.5, 0.75]), normalized=True
+    )
+    tree = shapely.STRtree(shapes)
+    (_, line), away = tree.query_nearest(points.ravel(), return_distance=True, all_matches=False)
+    reach = away - radius[line]
+    beyond = reach.reshape(points.shape) + lines.radius[some][:, None]
+    return np.asarray((beyond > BEYOND_MM).all(axis=1))
 
 
 def _keep_deepest(cuts: Cuts, some: Ints) -> Ints:

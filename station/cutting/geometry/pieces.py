@@ -105,7 +105,9 @@ def find_sheet(
     around = _find_enclosed(drawn, contours, bounds)
     of_holes = _list_hole_contours(contours, closed, around)
     kinds = _sort_faces(closed, bounds, around, of_holes, edge)
-    shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs)
+    ways = np.concatenate((through.shape, closed.stretches.shape))
+    wide = np.concatenate((through.radius, closed.stretches.radius))
+    shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs, (ways, wide))
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: _find_first_cut(f, contours, bounds[f], around) for f in parts}
     sides = _measure_sides(closed, cuts, levels)

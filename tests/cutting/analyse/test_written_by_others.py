@@ -1,0 +1,89 @@
+"""Small files written from the trade alone, by somebody who has not seen the program.
+
+Each is in `files/`; beside it stands what it makes, and what is to be told of it.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from station.cutting.model import KNOW, Setting
+from station.cutting.report import analyse_program, read_program
+
+FILES = Path(__file__).parent / "files"
+PLATE = (80, 100, 8000)
+
+# A name, the sheet, what comes off it as count, width, length and area, and what is told
+WRITTEN = [
+    # G0 back to just above what is drilled, G1 deeper: posts without canned cycles
+    ("pecks_by_hand", 6, (600, 400), [(1, 80, 100, 7971.7)], []),
+    # the second pass begins by G0 in the kerf of the first
+    ("second_pass_in_its_kerf", 6, (600, 400), [(1, *PLATE)], []),
+    ("bits_at_the_head", 6, (900, 600), [(1, 80, 80, 6227.4)], []),
+    # the sheet's edge is a side of the part; the cuts end on it, or a little past it
+    ("at_the_edge", 6, (900, 600), [(2, *PLATE)], []),
+    ("past_the_edge", 6, (900, 600), [(2, *PLATE)], []),
+    # 0.5 mm to spare the face, then even passes
+    ("thin_first_pass", 12, (1220, 610), [(1, *PLATE)], []),
+    ("ring_and_disc", 6, (900, 600), [(1, 40, 40, 1256.6), (1, 140, 140, 7539.7)], []),
+    ("plates_in_a_window", 6, (900, 600), [(2, 30, 40, 1200), (1, 160, 170, 11607.7)], []),
+    # a retract was forgotten
+    ("stray_into_the_next", 6, (900, 600), None, [(14, "gouge")]),
+    ("stray_from_the_next", 6, (900, 600), None, [(21, "gouge")]),
+    # one of three is not cut as the others are
+    ("odd_pass", 17.8, (900, 600), [(3, *PLATE)], [(42, "pass-deep")]),
+    ("odd_plunge", 6, (1220, 610), [(3, *PLATE)], [(21, "plunge-fast"), (28, "plunge-fast")]),
+]
+
+
+def read(text: bytes, thickness: float = 6.0, size: tuple[float, float] = (900, 600)):
+    setting = Setting(thickness_mm=thickness, sheet=size, origin="lower-left", spoilboard_mm=2)
+    return analyse_program(read_program(text, setting), setting)
+
+
+@pytest.mark.parametrize(
+    ("name", "thickness", "size", "pieces", "told"), WRITTEN, ids=[row[0] for row in WRITTEN]
+)
+def test_it_is_read_as_it_was_meant(name, thickness, size, pieces, told):
+    got = read((FILES / f"{name}.nc").read_bytes(), thickness, size)
+    assert [(p.line, p.kind) for p in got.problems if p.grade != KNOW] == told
+    if pieces is not None:
+        found = [(len(s.pieces), s.width_mm, s.length_mm, s.area_mm2) for s in got.shapes]
+        assert [n for row in sorted(found) for n in row] == pytest.approx(
+            [n for row in sorted(pieces) for n in row], abs=0.1
+        )
+
+
+@pytest.mark.parametrize(
+    "one", ["BIT 1 = 8 MM", "BIT 1 8 MM", "BIT NO 1: 8 MM DIA", "1: 8MM UPCUT",
+            "CUTTER 1 - DIAMETER 8.0", "BIT 1 DIAMETER=8 MM END MILL"],
+)  # fmt: skip
+def test_a_list_of_bits_is_read_by_the_numbers_that_it_gives(one):
+    other = one.replace("1", "2", 1).replace("8", "4", 1)
+    text = (FILES / "bits_at_the_head.nc").read_text()
+    text = text.replace("BIT 1 = 8 MM", one).replace("BIT 2 = 4 MM", other)
+    assert {bit.number: bit.diameter_mm for bit in read(text.encode()).bits} == {1: 8.0, 2: 4.0}
+
+
+def test_a_rough_lap_beside_a_fine_one_is_no_cut_that_frees_nothing():
+    """It leaves a skin that the fine lap, 0.3 mm nearer to the part, goes through."""
+    laps = "".join(
+        f"G0 X{20 - off} Y{20 - off}\nG1 Z{z} F500\nG1 X{106 + off} F1800\nY{126 + off}\n"
+        f"X{20 - off}\nY{20 - off}\nG0 Z5\n"
+        for off, z in ((0.3, -3.0), (0.3, -5.6), (0.0, -6.2))
+    )
+    got = read(f"(T1 D=6)\nG21 G90\nT1 M6\nS18000 M3\nG0 Z5\n{laps}M5\nM30\n".encode())
+    assert [p.kind for p in got.problems if p.grade != KNOW] == []
+    assert [(s.width_mm, s.length_mm) for s in got.shapes] == [pytest.approx((80, 100))]
+
+
+def test_a_rebate_along_the_edge_belongs_to_its_part_whatever_the_rounding():
+    """The bit's centre runs along an edge that is cut through: rounding puts it to either side."""
+    made = []
+    for off in (-0.002, 0.0, 0.002):
+        rebate = f"G0 X{103 + off} Y23\nG1 Z-2 F500\nG1 Y123 F1800\nG0 Z5\n"
+        lap = "G0 X20 Y20\nG1 Z-6.2 F500\nG1 X106 F1800\nY126\nX20\nY20\nG0 Z5\n"
+        head = "(T1 D=6)\nG21 G90\nT1 M6\nS18000 M3\nG0 Z5\n"
+        got = read(f"{head}{rebate}{lap}M5\nM30\n".encode())
+        made.append([len(piece.hollows) for piece in got.pieces])
+    assert made == [[1], [1], [1]]
