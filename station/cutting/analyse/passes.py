@@ -73,8 +73,14 @@ def _check_plunges(
         text = say("Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
                    feed=speed(float(moves.feed[i])), most=speed(most_mm_min))  # fmt: skip
         found.append(_note_plunge(moves, i, text))
-    for tool in list_values(moves.tool[down & cuts_on]):
-        own = np.flatnonzero(down & cuts_on & (moves.tool == tool))
+    return found + _check_odd_plunges(moves, down & cuts_on, most_mm_min)
+
+
+def _check_odd_plunges(moves: Moves, down: Bools, most_mm_min: float) -> list[Problem]:
+    """Looks for the few plunges that are much quicker than the others of the same bit."""
+    found = []
+    for tool in list_values(moves.tool[down]):
+        own = np.flatnonzero(down & (moves.tool == tool))
         usual = float(np.median(moves.feed[own]))
         odd = own[(moves.feed[own] > ODD_PLUNGE * usual) & (moves.feed[own] <= most_mm_min)]
         if len(odd) > ODD_PLUNGES * len(own):

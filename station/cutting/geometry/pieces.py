@@ -103,11 +103,8 @@ def find_sheet(
     bounds, edges = _find_bounds(closed, through, contours)
     drawn = draw_faces(closed.faces)
     around = _find_enclosed(drawn, contours, bounds)
-    of_holes = _list_hole_contours(contours, closed, around)
-    kinds = _sort_faces(closed, bounds, around, of_holes, edge)
-    ways = np.concatenate((through.shape, closed.stretches.shape))
-    wide = np.concatenate((through.radius, closed.stretches.radius))
-    shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs, (ways, wide))
+    kinds = _sort_faces(closed, bounds, around, contours, edge)
+    shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs, _list_ways(through, closed))
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: _find_first_cut(f, contours, bounds[f], around) for f in parts}
     sides = _measure_sides(closed, cuts, levels)
@@ -129,6 +126,12 @@ def find_sheet(
         of_piece=tuple(parts[n] for n in order),
         lost=tuple(find_lost_tabs(cuts, levels, through, kerfs)),
     )  # fmt: skip
+
+
+def _list_ways(through: Lines, closed: Closed) -> tuple[Shapes, Floats]:
+    """Lists the ways of the bits that cut through the sheet, tabs closed, and their radii."""
+    some = through, closed.stretches
+    return np.concatenate([w.shape for w in some]), np.concatenate([w.radius for w in some])
 
 
 def _close_all(
@@ -272,12 +275,10 @@ def _sort_faces(
     closed_: Closed,
     bounds: dict[int, list[int]],
     around: dict[tuple[int, int], bool],
-    of_holes: dict[int, bool],
+    contours: Contours,
     edge: shapely.Geometry | None,
 ) -> list[str]:
-    """Tells of each face whether it is a part, a hole's slug, waste, or dust. `of_holes` tells of
-    contours, the narrowest first, whether they are surely a hole's.
-    """
+    """Tells of each face whether it is a part, a hole's slug, waste, or dust."""
     faces = closed_.faces
     held = np.zeros(len(faces), dtype=bool)  # by a tab in its own outline
     for one, other in ((closed_.left, closed_.right), (closed_.right, closed_.left)):
@@ -287,13 +288,9 @@ def _sort_faces(
     if not len(faces):
         return kinds
     closed = {c for (c, f), inside in around.items() if inside and not faces.dust[f]}
-    largest = np.zeros(len(faces))
-    kept = np.flatnonzero(~faces.dust & (faces.parent >= 0))
-    weight = np.where(held[kept] & ~held[faces.parent[kept]], np.inf, faces.size[kept])
-    weight[~held[kept] & held[faces.parent[kept]]] = 0.0
-    weight[np.isin(kept, faces.home)] = np.inf  # a slug has no holes
-    np.maximum.at(largest, faces.parent[kept], weight)
+    largest = _measure_largest(faces, held)
     solid, along = _measure_solid(faces), _list_along(bounds)
+    of_holes = _list_hole_contours(contours, closed_, around)
     order = np.argsort(-faces.size)
     for f in order[~faces.dust[order]].tolist():
         parent = _find_parent(faces, f)
@@ -308,11 +305,35 @@ def _sort_faces(
             own = bool(own and (faces.home == f).any()) or _lies_within(
                 f, faces, bounds, along, around
             )
-            turns = [hole for c, hole in of_holes.items() if around.get((c, f))]
-            slug, nested = turns[:1] == [True], turns[:1] == [False] and any(turns)
-            kinds[f] = PART if nested or (own and inside and not slug) else SLUG
+            turn = _tell_by_turn(f, around, of_holes)
+            kinds[f] = PART if turn == PART or (own and inside and turn != SLUG) else SLUG
     _take_equal_strips(faces, kinds)
     return kinds
+
+
+def _measure_largest(faces: Faces, held: Bools) -> Floats:
+    """Measures the largest face within each; what is `held` by a tab where its face is not, or
+    has holes itself, is as large as can be: it is no slug.
+    """
+    largest = np.zeros(len(faces))
+    kept = np.flatnonzero(~faces.dust & (faces.parent >= 0))
+    weight = np.where(held[kept] & ~held[faces.parent[kept]], np.inf, faces.size[kept])
+    weight[~held[kept] & held[faces.parent[kept]]] = 0.0
+    weight[np.isin(kept, faces.home)] = np.inf
+    np.maximum.at(largest, faces.parent[kept], weight)
+    return largest
+
+
+def _tell_by_turn(
+    face: int, around: dict[tuple[int, int], bool], of_holes: dict[int, bool]
+) -> str:
+    """Tells from the way that cuts turn what a face within a hole is: a part of its own where the
+    nearest cut around it is an outline, a slug where that is a hole's; else nothing.
+    """
+    turns = [hole for contour, hole in of_holes.items() if around.get((contour, face))]
+    if turns[:1] == [True]:
+        return SLUG
+    return PART if any(turns) else ""
 
 
 def _list_hole_contours(

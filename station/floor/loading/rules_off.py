@@ -413,9 +413,8 @@ def _lose_sheet(
     else:
         if any(survived.values()):
             emptied, _ = make_due(view, bed, run, emptied)
-        if reason.first_off and not emptied.first_off:
-            emptied = replace(emptied, first_off=f"sheet spoiled: {reason.words}")
-        sets = (emptied, after)
+        due = f"sheet spoiled: {reason.words}" if reason.first_off else ""
+        sets = (replace(emptied, first_off=emptied.first_off or due), after)
     slip = _fill_slip(act, view, bed, run)
     if any(survived.values()):
         sets += (slip,)
