@@ -2148,6 +2148,10 @@
       <translation>Aus späterem</translation>
     </message>
     <message>
+      <source>From here on zero G{name} counts: where it lies is not known here.</source>
+      <translation>Ab hier gilt der Nullpunkt G{name}: Wo er liegt, ist hier nicht bekannt.</translation>
+    </message>
+    <message>
       <source>From sheet to cart</source>
       <translation>Von der Platte zum Wagen</translation>
     </message>

@@ -45,7 +45,7 @@ from station.cutting.read.remarks import (
     find_zero_said,
     number_bits,
 )
-from station.cutting.read.text import find_skipped
+from station.cutting.read.text import find_other_zero, find_skipped
 from station.shop.facts import Part
 from station.shop.words import Say, say
 
@@ -71,6 +71,7 @@ def read_program(
         skipped=skipped,
         zero_said=find_zero_said(data),
         thickness_said=find_thickness_said(data),
+        problems=(*program.problems, *find_other_zero(data)),
     )
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from station.cutting.model import Setting
+from station.cutting.model import Problem, Setting
 from station.cutting.read.dialects import find_dialect
 from station.cutting.read.expressions import clean_line
 from station.shop.lengths import MM_PER_INCH
@@ -19,6 +19,7 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
+ZERO_CALLED = re.compile(rb"(?<![\d.])G(5[4-9])(?![\d.])", re.IGNORECASE)
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
 MOST_MOVES = 20_000_000  # 1.7 GB of columns
@@ -133,6 +134,24 @@ def refuse_length(moves: int) -> Say:
         return Say()
     most = MOST_MOVES // 1_000_000
     return say("The file has more than {most} million moves. Split it.", most=most)
+
+
+def find_other_zero(data: bytes) -> tuple[Problem, ...]:
+    """Finds where a file goes on from another zero than it began with: how far that is from the
+    first stands in the router's control, and nowhere here.
+    """
+    there = [n for n in range(54, 60) if b"G%d" % n in data or b"g%d" % n in data]
+    called: list[tuple[int, bytes]] = []
+    for found in ZERO_CALLED.finditer(data) if len(there) > 1 else ():
+        line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
+        if b";" not in line and line.count(b"(") == line.count(b")"):
+            called.append((data.count(b"\n", 0, found.start()) + 1, found[1]))
+            if called[-1][1] != called[0][1]:
+                line_, name = called[-1]
+                text = say("From here on zero G{name} counts: where it lies is not known here.",
+                           name=name.decode())  # fmt: skip
+                return (Problem(line_, "other-zero", text),)
+    return ()
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:

@@ -30,6 +30,8 @@ WRITTEN = [
     # a retract was forgotten
     ("stray_into_the_next", 6, (900, 600), None, [(14, "gouge")]),
     ("stray_from_the_next", 6, (900, 600), None, [(21, "gouge")]),
+    # the second piece is cut from another zero: where, only the control knows
+    ("two_zeroes", 6, (900, 600), None, [(21, "other-zero"), (29, "twice")]),
     # one of three is not cut as the others are
     ("odd_pass", 17.8, (900, 600), [(3, *PLATE)], [(42, "pass-deep")]),
     ("odd_plunge", 6, (1220, 610), [(3, *PLATE)], [(21, "plunge-fast"), (28, "plunge-fast")]),
