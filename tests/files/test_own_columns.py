@@ -59,8 +59,8 @@ def open_file(stage, name):
 
 
 def approve(stage):
-    if stage.desk.question() == "supervisor":
-        stage.desk.take(write("worker", "07"))
+    """Enters the PIN of the supervisor who is signed in."""
+    if stage.desk.question() == "pin":
         stage.desk.take(PIN)
 
 
