@@ -234,7 +234,7 @@ def make_desk(
         clock=clock,
         ids=ids,
         printer=printer,
-        file_jobs=list_handlers(ledger, clock),
+        file_jobs=list_handlers(ledger, clock, ids),
         begin=begin or DoneJob,
         in_slices=begin is not None,
         own=own,

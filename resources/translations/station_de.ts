@@ -1204,10 +1204,6 @@
       <translation>Kann warten: eingereiht, aber niemand braucht es schon; und {n} weitere</translation>
     </message>
     <message>
-      <source>Can't tell yet: each PC tells how it is soon after its start.</source>
-      <translation>Noch nicht zu sagen: Jeder PC meldet kurz nach seinem Start, wie es ihm geht.</translation>
-    </message>
-    <message>
       <source>Cancel it</source>
       <translation>Stornieren</translation>
     </message>
@@ -7304,6 +7300,10 @@
       <translation>Dieses G10 ist nicht bekannt; es bleibt weg.</translation>
     </message>
     <message>
+      <source>This PC</source>
+      <translation>Dieser PC</translation>
+    </message>
+    <message>
       <source>This PC alone is station {id} now</source>
       <translation>Nur dieser PC ist jetzt Station {id}</translation>
     </message>
@@ -9708,6 +9708,10 @@
       <translation>Stege zu hoch</translation>
     </message>
     <message>
+      <source>history checked</source>
+      <translation>Verlauf geprüft</translation>
+    </message>
+    <message>
       <source>history to {witness}</source>
       <translation>Verlauf bis {witness}</translation>
     </message>
@@ -9926,6 +9930,10 @@
     <message>
       <source>last left {at}</source>
       <translation>zuletzt ab {at}</translation>
+    </message>
+    <message>
+      <source>last recorded</source>
+      <translation>zuletzt erfasst</translation>
     </message>
     <message>
       <source>last scan</source>
@@ -10380,6 +10388,10 @@
       <translation>nie eine eingegangen</translation>
     </message>
     <message>
+      <source>none yet</source>
+      <translation>noch keine</translation>
+    </message>
+    <message>
       <source>not begun</source>
       <translation>nicht begonnen</translation>
     </message>
@@ -10412,6 +10424,10 @@
       <translation>nicht gewünscht</translation>
     </message>
     <message>
+      <source>not yet: each backup is read again</source>
+      <translation>noch nicht: jede Sicherung wird noch einmal gelesen</translation>
+    </message>
+    <message>
       <source>note</source>
       <translation>Notiz</translation>
     </message>
@@ -10442,6 +10458,10 @@
     <message>
       <source>nothing waits for it</source>
       <translation>nichts wartet darauf</translation>
+    </message>
+    <message>
+      <source>nothing yet</source>
+      <translation>noch nichts</translation>
     </message>
     <message>
       <source>now</source>
@@ -11674,6 +11694,10 @@
     <message>
       <source>with all queued</source>
       <translation>mit Wartenden</translation>
+    </message>
+    <message>
+      <source>with its backup, {at}</source>
+      <translation>mit seiner Sicherung, {at}</translation>
     </message>
     <message>
       <source>work</source>

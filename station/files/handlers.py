@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from station.files.backups import Backups
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
+from station.files.health import Health
 from station.files.order_list import OrderLists
 from station.floor.office.acts import SetList, SetLists
 from station.floor.office.matching import (
@@ -28,6 +29,7 @@ from station.shop.file_requests import (
     FindCutFiles,
     FindLists,
     LookAtDropped,
+    LookAtPc,
     OpenCutFile,
     ProveText,
     ReadList,
@@ -44,13 +46,16 @@ if TYPE_CHECKING:  # the csv module only where it is used
 MEND = say("Set another folder under “This shop”.")
 
 
-def list_handlers(ledger: Ledger, clock: Callable[[], str]) -> Mapping[type, DoFileJob]:
+def list_handlers(
+    ledger: Ledger, clock: Callable[[], str], ids: Callable[[], str]
+) -> Mapping[type, DoFileJob]:
     """Lists what does each request, bound to this station's ledger."""
     folder = ShopFolder(ledger, clock)
     lists, cut_files = Lists(ledger, folder, clock), CutFiles(ledger, folder)
     order_lists = OrderLists(ledger, folder, clock)
     return {
         BackUp: _guard(lists.back_up),
+        LookAtPc: lambda request, hand: Health(ledger, clock, ids).look_at_pc(request, hand),
         FindBackups: _guard(lists.find_backups),
         FindLists: _guard(lists.find),
         WriteList: _guard(lists.write),

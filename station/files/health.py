@@ -7,11 +7,15 @@ from station import VERSION
 from station.desk.wrong_pins import MANY, read_wrong_pins
 from station.files.backups import TROUBLE
 from station.floor.anywhere.acts import TellHealth
+from station.floor.office.health import show_pc
+from station.floor.office.work import OfficeHand, OwnPc
 from station.ledger.ledger import Ledger
 from station.queries.health import LOW_MB
 from station.shop.acts import Act
 from station.shop.facts import Shop, Station
 from station.shop.times import is_near
+from station.shop.file_requests import LookAtPc
+from station.shop.rooms import Took
 
 AGAIN = 4 * 3600  # seconds until it is told again though nothing has changed
 
@@ -42,6 +46,14 @@ class Health:
                     args=args,
                 )
             )
+
+    def look_at_pc(self, _request: LookAtPc, hand: OfficeHand) -> Took:
+        """Tells at once how this PC is, and shows it."""
+        self.step()
+        now, ledger = self.look(), self._ledger
+        pc = OwnPc(version=now.version, free_mb=now.free_mb, backup_at=now.backup_at,
+                   newest_at=ledger.newest_at(), entries=ledger.count())  # fmt: skip
+        return show_pc(hand, pc, ledger.view)
 
     def look(self) -> TellHealth:
         """Looks how this PC is."""

@@ -16,6 +16,11 @@ class BackUp:
 
 
 @dataclass(frozen=True, kw_only=True)
+class LookAtPc:
+    """Look how this PC is, and tell the shop."""
+
+
+@dataclass(frozen=True, kw_only=True)
 class FindBackups:
     """Find the backups that are kept on this PC."""
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station import bootstrap
+from station import VERSION, bootstrap
 from station.floor.anywhere.acts import TellHealth
 from station.ledger.faults import NoBackup
 from station.ledger.ledger import Ledger
@@ -11,9 +11,11 @@ from station.ledger.talk import exchange
 from station.sharing.address import Address
 from station.sharing.membership import Membership
 from station.shop.acts import Act
-from station.shop.facts import Concern
+from station.shop.facts import Concern, Station
+from station.shop.words import moment
 from tests.replay import PIN
 from tests.simulate.shop import MemoryLink, MemoryShop
+from tests.touch import list_texts
 
 ASKED = ("worker 07", PIN)
 EVENING = "2026-11-25T16:00:00"
@@ -26,10 +28,24 @@ def send(stage, *lines):
     return given[-1].answer
 
 
+def test_the_only_pc_is_shown_as_soon_as_somebody_looks(stage):
+    count = stage.ledger.count()
+    stage.ledger.keep_backup(stage.clock())
+    send(stage, "@worker 07", "@area office", "button health")
+    assert stage.ledger.view.get(Station, stage.ledger.station).version == VERSION
+    shown = set(list_texts(stage.desk.face()))
+    assert {"This PC", VERSION, "last recorded", f"{count + 1}"} <= shown
+    assert f"with its backup, {moment(stage.clock())}" in shown
+
+
+def test_a_pc_without_a_backup_says_so(stage):
+    send(stage, "@worker 07", "@area office", "button health")
+    shown = set(list_texts(stage.desk.face()))
+    assert {"none yet", "not yet: each backup is read again", "There is no backup yet"} <= shown
+
+
 def test_each_pc_is_told_and_what_is_not_well(stage):
-    answer = send(stage, "@worker 07", "@area office", "button health")
-    assert "Can't tell yet" in str(answer.do)  # while no PC has told
-    assert "all is well" not in str(stage.desk.face())
+    send(stage, "@worker 07", "@area office", "button health")
     for station, backup in (("1", EVENING), ("2", "")):
         args = TellHealth(version="0.1.0", unshared=3, free_mb=250, backup_at=backup)
         told = Act(id=f"of {station}", kind=args.kind, at=EVENING, station=station, args=args)

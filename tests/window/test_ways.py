@@ -157,7 +157,7 @@ def test_shop_today(stage, screen, do):
     screen.at("trimming")
     screen.scan("traveller 00900", "button hold")
     screen.at("today", worker="07")
-    do("touch Batch 00900 is held", "touch let it go on", "worker 07", PIN, "reason 51")
+    do("touch Batch 00900 is held", "touch let it go on", PIN, "reason 51")
     assert screen.said == "Settled: let it go on"
 
 
@@ -165,7 +165,7 @@ def test_everything_that_needs_a_look(stage, screen, do):
     screen.at("trimming")
     screen.scan("traveller 00900", "button recount", "158", "reason 51")
     screen.at("today", worker="07")
-    do("button show_concerns", "touch batch 00900", "button settle", "worker 07", PIN, "reason 52")
+    do("button show_concerns", "touch batch 00900", "button settle", PIN, "reason 52")
     assert screen.said == "Settled: looked at"
     do("button show_flow")
     assert screen.said == "The day so far"
@@ -175,7 +175,7 @@ def test_an_order_with_its_lines(stage, screen, do):
     screen.at("office", worker="07")
     do("button list_order", "button new", "product 032", "6", "product 031", "3")
     do("touch GAUGE · 032", "7", "touch COMB-50 · 031", "button remove", "button lines_done")
-    do("touch due", "button more", "button save", "worker 07", PIN)
+    do("touch due", "button more", "button save", PIN)
     assert screen.said == "Order 9001 is new"
     order = stage.ledger.view.get(Order, "9001")
     assert [(line.product, line.quantity) for line in order.lines] == [("032", 7)]
@@ -185,7 +185,7 @@ def test_an_order_with_its_lines(stage, screen, do):
 def test_a_batch_for_one_order(stage, screen, do):
     screen.at("office", worker="07")
     do("button list_cutfile", "touch SG010-SET", "button release_batch", "router 3", "order 3307")
-    do("button more", "2", "worker 07", PIN)
+    do("button more", "2", PIN)
     batch = stage.ledger.view.get(Batch, "00001")
     assert (batch.router, batch.order, batch.sheets) == ("3", "3307", 2)
     assert batch.due == "2026-11-26T14:00:00"
@@ -212,7 +212,7 @@ def test_lists_and_copies_as_files(stage, screen, do):
     file.write_text(file.read_text("utf-8-sig").replace("6.5 mm birch", "Birch"), "utf-8")
     do("button read_csv", f"touch {file.name}")
     assert screen.said == "0 new, 1 changed, 1 as they are"
-    do("touch Take it in", "worker 07", PIN)
+    do("touch Take it in", PIN)
     assert screen.said == "Taken in: 0 new, 1 changed"
     assert stage.ledger.view.get(Material, "1").name.startswith("Birch")
     do("button health", "button backup")

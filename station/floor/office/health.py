@@ -4,28 +4,30 @@ from dataclasses import replace
 
 from station.floor.office.acts import RestoreBackup
 from station.floor.office.lists import LEAVE, PAGES, ROWS, make_face, name_press, read_row
-from station.floor.office.work import FilesFound, OfficeHand, OfficeWork
+from station.floor.office.work import FilesFound, OfficeHand, OfficeWork, OwnPc
 from station.queries.health import is_full, is_older, is_silent, list_stations, list_troubles
 from station.shop.acts import good, refuse
 from station.shop.cards import button
-from station.shop.faces import Cell, Face, Hint, Listing, Press, Row, Table
+from station.shop.faces import Cell, Face, Hint, Listing, Pairs, Press, Row, Table, Text
 from station.shop.facts import Station
-from station.shop.file_requests import FindBackups
+from station.shop.file_requests import FindBackups, LookAtPc
 from station.shop.rooms import Do, FileJob, Input, Took
 from station.shop.views import View
-from station.shop.words import Say, moment, say
+from station.shop.words import Say, figure, moment, say
 
 HEALTH = say("This shop's health")
-NOBODY_TOLD = say("Can't tell yet: each PC tells how it is soon after its start.")
 
 
-def open_health(hand: OfficeHand, view: View) -> Took:
-    """Shows how each PC is."""
-    after = replace(hand, work=OfficeWork(list=hand.work.list, ask="health"))
-    n = len(list_troubles(view))
-    next_ = say("Mend what is told there.") if n else say("All is well.")
-    if not n and not list_stations(view):
-        next_ = NOBODY_TOLD
+def open_health(hand: OfficeHand, _view: View) -> FileJob:
+    """Has it looked how this PC is; then each PC is shown."""
+    work = OfficeWork(list=hand.work.list, ask="health")
+    return FileJob(LookAtPc(), replace(hand, work=work))
+
+
+def show_pc(hand: OfficeHand, pc: OwnPc, view: View) -> Took:
+    """Shows how this PC is, and what the others told."""
+    after = replace(hand, work=replace(hand.work, own_pc=pc))
+    next_ = say("Mend what is told there.") if list_troubles(view) else say("All is well.")
     return Took(after, good(HEALTH, next_))
 
 
@@ -65,23 +67,42 @@ def show_health(hand: OfficeHand, view: View) -> Face:
     rows = tuple(_show_station(station, stations) for station in stations)
     table = Table(columns=heads, rows=rows, title=HEALTH)
     troubles = tuple(((Cell(text=t.words, tone="attention"),), "") for t in list_troubles(view))
-    empty = say("Nothing: all is well.") if stations else NOBODY_TOLD
-    beside = Listing(title=say("Needs a look"), rows=troubles, empty=empty)
+    beside = Listing(title=say("Needs a look"), rows=troubles, empty=say("Nothing: all is well."))
+    own = (_show_own(hand.work.own_pc),) if hand.work.own_pc else ()
     one_more = Press(label=say("Back up"), code=button("backup"))
     back = Press(label=say("Restore a backup"), code=button("restore"), wide=2)
-    face = make_face(hand, table, side=(beside,), presses=(one_more, back, LEAVE))
+    face = make_face(hand, table, side=(*own, beside), presses=(one_more, back, LEAVE))
     return replace(face, where=HEALTH)
+
+
+def _show_own(pc: OwnPc) -> Pairs:
+    """Shows this PC: what a person looks for who asks whether all is kept."""
+    checked = say("not yet: each backup is read again")
+    if pc.backup_at:
+        checked = say("with its backup, {at}", at=moment(pc.backup_at))
+    rows: tuple[tuple[Text, Text], ...] = (
+        (say("program"), pc.version),
+        (say("disk"), _say_free(pc.free_mb)),
+        (say("backup"), moment(pc.backup_at) if pc.backup_at else say("none yet")),
+        (say("last recorded"), moment(pc.newest_at) or say("nothing yet")),
+        (say("entries"), say("{n}", n=pc.entries)),
+        (say("history checked"), checked),
+    )
+    return Pairs(title=say("This PC"), rows=rows)
+
+
+def _say_free(mb: int) -> Say:
+    return say("{n} GB free", n=figure(mb / 1000, 1))
 
 
 def _show_station(station: Station, stations: tuple[Station, ...]) -> Row:
     """Shows one PC; what is not well with it stands out."""
     backup = moment(station.backup_at) if station.backup_at else say("none")
-    free = say("{n} GB free", n=round(station.free_mb / 1000, 1))
     cells = (
         (station.version, is_older(station, stations)),
         (moment(station.seen), is_silent(station, stations)),
         (str(station.unshared), bool(station.unshared)),
-        (free, is_full(station)),
+        (_say_free(station.free_mb), is_full(station)),
         (backup, not station.backup_at or bool(station.trouble)),
     )
     shown = tuple(Cell(text=text, tone="attention" if wrong else "") for text, wrong in cells)

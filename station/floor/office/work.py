@@ -47,6 +47,17 @@ class FilesFound:
 
 
 @dataclass(frozen=True, kw_only=True)
+class OwnPc:
+    """Holds how this PC is, as it was looked at."""
+
+    version: str
+    free_mb: int
+    backup_at: str  # empty: none
+    newest_at: str  # when the newest act was recorded
+    entries: int
+
+
+@dataclass(frozen=True, kw_only=True)
 class ColumnsAsked:
     """Holds what is known of the columns of a file, and what taking it in would do."""
 
@@ -137,6 +148,7 @@ class OfficeWork(Work):
     releasing: Releasing = Releasing()
     counting: Counting = Counting()
     found: FilesFound = FilesFound()
+    own_pc: OwnPc | None = None
     columns: ColumnsAsked = ColumnsAsked()
     editing: EditedRows = EditedRows()
     intake: Intake = Intake()
