@@ -1180,6 +1180,10 @@
       <translation>Von Hand oder aus einer Liste.</translation>
     </message>
     <message>
+      <source>By the book</source>
+      <translation>Laut Buch</translation>
+    </message>
+    <message>
       <source>By what can leave</source>
       <translation>Nach dem, was hinaus kann</translation>
     </message>
@@ -1872,6 +1876,10 @@
       <translation>Im Büro eine eintragen.</translation>
     </message>
     <message>
+      <source>Enter the mailer first.</source>
+      <translation>Erst die Versandtasche eintragen.</translation>
+    </message>
+    <message>
       <source>Enter the material first.</source>
       <translation>Erst das Material eingeben.</translation>
     </message>
@@ -2316,6 +2324,14 @@
       <translation>Beim Verputzen helfen.</translation>
     </message>
     <message>
+      <source>Here again: {area}.</source>
+      <translation>Hier ist wieder: {area}.</translation>
+    </message>
+    <message>
+      <source>Here now: {area}</source>
+      <translation>Hier jetzt: {area}</translation>
+    </message>
+    <message>
       <source>Here: {parts}.</source>
       <translation>Hier: {parts}.</translation>
     </message>
@@ -2408,6 +2424,10 @@
       <translation>Wie viele hast du gezählt?</translation>
     </message>
     <message>
+      <source>How many mailers came?</source>
+      <translation>Wie viele Versandtaschen kamen?</translation>
+    </message>
+    <message>
       <source>How many of them are whole?</source>
       <translation>Wie viele davon sind heil?</translation>
     </message>
@@ -2498,6 +2518,10 @@
     <message>
       <source>Is the sheet in hand of it? Then go on; else scan its lot.</source>
       <translation>Ist die Platte in der Hand aus ihr? Dann weiter; sonst ihre Charge scannen.</translation>
+    </message>
+    <message>
+      <source>Is the spoilboard of {router} cut flat?</source>
+      <translation>Ist die Opferplatte von {router} abgeplant?</translation>
     </message>
     <message>
       <source>It agrees with its master</source>
@@ -3012,12 +3036,8 @@
       <translation>Noch einmal nachsehen</translation>
     </message>
     <message>
-      <source>Look anew</source>
-      <translation>Neu durchsehen</translation>
-    </message>
-    <message>
-      <source>Look anew at what to cut, or stop</source>
-      <translation>Neu durchsehen, was zu schneiden ist, oder anhalten</translation>
+      <source>Look again at what to cut, or stop</source>
+      <translation>Noch einmal nachsehen, was zu fräsen ist, oder anhalten</translation>
     </message>
     <message>
       <source>Look at it, tick it. Then “{over}”.</source>
@@ -3362,6 +3382,10 @@
     <message>
       <source>Needs a look: {count}, page {page} of {pages}</source>
       <translation>Anzusehen: {count}, Seite {page} von {pages}</translation>
+    </message>
+    <message>
+      <source>Neither sheets nor mailers are open</source>
+      <translation>Weder Platten noch Versandtaschen sind offen</translation>
     </message>
     <message>
       <source>Never hold parts by hand. This does not stop it.</source>
@@ -4268,8 +4292,8 @@
       <translation>Erst eine Fräsdatei öffnen.</translation>
     </message>
     <message>
-      <source>Open a lot first.</source>
-      <translation>Erst eine Charge öffnen.</translation>
+      <source>Open a lot or a mailer first.</source>
+      <translation>Erst eine Charge oder eine Versandtasche öffnen.</translation>
     </message>
     <message>
       <source>Open a worker first.</source>
@@ -5158,6 +5182,10 @@
     <message>
       <source>Receive it in the office.</source>
       <translation>Im Büro annehmen.</translation>
+    </message>
+    <message>
+      <source>Receive mailers</source>
+      <translation>Versandtaschen annehmen</translation>
     </message>
     <message>
       <source>Receive sheets</source>
@@ -6572,10 +6600,6 @@
       <translation>Das ist keine Datei dieses PCs</translation>
     </message>
     <message>
-      <source>That is no lot</source>
-      <translation>Das ist keine Charge</translation>
-    </message>
-    <message>
       <source>That is no name</source>
       <translation>Das ist kein Name</translation>
     </message>
@@ -7108,6 +7132,10 @@
       <translation>Danach</translation>
     </message>
     <message>
+      <source>Then it is worn anew, and zero and a first-off are due.</source>
+      <translation>Dann zählt ihr Verschleiß neu, und Nullpunkt und Erstteil sind fällig.</translation>
+    </message>
+    <message>
       <source>Then scan or touch the reason. Hands off the bed.</source>
       <translation>Dann den Grund scannen oder berühren. Hände weg vom Tisch.</translation>
     </message>
@@ -7446,14 +7474,6 @@
     <message>
       <source>This screen cannot be shown: something is wrong in the program</source>
       <translation>Dieser Bildschirm kann nicht gezeigt werden: im Programm stimmt etwas nicht</translation>
-    </message>
-    <message>
-      <source>This screen is at {area} again.</source>
-      <translation>Dieser Bildschirm ist wieder bei {area}.</translation>
-    </message>
-    <message>
-      <source>This screen is at {area} now</source>
-      <translation>Dieser Bildschirm ist jetzt hier: {area}</translation>
     </message>
     <message>
       <source>This screen serves one router</source>
@@ -7884,8 +7904,8 @@
       <translation>Das Richtige berühren. Ein falsches ist 25-mal zu groß oder zu klein.</translation>
     </message>
     <message>
-      <source>Touch “Look anew”.</source>
-      <translation>„Neu durchsehen“ berühren.</translation>
+      <source>Touch “Look again”.</source>
+      <translation>„Noch einmal nachsehen“ berühren.</translation>
     </message>
     <message>
       <source>Touch “Part missing” to count them.</source>
@@ -9636,10 +9656,6 @@
       <translation>als Probe vergeben</translation>
     </message>
     <message>
-      <source>goes</source>
-      <translation>fährt</translation>
-    </message>
-    <message>
       <source>goes as</source>
       <translation>geht als</translation>
     </message>
@@ -10524,10 +10540,6 @@
       <translation>einer ist 25,4 mm</translation>
     </message>
     <message>
-      <source>one missing shows</source>
-      <translation>eins zu wenig zeigt sich</translation>
-    </message>
-    <message>
       <source>one turn, {m} m</source>
       <translation>eine Lage, {m} m</translation>
     </message>
@@ -10974,6 +10986,10 @@
     <message>
       <source>scale may miss one of</source>
       <translation>Waage übersieht evtl. eins</translation>
+    </message>
+    <message>
+      <source>scale misses none of</source>
+      <translation>Waage übersieht keins</translation>
     </message>
     <message>
       <source>scan each part at its place: the screen counts</source>
@@ -11480,6 +11496,10 @@
       <translation>dem Kunden gesagt</translation>
     </message>
     <message>
+      <source>tomorrow {at}</source>
+      <translation>morgen {at}</translation>
+    </message>
+    <message>
       <source>too few sheets</source>
       <translation>zu wenig Platten</translation>
     </message>
@@ -11678,6 +11698,10 @@
     <message>
       <source>why</source>
       <translation>warum</translation>
+    </message>
+    <message>
+      <source>why cut</source>
+      <translation>wofür</translation>
     </message>
     <message>
       <source>widest</source>
@@ -12708,6 +12732,10 @@
       <translation>{n} nach dem Buch</translation>
     </message>
     <message>
+      <source>{n} by the book now. Packs count them down.</source>
+      <translation>Laut Buch jetzt {n}. Pakete zählen sie herunter.</translation>
+    </message>
+    <message>
       <source>{n} by the book · {d} {d|pack|packs} damaged</source>
       <translation>{n} nach dem Buch · {d} {d|Paket|Pakete} beschädigt</translation>
     </message>
@@ -13016,8 +13044,8 @@
       <translation>{n} {n|ist|sind} im Paket</translation>
     </message>
     <message>
-      <source>{n} {n|layer|layers}, large outside</source>
-      <translation>{n} {n|Lage|Lagen}, Großes außen</translation>
+      <source>{n} {n|layer|layers}, large parts outermost</source>
+      <translation>{n} {n|Lage|Lagen}, große Teile außen</translation>
     </message>
     <message>
       <source>{n} {n|layer|layers}: wrap it well</source>
@@ -13290,6 +13318,10 @@
     <message>
       <source>{n} × {each}</source>
       <translation>{n} × {each}</translation>
+    </message>
+    <message>
+      <source>{n} × {mailer} received</source>
+      <translation>{n} × {mailer} angenommen</translation>
     </message>
     <message>
       <source>{n} × {part}</source>

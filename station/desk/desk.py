@@ -441,7 +441,7 @@ class Desk:
             return Given(refuse(say("There is no work area {area}", area=area)))
         left = self._put_down(replace(self.hand.idle(), doing=None))
         self.at(area=area)
-        said = say("This screen is at {area} now", area=self.rooms[area].title)
+        said = say("Here now: {area}", area=self.rooms[area].title)
         if back := aside.tell_counted(self.hand, self.ledger.view):
             counted = aside.tell_by(back, self._draft.counted_by)
             return Given(good(said, say("{counted}. Go on from there.", counted=counted)))
@@ -512,7 +512,7 @@ class Desk:
     def _say_back(self, before: str) -> Say:
         """Says what is in hand once an act is taken back; `before` is the area until then."""
         if self.hand.area != before:
-            return say("This screen is at {area} again.", area=self.rooms[self.hand.area].title)
+            return say("Here again: {area}.", area=self.rooms[self.hand.area].title)
         if self.hand.subject or self.hand.has_work:
             return say("What was in hand is there again, as it was.")
         return say("Nothing was in hand then: scan your work.")

@@ -13,9 +13,9 @@ from station.ledger.ledger import Ledger
 from station.queries.health import LOW_MB
 from station.shop.acts import Act
 from station.shop.facts import Shop, Station
-from station.shop.times import is_near
 from station.shop.file_requests import LookAtPc
 from station.shop.rooms import Took
+from station.shop.times import is_near
 
 AGAIN = 4 * 3600  # seconds until it is told again though nothing has changed
 

@@ -174,7 +174,7 @@ _TABLE: tuple[tuple[str, tuple[tuple[int, str, str], ...]], ...] = (
             (653, "take_back_line", "Take the chosen batch back"),
             (654, "order_list", "Write the order list"),
             (655, "take_mark", "Take the suggested minimum"),
-            (656, "think", "Look anew at what to cut, or stop"),
+            (656, "think", "Look again at what to cut, or stop"),
             (657, "ordered", "All of the list is ordered"),
         ),
     ),

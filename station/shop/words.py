@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping
+from datetime import date
 from typing import NamedTuple
 
 from station.shop import lengths
@@ -224,6 +225,15 @@ def when(at: str, now: str) -> Say:
     if at[:10] == now[:10]:
         return say("{at}", at=clock(at))
     return day(at)
+
+
+def when_ahead(at: str, now: str) -> Say:
+    """A time of today as its clock, one of the next day by that word, any other with its day."""
+    if at[:10] == now[:10]:
+        return say("{at}", at=clock(at))
+    if (date.fromisoformat(at[:10]) - date.fromisoformat(now[:10])).days == 1:
+        return say("tomorrow {at}", at=clock(at))
+    return moment(at)
 
 
 def several(words: list[str]) -> str:

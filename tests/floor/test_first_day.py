@@ -70,6 +70,12 @@ def list_names(day):
     return [step.name for step in list_missing(day.ledger.view)]
 
 
+def test_a_step_that_is_opened_says_what_to_do_in_its_list(day):
+    day.touch("01")
+    given = day.desk.take(find_touch(day.desk.face(), "A supervisor with a PIN"))
+    assert str(given.answer.do) == "Open the worker, touch “A new PIN”."
+
+
 def set_up(day):
     """The office, step by step as it asks."""
     day.touch("01", "A supervisor with a PIN", "01", "A new PIN", f"'{PIN}", f"'{PIN}", "Leave")

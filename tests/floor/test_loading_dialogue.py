@@ -281,7 +281,10 @@ def test_a_wrong_bit_takes_the_tick_for_the_bit_away() -> None:
 
 def test_a_spoilboard_cut_flat_takes_the_ticks_for_zero_and_hold_down_away() -> None:
     one = player(GOOD, BED, work=TOLD)
-    one.give(press("resurfaced"))
+    asked = one.give(press("resurfaced"))
+    assert asked.asks == "sure"
+    assert one.hand.work.ticks == TOLD["ticks"], "nothing is done before it is sure"
+    one.yes()
     assert one.hand.work.ticks == ("bit", "file")
 
 

@@ -332,7 +332,7 @@ ABOUT_ROUTER: tuple[tuple[str, str, Bed, Mapping[str, object], bool], ...] = (
     ("start_day", "Start of day is already done", BED, {}, True),
     ("start_day", "Start of day done on Router 1", replace(BED, day=""), {}, False),
     ("resurface", "Not while sheet 1 is on the bed", CUTTING, {}, True),
-    ("resurface", "Set zero before the next sheet", BED, {}, False),
+    ("resurface", "Set zero before the next sheet", BED, {"sure": True}, False),
     ("rehome", "Not while sheet 1 is on the bed", replace(CUTTING, rehome="x"), {}, True),
     ("rehome", "need not be re-homed", BED, {}, True),
     ("rehome", "is re-homed", replace(BED, rehome="x"), {}, False),
@@ -423,7 +423,7 @@ def test_every_sheet_is_a_pass_on_the_spoilboard_until_it_is_flat_again() -> Non
         decide(view, "off_bed", f"slip/00412-{n}", "10:40", sheet=n, sure=True)
         measure(view)
         assert view.pieces[("spoilboard/1", "", BOARD)] == n
-    decide(view, "resurface", "router/1")
+    decide(view, "resurface", "router/1", sure=True)
     assert view.pieces[("spoilboard/1", "", BOARD)] == 0
 
 

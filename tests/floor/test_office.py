@@ -21,6 +21,7 @@ from station.floor.office.work import (
     OfficeWork,
     Releasing,
 )
+from station.queries.supplies import find_supply
 from station.queries.unmade import raise_unmade
 from station.shop.acts import Act
 from station.shop.cards import button
@@ -35,6 +36,7 @@ from station.shop.facts import (
     Concern,
     CutFile,
     Lot,
+    Mailer,
     Notice,
     Order,
     Part,
@@ -714,7 +716,7 @@ def test_leaving_what_is_asked_goes_back_to_the_form(view):
 
 def test_leaving_a_new_thing_of_which_nothing_was_typed_says_nothing_of_it(view):
     fresh = dialogue.handle_input(office(list="lot"), read(button("new")), view).hand
-    assert list(fresh.work.form) == ["id"]
+    assert list(fresh.work.form) == ["id", "received"]
     told = dialogue.handle_input(fresh, read(button("put_down")), view).answer
     assert str(told.said) == "Lots"
     other = replace(fresh, work=replace(fresh.work, form={"id": "0999"}))
@@ -851,3 +853,39 @@ def test_ten_million_of_anything_that_is_counted_is_refused_in_a_sentence(kind):
 def test_sheets_that_cannot_have_come_are_refused_by_their_number(sheets, said):
     answer = small_shop().do(RULES, act("receive_lot", "lot/0999", material="1", sheets=sheets))
     assert (answer.refused, str(answer.said)) == (True, said)
+
+
+def test_a_new_lot_is_received_today_unless_somebody_says_another_day(view):
+    opened = dialogue.handle_input(office(list="lot"), pressed("new"), view).hand
+    assert opened.work.form["received"] == opened.now[:10]
+    left = dialogue.handle_input(opened, pressed("put_down"), view)
+    assert str(left.answer.said) == "Lots", "nothing of it was typed"
+    at_day = replace(opened, work=replace(opened.work, field="received"))
+    typed = dialogue.handle_input(at_day, Typed("24.11.2026"), view)
+    assert typed.hand.work.form["received"] == "2026-11-24"
+    told = dialogue.handle_input(typed.hand, pressed("put_down"), view).answer
+    assert str(told.said) == "What was typed is not saved"
+
+
+def test_mailers_are_received_as_sheets_are(view):
+    mailer = view.shelf(Mailer, "all", 1)[0]
+    player = Player(
+        view, RULES, dialogue.handle_input, office(list="mailer", chosen=mailer.id, form={})
+    )
+    assert told_of(view, list="mailer", chosen=mailer.id)[0]["By the book"] == "0"
+    assert str(player.give("Receive mailers").said) == "How many mailers came?"
+    player.give(Number("200"))
+    assert str(player.approve().said) == f"200 × {mailer.name} received"
+    assert told_of(view, list="mailer", chosen=mailer.id)[0]["By the book"] == "200"
+    assert find_supply(view, mailer.id).left == 200, "packing counts from there"
+
+
+@pytest.mark.parametrize("typed", ["0", "12.5"])
+def test_no_number_of_mailers_is_received(view, typed):
+    mailer = view.shelf(Mailer, "all", 1)[0]
+    player = Player(
+        view, RULES, dialogue.handle_input, office(list="mailer", chosen=mailer.id, form={})
+    )
+    player.give("Receive mailers")
+    assert player.give(Number(typed)).refused
+    assert find_supply(view, mailer.id).left == 0

@@ -184,6 +184,7 @@ BLIND = "scale may miss one of"  # and the parts of which one that lacks may not
 
 # a line that says more by now
 WHOLE = {
+    "goes": "why cut",
     "Put down": "Leave it",
     "Put it down": "Leave it",
     "all of it": "read all",

@@ -246,8 +246,8 @@ def tall_pack() -> Face:
               level=level, piece="SG-10")
         for level in range(3) for n in range(5)
     )  # fmt: skip
-    figures = ("should weigh, no wrap", "one missing shows", "scale may miss one of", "goes as",
-               "on the scale", "stack", "it needs, flat", "thick", "wrap")  # fmt: skip
+    figures = ("should weigh, no wrap", "scale misses none of", "scale may miss one of",
+               "goes as", "on the scale", "stack", "it needs, flat", "thick", "wrap")  # fmt: skip
     rows = tuple((say("{what}", what=what), "as it should be") for what in figures)
     name = Hint(title="Flat 600 × 600", note="place W 3 · 6 left")
     drawing = MailerDrawing(name="", length_mm=600, width_mm=600, layers=layers)

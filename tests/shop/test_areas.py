@@ -55,7 +55,7 @@ with bootstrap.open_ledger(Path(sys.argv[1])) as ledger:
     entries = [entry for block in desk.face().side for entry in block.entries]
     assert ("Work at gluing", CODE) in [(str(e.big), e.code) for e in entries], "the menu More"
     given = desk.take(CODE)
-    assert str(given.answer.said) == "This screen is at Gluing now", "its button"
+    assert str(given.answer.said) == "Here now: Gluing", "its button"
     assert desk.hand.area == "gluing" and str(desk.face().title) == "Gluing", "its screen"
     assert take_line(desk, Clock(NOW), "@area popping").answer.tone == "good", "the text station"
     assert take_line(desk, Clock(NOW), "@area gluing").answer.tone == "good", "the text station"

@@ -49,7 +49,7 @@ def test_it_says_so_and_is_written_down_once(broken, broken_screens):
 
 def test_a_work_area_is_touched(broken):
     broken.touch(button("area_packing"))
-    assert broken.said == "This screen is at Packing now"
+    assert broken.said == "Here now: Packing"
     assert WHY not in texts(broken)
     broken.scan("button area_trimming")
     assert WHY in texts(broken)

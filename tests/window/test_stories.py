@@ -119,7 +119,7 @@ def test_undo_and_another_area_by_touch(screen, stage):
     assert stock(stage, f"rack/{GAUGE}") == 10
     screen.touch(button("menu"))
     screen.touch(button("area_popping"))
-    assert screen.said == "This screen is at Popping now"
+    assert screen.said == "Here now: Popping"
 
 
 def test_more_leaves_the_work_in_hand_as_it_was(screen, stage):

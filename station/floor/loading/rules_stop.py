@@ -328,6 +328,9 @@ def resurface(act: Act[Resurface], view: View) -> Answer:
     if wrong := _refuse_while_cutting(act, view):
         return wrong
     bed = find_bed(view, tail(act.subject))
+    if not act.args.sure:
+        said = say("Is the spoilboard of {router} cut flat?", router=name_router(view, bed.id))
+        return ask(said, say("Then it is worn anew, and zero and a first-off are due."), "sure")
     done, why = count_passes(view, bed.id), "spoilboard resurfaced"
     return good(
         say("Spoilboard of {router} resurfaced", router=name_router(view, bed.id)),

@@ -123,6 +123,14 @@ class ReceiveLot(Args, frozen=True, kw_only=True):
     sheets: int
 
 
+class ReceiveMailers(Args, frozen=True, kw_only=True):
+    """Receives mailers that were bought. The subject is the mailer."""
+
+    kind = "receive_mailers"
+
+    mailers: int
+
+
 class CorrectCount(Args, frozen=True, kw_only=True):
     """Sets the book right at one place, for a reason."""
 

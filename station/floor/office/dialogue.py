@@ -18,7 +18,7 @@ from station.floor.office import (
     search,
     unmade,
 )
-from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot
+from station.floor.office.acts import ApproveRevision, CancelOrder, ReceiveLot, ReceiveMailers
 from station.floor.office.lists import (
     LISTS,
     ROWS,
@@ -37,7 +37,7 @@ from station.floor.shared.set_up import WORDS
 from station.queries.first_sheet import list_set_up
 from station.shop.acts import SetPin, good, question, refuse
 from station.shop.codes import Code
-from station.shop.facts import Batch, CutFile, Fact, Lot, Order, Revision, Worker
+from station.shop.facts import Batch, CutFile, Fact, Lot, Mailer, Order, Revision, Worker
 from station.shop.file_requests import BackUp, FindLists, ReadList, ReadLists, WriteList
 from station.shop.office import KINDS, refuse_elsewhere
 from station.shop.rooms import Do, Dropped, FileJob, HandleInput, Input, Number, Took, Typed
@@ -117,7 +117,9 @@ def _open_step(hand: OfficeHand, row: int, view: View) -> Took:
     step = steps[row]
     if begun := find_begun(step, view):
         return form.open_fact(hand, begun)
-    return _open_list(hand, WORDS[step.name].list)
+    words = WORDS[step.name]
+    opened = _open_list(hand, words.list)
+    return opened._replace(answer=good(words.title, words.do))
 
 
 def _open_fact(hand: OfficeHand, fact: Fact, view: View) -> Took | FileJob:
@@ -165,8 +167,13 @@ def _approve_chosen(hand: OfficeHand, view: View) -> Do | Took:
 
 
 def _ask_sheets(hand: OfficeHand, view: View) -> Took:
-    if not isinstance(find_chosen(hand, view), Lot):
-        return Took(hand, refuse(say("That is no lot"), say("Open a lot first.")))
+    fact = find_chosen(hand, view)
+    if isinstance(fact, Mailer):
+        asked = question(say("How many mailers came?"), say("Count them, enter the number."))
+        return Took(_ask(hand, "sheets"), asked)
+    if not isinstance(fact, Lot):
+        said = say("Neither sheets nor mailers are open")
+        return Took(hand, refuse(said, say("Open a lot or a mailer first.")))
     return Took(
         _ask(hand, "sheets"),
         question(say("How many sheets came?"), say("Count them, enter the number.")),
@@ -179,10 +186,12 @@ def _ask(hand: OfficeHand, ask: Ask) -> OfficeHand:
 
 
 def _take_sheets(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:
-    """Takes the number of sheets that were received of the chosen lot."""
+    """Takes the number of sheets that were received of the chosen lot, or of mailers."""
     fact = find_chosen(hand, view)
-    if not isinstance(given, Number) or not isinstance(fact, Lot):
+    if not isinstance(given, Number) or not isinstance(fact, Lot | Mailer):
         return None
+    if isinstance(fact, Mailer):
+        return Do(fact.key, ReceiveMailers(mailers=given.whole or 0), _ask(hand, ""))
     if not given.whole:
         return Took(hand, refuse(say("That is no number of sheets"), say("Type 1 or more.")))
     args = ReceiveLot(material=fact.material, sheets=given.whole)

@@ -60,13 +60,19 @@ def open_new(hand: OfficeHand, view: View) -> Took:
     of = find_list(hand)
     if of.kind is Shop:
         return Took(hand, refuse(say("There is one shop"), say("Touch its row to change it.")))
-    form: dict[str, object] = {}
-    if of.kind is not Revision:
-        form["id"] = propose_number(of.kind, view)
+    form = _propose(hand, view)
     fresh = replace(hand, work=replace(hand.work, chosen="", form=form, page=0))
     first = choose_field(fresh, typed_fields(of.kind)[1], view)
     said = say("{what} {id}, new", what=of.one, id=str(form.get("id", "")))
     return Took(first.hand, good(said, first.answer.do))
+
+
+def _propose(hand: OfficeHand, view: View) -> dict[str, object]:
+    """Proposes what a new thing of the open list has: its number, and today where it begins so."""
+    kind = find_list(hand).kind
+    number = {} if kind is Revision else {"id": propose_number(kind, view)}
+    today = {f.name: hand.now[:10] for f in typed_fields(kind) if f.about.starts_today}
+    return {**number, **today}
 
 
 def leave(hand: OfficeHand, view: View) -> Took | None:
@@ -87,12 +93,10 @@ def leave(hand: OfficeHand, view: View) -> Took | None:
 
 
 def has_typed(hand: OfficeHand, view: View) -> bool:
-    """Says whether the open form holds anything but the number proposed for a new thing."""
-    work = hand.work
-    form = dict(work.form or {})
-    if not work.chosen and form.get("id") == propose_number(find_list(hand).kind, view):
-        del form["id"]
-    return bool(form)
+    """Says whether the open form holds anything but what is proposed for a new thing."""
+    form = hand.work.form or {}
+    proposed = {} if hand.work.chosen else _propose(hand, view)
+    return any(value != proposed.get(name) for name, value in form.items())
 
 
 def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | None:

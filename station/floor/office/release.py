@@ -32,7 +32,7 @@ from station.shop.field_texts import read_time
 from station.shop.fields import fields_by_name
 from station.shop.rooms import Do, Input, Number, Took, Typed
 from station.shop.views import View
-from station.shop.words import Say, clock, moment, say
+from station.shop.words import Say, moment, say, when_ahead
 
 OFFERED = 4  # orders that stand on the screen
 SHOWN = 3  # parts of the file
@@ -234,7 +234,7 @@ def _say_queue(found: ByHand | None, router: Router, now: str) -> Say | str:
         return say("stopped")
     if queue.ends == now:
         return say("free now")
-    return clock(queue.ends) if queue.ends[:10] == now[:10] else moment(queue.ends)
+    return when_ahead(queue.ends, now)
 
 
 def _list_routers(

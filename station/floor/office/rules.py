@@ -16,6 +16,7 @@ from station.floor.office.acts import (
     GivenFields,
     GivenList,
     ReceiveLot,
+    ReceiveMailers,
     RenewFirstFacts,
     RestoreBackup,
     SetFact,
@@ -34,6 +35,7 @@ from station.floor.office.rules_work import (
     cancel_order,
     correct_count,
     receive_lot,
+    receive_mailers,
     release_batch,
     take_in_file,
 )
@@ -64,6 +66,7 @@ from station.shop.facts import (
     CutFile,
     Fact,
     Lot,
+    Mailer,
     Matching,
     Material,
     Numbers,
@@ -339,5 +342,6 @@ RULES: Rules = by_kind(
     Rule(args=CancelBatch, reads=_ANY | {Slip, Pile, Concern}, decide=cancel_batch),
     Rule(args=CancelOrder, reads=_ANY, decide=cancel_order),
     Rule(args=ReceiveLot, reads=_ANY | {Purchase}, decide=receive_lot),
+    Rule(args=ReceiveMailers, reads=_ANY | {Mailer, Purchase}, decide=receive_mailers),
     Rule(args=CorrectCount, reads=_ANY | COUNT_READS, decide=correct_count),
 )

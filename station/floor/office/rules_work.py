@@ -8,6 +8,7 @@ from station.floor.office.acts import (
     CancelOrder,
     CorrectCount,
     ReceiveLot,
+    ReceiveMailers,
     TakeInFile,
 )
 from station.floor.shared.approval import ask_supervisor, refuse_unapproved
@@ -18,6 +19,7 @@ from station.queries.buying import note_came
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_reason
 from station.queries.stock import name_place
+from station.queries.supplies import count_left, name_supply
 from station.queries.underway import list_queued, list_with_paper
 from station.queries.unmade import DROP, list_unmade, settle_unmade
 from station.shop.acts import (
@@ -40,6 +42,7 @@ from station.shop.facts import (
     CutFile,
     Fact,
     Lot,
+    Mailer,
     Material,
     Order,
     Part,
@@ -48,7 +51,7 @@ from station.shop.facts import (
     Router,
     Slip,
 )
-from station.shop.moves import SHEET, move, tail
+from station.shop.moves import SHEET, SUPPLY, move, tail
 from station.shop.places import kind_of
 from station.shop.times import is_time
 from station.shop.views import View, total
@@ -358,6 +361,24 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
         say("Print its card and put it on the stack."),
         moves=(move(SHEET, sheets, "bought", "store", number),),
         sets=(lot, *note_came(view, "material", material.id, sheets)),
+    )
+
+
+def receive_mailers(act: Act[ReceiveMailers], view: View) -> Answer:
+    """Receives mailers: so many more than the book says."""
+    mailer, came = view.get(Mailer, act.subject.partition("/")[2]), act.args.mailers
+    if mailer is None:
+        return refuse(say("There is no such mailer"), say("Enter the mailer first."))
+    if not 1 <= came <= MOST:
+        return refuse(say("How many mailers came?"), say("Enter a number above 0."))
+    if asked := ask_supervisor(act):
+        return asked
+    left = came + count_left(view, mailer.id)
+    return good(
+        say("{n} × {mailer} received", n=came, mailer=mailer.name),
+        say("{n} by the book now. Packs count them down.", n=left),
+        moves=(move(SUPPLY, came, "bought", "supplies", name_supply(mailer.id)),),
+        sets=note_came(view, "mailer", mailer.id, came),
     )
 
 

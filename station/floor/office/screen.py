@@ -42,6 +42,7 @@ from station.queries.routers import count_metres_cut
 from station.queries.settings import find_shop
 from station.queries.spoiled import list_spoiled_by_place
 from station.queries.stock import count_in_store
+from station.queries.supplies import count_left
 from station.shop.cards import BUTTONS, button
 from station.shop.codes import has_code
 from station.shop.faces import (
@@ -67,6 +68,7 @@ from station.shop.facts import (
     CutFile,
     Fact,
     Lot,
+    Mailer,
     Order,
     Pace,
     Part,
@@ -299,6 +301,7 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
         Revision: ("approve",),
         Order: ("cancel_it",),
         Lot: ("receive", "correct"),
+        Mailer: ("receive",),
         Part: ("correct",),
         RackPlace: ("correct",),
         Worker: ("new_pin",),
@@ -329,7 +332,9 @@ def _show_acts(fact: Fact | None, view: View, now: str) -> tuple[Block, ...]:
 
 
 def _tell_stored(fact: Fact, view: View) -> tuple[tuple[Text, Text], ...]:
-    """Tells how many sheets of a lot are in the store."""
+    """Tells how many sheets of a lot are in the store, or how many mailers are left."""
+    if isinstance(fact, Mailer):
+        return ((say("By the book"), say("{n}", n=count_left(view, fact.id))),)
     if not isinstance(fact, Lot):
         return ()
     n = count_in_store(view, fact.id)
@@ -430,6 +435,8 @@ def _name_act(name: str, fact: Fact) -> Say:
         return say("Approve the newest")
     if name == "cancel_it":
         return say("Cancel this order")
+    if name == "receive" and isinstance(fact, Mailer):
+        return say("Receive mailers")
     return say(BUTTONS[name].words)
 
 
@@ -441,6 +448,9 @@ LINES = 14  # problems of a file on the screen
 def _show_sheets(hand: OfficeHand, view: View) -> Face:
     fact = find_chosen(hand, view)
     head = Hint(title=say_one(find_list(hand).one, fact.id if fact else ""))
+    if isinstance(fact, Mailer):
+        asked = Asked(question=say("How many mailers came?"), typed=hand.digits)
+        return make_face(hand, head, asked)
     return make_face(hand, head, ask_sheets(hand))
 
 

@@ -160,7 +160,7 @@ def _say_how(stack: Stack) -> Say:
     layers = len(stack.lies.layers)
     if stack.lies.loose:  # a tower, or small parts outside
         return say("{n} {n|layer|layers}: wrap it well", n=layers)
-    return say("{n} {n|layer|layers}, large outside", n=layers)
+    return say("{n} {n|layer|layers}, large parts outermost", n=layers)
 
 
 def _draw_layers(stack: Stack, names: dict[str, str]) -> tuple[Layer, ...]:
@@ -219,7 +219,7 @@ def _compare_weights(hand: PackingHand, planned: Planned, view: View) -> tuple[P
             shown = say("{g} g, as it should be", g=mass(read))
     seen: list[Pair] = []
     if weight.shows and not weight.unknown:
-        seen.append((say("one missing shows"), name_first(list(weight.shows), NAMED)))
+        seen.append((say("scale misses none of"), name_first(list(weight.shows), NAMED)))
     if weight.hides and not weight.unknown:
         seen.append((say("scale may miss one of"), name_first(list(weight.hides), NAMED)))
     assumed = tuple(

@@ -89,12 +89,12 @@ def _show_none(hand: PlanHand) -> Block:
         return Hint(title=say("Looking at orders, rack, queues and history"),
                     right=say("{n} %", n=int(hand.doing.share * 100)),
                     note=say("What to cut next stands here in a moment."))  # fmt: skip
-    return Hint(title=say("Nothing is looked at"), note=say("Touch “Look anew”."))
+    return Hint(title=say("Nothing is looked at"), note=say("Touch “Look again”."))
 
 
 def _offer_look(hand: PlanHand) -> Press:
     """Offers to stop looking, or to look anew: one place for both."""
-    label = say("Stop looking") if hand.doing else say("Look anew")
+    label = say("Stop looking") if hand.doing else say("Look again")
     return Press(label=label, code=button("think"))
 
 

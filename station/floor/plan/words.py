@@ -10,7 +10,7 @@ from station.planning.messages import (
 )
 from station.queries.shortage import say_blocking
 from station.shop.rooms import Doing
-from station.shop.words import Say, clock, figure, moment, say, several, together
+from station.shop.words import Say, clock, figure, moment, say, several, together, when_ahead
 
 NOT_YET = say("can't tell yet")
 FEW_DAYS = 10.0  # below it a tenth of a day counts
@@ -81,11 +81,11 @@ def say_offer(release: Release) -> Say:
 
 def say_when(release: Release, now: str) -> Say:
     """Says when it starts and when its last sheet is off the bed, short enough for one line."""
-    starts: Say | str = say_time(release.starts, now)
+    starts: Say | str = when_ahead(release.starts, now)
     if release.behind:
         starts = say("{at} behind {n} {n|batch|batches}", at=starts, n=release.behind)
     return say("starts {starts} · off the bed {ends}", starts=starts,
-               ends=say_time(release.ends, now))  # fmt: skip
+               ends=when_ahead(release.ends, now))  # fmt: skip
 
 
 def say_enough(release: Release, asked: float) -> Say:
@@ -146,7 +146,7 @@ def say_because(release: Release, now: str) -> Say:
     """Says why it is cut, in a few words."""
     if release.due:
         return say("{n} {n|order|orders}, first due {due}", n=release.orders or 1,
-                   due=say_time(release.due, now))  # fmt: skip
+                   due=when_ahead(release.due, now))  # fmt: skip
     if release.because == "mark":
         return say("below its minimum")
     if release.because == "ahead":
@@ -158,7 +158,7 @@ def say_end(release: Release, now: str) -> Say:
     """Says on which router, and when its last sheet is off the bed."""
     if not release.router:
         return LACKS["no router"]
-    return say("R{id} · {ends}", id=release.router, ends=say_time(release.ends, now))
+    return say("R{id} · {ends}", id=release.router, ends=when_ahead(release.ends, now))
 
 
 def say_age(plan: CuttingPlan, doing: Doing | None) -> Say:
@@ -241,11 +241,6 @@ def say_lacks(mark: MarkAdvice) -> Say:
                then=then)  # fmt: skip
 
 
-def say_time(at: str, now: str) -> Say | str:
-    """Says a time of today by its clock, another with its day."""
-    return clock(at) if at[:10] == now[:10] else moment(at)
-
-
 def list_reasons(release: Release, now: str) -> tuple[Pair, ...]:
     """Lists what a release rests on, figure by figure."""
     pairs: list[Pair] = [
@@ -279,7 +274,9 @@ def say_router(release: Release, now: str) -> Pair:
     return (
         say("{router} ends first", router=release.router_name),
         say(
-            "then {router}, {at}", router=release.next_router, at=say_time(release.next_ends, now)
+            "then {router}, {at}",
+            router=release.next_router,
+            at=when_ahead(release.next_ends, now),
         ),
     )
 
@@ -290,7 +287,7 @@ def list_sums(plan: CuttingPlan, now: str) -> tuple[Pair, ...]:
         (say("orders that wait for parts"), say("{before} → {after}", before=plan.waiting,
                                                 after=plan.waiting_after)),
         (say("late now"), say("{n} of {all}", n=plan.late, all=plan.orders)),
-        (say("all cut by"), say_time(plan.done_by, now)),
+        (say("all cut by"), when_ahead(plan.done_by, now)),
         (say("pieces beyond need"), say("{n}", n=plan.beyond)),
         (say("time to load"), say("{n} min", n=round(plan.people_minutes))),
     )  # fmt: skip

@@ -107,7 +107,7 @@ def _show_header(batch: Batch, tallies: tuple[counting.Tally, ...], view: View) 
         number=batch.id,
         note=note,
         title=describe_batch(view, batch),
-        right_label=say("goes"),
+        right_label=say("why cut"),
         right=say_due(view, batch),
     )
 

@@ -44,4 +44,5 @@ class About(Limit):
     points_at: str = ""  # the kind of fact whose id it is
     may_be_empty: bool = False  # though it points at something
     inch_start: float | None = None  # what a new one has in a shop of inches: in its unit there
+    starts_today: bool = False  # of a new one the day on which it is entered is proposed
     typed: bool = True  # false: it follows from the work, and is only shown

@@ -44,7 +44,7 @@ class Lot(Fact):
 
     kind: ClassVar[str] = "lot"
     material: Annotated[str, About(say("material"), points_at="material")]
-    received: Annotated[str, About(say("received"), written="day")] = ""
+    received: Annotated[str, About(say("received"), written="day", starts_today=True)] = ""
     # why to look twice: "5.8 mm read on router 1"
     mark: Annotated[str, About(say("look twice"))] = ""
     active: InUse = True
