@@ -35,8 +35,9 @@ from station.cutting.model import Setting
 from station.cutting.report import read_program
 read_program(b"G21 G0 X1", Setting())
 """
+# VmHWM, for what getrusage tells is inherited from the process that started this one.
 OFFICE = """
-import resource, sys
+import sys
 from station.jobs.messages import ReadCutFile
 from station.jobs.read_cut_file import run
 from station.shop.facts import ReadAs, Router, Shop
@@ -48,7 +49,7 @@ run(
     ),
     lambda _stage, _share: None,
 )
-print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024 / 1e6)
+print(next(line.split()[1] for line in open("/proc/self/status") if line.startswith("VmHWM")))
 """
 
 
@@ -169,8 +170,8 @@ def _office_memory(bench: Bench) -> None:
             cwd=Path(__file__).parent.parent, check=True, capture_output=True, text=True,
         )  # fmt: skip
     told = f"{len(text) / 1e6:.0f} MB of text"
-    bench.add("the office reads a large sheet: most memory", float(done.stdout), unit="MB",
-              limit=1000, spread=told)  # fmt: skip
+    bench.add("the office reads a large sheet: most memory", int(done.stdout) * 1024 / 1e6,
+              unit="MB", limit=1000, spread=told)  # fmt: skip
 
 
 def _first(bench: Bench) -> None:
