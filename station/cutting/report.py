@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -48,6 +49,8 @@ from station.cutting.read.remarks import (
 from station.cutting.read.text import find_other_zero, find_skipped
 from station.shop.facts import Part
 from station.shop.words import Say, say
+
+gc.freeze()  # what is loaded by now stays: it is not looked through again with every file
 
 
 def read_program(
@@ -240,12 +243,9 @@ def _find_bit_work(
     feed = moves.kind != RAPID
     z = moves.points[:, 2]
     cut = feed & (np.minimum(z[:-1], z[1:]) < inferred.face - 1e-6)
+    minutes = _find_minutes(moves, geo) if seconds is None else seconds / 60
     with np.errstate(divide="ignore", invalid="ignore"):
-        minutes = np.where(moves.feed > 0, geo.length / moves.feed, 0.0)
         turn = moves.feed / moves.rpm
-    minutes = np.where(np.isnan(moves.minutes), minutes, moves.minutes)
-    if seconds is not None:
-        minutes = seconds / 60
     works = []
     for number in list_values(moves.tool[feed]):
         mine = feed & (moves.tool == number)
@@ -263,6 +263,13 @@ def _find_bit_work(
             )
         )
     return tuple(works)
+
+
+def _find_minutes(moves: Moves, geo: Geometry) -> Floats:
+    """Finds the minutes of each move by its feed alone, or as inverse time feed says."""
+    with np.errstate(divide="ignore", invalid="ignore"):
+        minutes = np.where(moves.feed > 0, geo.length / moves.feed, 0.0)
+    return np.where(np.isnan(moves.minutes), minutes, moves.minutes)
 
 
 def make_report(analysis: Analysis) -> dict[str, object]:

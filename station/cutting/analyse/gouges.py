@@ -120,17 +120,29 @@ def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[C
                 yield ClosedWay(line, filled, max(sheet.contours.first[c] for c in pair), pair)
 
 
+def _find_meeting(
+    some: dict[int, shapely.Geometry], others: dict[int, shapely.Geometry]
+) -> list[tuple[int, int]]:
+    """Finds the lines of some that meet one of others, and that one, by their names: each line
+    meets itself, which is left out.
+    """
+    lines, beside = (np.array(list(each.values()), dtype=object) for each in (some, others))
+    one, other = shapely.STRtree(beside).query(lines)
+    name, name2 = np.array(list(some), dtype=int)[one], np.array(list(others), dtype=int)[other]
+    shapely.prepare(lines)
+    meet = name != name2
+    meet[meet] = shapely.intersects(lines[one[meet]], beside[other[meet]])
+    return list(zip(name[meet].tolist(), name2[meet].tolist(), strict=True))
+
+
 def _check_crossings(
     sheet: Sheet, loops: list[ClosedWay], parts: dict[int, set[int]]
 ) -> list[Problem]:
     """Tells of loops that cross another, where both go around a part."""
-    lines = [loop.line for loop in loops]
-    if len(loops) < 2:
-        return []
+    lines = {n: loop.line for n, loop in enumerate(loops)}
     around: dict[int, bool] = {}
     found = []
-    one, other = shapely.STRtree(lines).query(lines, predicate="intersects")
-    for a, b in zip(one.tolist(), other.tolist(), strict=True):
+    for a, b in _find_meeting(lines, lines):
         if loops[a].first <= loops[b].first or not _overlap(loops[a], loops[b]):
             continue
         mine, others = (_list_parts(loops[n], parts) for n in (a, b))
@@ -161,15 +173,11 @@ def _check_leads(
     if not around:
         return []
     reach = float(sheet.through.radius.max(initial=0.0)) + CROSS_MM
-    names = list(lines)
-    tree = shapely.STRtree([lines[c] for c in names])
-    one, other = tree.query([lines[c] for c in around], predicate="intersects")
     of, runs = sheet.contours.of_run, sheet.through.run.tolist()
     closed = {contour: loop for loop in loops for contour in loop.contours}
     found: dict[int, tuple[int, shapely.Geometry]] = {}
-    for n, k in zip(one.tolist(), other.tolist(), strict=True):
-        contour, beside = around[n], names[k]
-        if beside in found or beside == contour or parts.get(beside, set()) & parts[contour]:
+    for contour, beside in _find_meeting({c: lines[c] for c in around}, lines):
+        if beside in found or parts.get(beside, set()) & parts[contour]:
             continue
         if contour in closed and beside in closed and _overlap(closed[contour], closed[beside]):
             continue

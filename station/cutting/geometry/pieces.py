@@ -454,8 +454,8 @@ def _tidy(ring: Ring) -> Ring:
     between two others.
     """
     away = ring - ring.mean(axis=0)
-    ring = np.roll(ring, -int(np.argmax((away * away).sum(axis=1))), axis=0)
-    closed = shapely.linestrings(np.concatenate((ring, ring[:1])))
+    far = int(np.argmax((away * away).sum(axis=1)))
+    closed = shapely.linestrings(np.concatenate((ring[far:], ring[: far + 1])))
     closed = shapely.simplify(closed, STRAIGHT_MM, preserve_topology=False)
     return tidy_ring(shapely.get_coordinates(closed)[:-1])
 

@@ -225,18 +225,21 @@ def _list_covered(cuts: Cuts, picked: Ints) -> Ints:
 
 def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     """Picks the cuts of runs that mostly turn where cuts through the sheet turn too."""
-    place, after = np.zeros(len(cuts), dtype=np.int64), cuts.index + 1
-    for axis in (0, 1):
-        ends = cuts.moves.points[after, axis]
-        ends /= SAME_MM
-        place <<= 32
-        place += np.round(ends, out=ends).astype(np.int64)
-    del after
+    place = np.empty(len(cuts), dtype=np.int64)
+    fill_places(cuts.moves.points, cuts.index, place)
     same = pick_among(place, place[through])
     runs = len(cuts.run_low)
     over = np.bincount(cuts.run, weights=same, minlength=runs)
     share = over / np.maximum(np.bincount(cuts.run, minlength=runs), 1)
     return np.asarray(share[cuts.run] >= OVER_SHARE)
+
+
+@compile_entry("void(f8[:,:], i8[::1], i8[::1])")
+def fill_places(points: Floats, index: Ints, places: Ints) -> None:
+    """Fills in a number for the place where each move ends."""
+    for k in range(len(index)):
+        x, y = points[index[k] + 1, 0] / SAME_MM, points[index[k] + 1, 1] / SAME_MM
+        places[k] = (np.int64(np.rint(x)) << 32) + np.int64(np.rint(y))
 
 
 def pick_among(values: Ints, some: Ints) -> Bools:

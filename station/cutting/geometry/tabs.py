@@ -221,10 +221,11 @@ def _pick_between(cuts: Cuts, through: Lines, first: Ints, stop: Ints) -> Bools:
     if not len(cuts):
         return np.zeros(0, dtype=bool)
     points, index = cuts.moves.points, cuts.index
-    away = np.zeros(len(index) - 1, dtype=bool)
-    for axis in (0, 1):  # one at a time: there may be millions
-        away |= np.abs(points[index[1:], axis] - points[index[:-1] + 1, axis]) > SAME_PLACE_MM
-    way = np.append(0, np.cumsum(away))
+    after = np.flatnonzero(index[1:] != index[:-1] + 1) + 1  # the others begin where one ended
+    gap = np.abs(points[index[after], :2] - points[index[after - 1] + 1, :2])
+    away = np.zeros(len(index), dtype=np.int64)
+    away[after] = (gap > SAME_PLACE_MM).any(axis=1)
+    way = np.cumsum(away, out=away)
     begins, ends = np.full(way[-1] + 1, len(cuts)), np.full(way[-1] + 1, -1)
     np.minimum.at(begins, way[through.first], through.first)
     np.maximum.at(ends, way[through.first], through.stop)
