@@ -2152,8 +2152,8 @@
       <translation>Aus späterem</translation>
     </message>
     <message>
-      <source>From here on zero G{name} counts: where it lies is not known here.</source>
-      <translation>Ab hier gilt der Nullpunkt G{name}: Wo er liegt, ist hier nicht bekannt.</translation>
+      <source>From here on zero {name} counts: where it lies is not known here.</source>
+      <translation>Ab hier gilt der Nullpunkt {name}: Wo er liegt, ist hier nicht bekannt.</translation>
     </message>
     <message>
       <source>From sheet to cart</source>

@@ -179,6 +179,7 @@ class Program:
     bits_said: tuple[BitSaid, ...] = ()
     zero_said: str = ""  # face or spoilboard, where a remark says it
     thickness_said: tuple[float, int] | None = None  # mm, and the remark's line
+    other_zero: tuple[int, str] | None = None  # the line where it changes, and its name
     skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
     otherwise: Program | None = None  # as read where those lines are run, or are not
 

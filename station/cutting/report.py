@@ -74,7 +74,7 @@ def read_program(
         skipped=skipped,
         zero_said=find_zero_said(data),
         thickness_said=find_thickness_said(data),
-        problems=(*program.problems, *find_other_zero(data)),
+        other_zero=find_other_zero(data),
     )
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))

@@ -50,8 +50,20 @@ def find_problems(
         *_check_bits_said(program, setting),
         *_check_hold_downs(moves, geo, inferred, setting),
         *_check_dwells(program),
+        *_check_zeroes(program),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
+
+
+def _check_zeroes(program: Program) -> list[Problem]:
+    """Tells where a file goes on from another zero: how far that is from the first stands in the
+    router's control, and nowhere here.
+    """
+    if program.other_zero is None:
+        return []
+    line, name = program.other_zero
+    text = say("From here on zero {name} counts: where it lies is not known here.", name=name)
+    return [Problem(line, "other-zero", text)]
 
 
 def _check_dwells(program: Program) -> list[Problem]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from station.cutting.model import Problem, Setting
+from station.cutting.model import Setting
 from station.cutting.read.dialects import find_dialect
 from station.cutting.read.expressions import clean_line
 from station.shop.lengths import MM_PER_INCH
@@ -136,10 +136,8 @@ def refuse_length(moves: int) -> Say:
     return say("The file has more than {most} million moves. Split it.", most=most)
 
 
-def find_other_zero(data: bytes) -> tuple[Problem, ...]:
-    """Finds where a file goes on from another zero than it began with: how far that is from the
-    first stands in the router's control, and nowhere here.
-    """
+def find_other_zero(data: bytes) -> tuple[int, str] | None:
+    """Finds the line where a file goes on from another zero than it began with, and which."""
     there = [n for n in range(54, 60) if b"G%d" % n in data or b"g%d" % n in data]
     called: list[tuple[int, bytes]] = []
     for found in ZERO_CALLED.finditer(data) if len(there) > 1 else ():
@@ -147,11 +145,8 @@ def find_other_zero(data: bytes) -> tuple[Problem, ...]:
         if b";" not in line and line.count(b"(") == line.count(b")"):
             called.append((data.count(b"\n", 0, found.start()) + 1, found[1]))
             if called[-1][1] != called[0][1]:
-                line_, name = called[-1]
-                text = say("From here on zero G{name} counts: where it lies is not known here.",
-                           name=name.decode())  # fmt: skip
-                return (Problem(line_, "other-zero", text),)
-    return ()
+                return called[-1][0], f"G{called[-1][1].decode()}"
+    return None
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
