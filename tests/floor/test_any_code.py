@@ -164,6 +164,7 @@ def test_what_the_shop_does_not_know_and_a_void_paper_are_refused(day, code, sai
     assert not desk.hand.aside.what
 
 
+@pytest.mark.slow
 def test_what_is_told_after_a_day_of_chance_is_what_its_csv_adds_up_to():
     ((_, asked),) = play(1, 11)
     assert asked.wrong == []

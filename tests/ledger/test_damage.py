@@ -119,6 +119,7 @@ def test_wherever_it_is_damaged_it_is_said_and_work_goes_on(whole, tmp_path, hel
     assert sum(n > 20 for n in kept) > SEEDS / 3
 
 
+@pytest.mark.slow
 def test_a_schema_whose_damage_is_no_text_is_damage(whole, tmp_path):
     """The driver's own sentence quotes it, and then can't be read as text."""
     raw = whole.path.read_bytes()
