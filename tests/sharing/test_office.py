@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import psycopg
 import pytest
+from argon2 import PasswordHasher
 
 from station import bootstrap
 from station.clock import Clock
-from station.desk.pin import hashed
 from station.floor.office.acts import SetFact
 from station.sharing import founding, roles
 from station.sharing.address import Address
@@ -27,6 +27,8 @@ from tests.sharing.two import Station, healed
 pytestmark = pytest.mark.slow  # asks a whole server
 
 AT = "2026-11-25T10:00:00"
+# By the least work that argon2 takes: every worker of the tests loads this file.
+NEW_PIN = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash("4711")
 
 
 @pytest.fixture
@@ -47,7 +49,7 @@ def name(shop, *stations):
     founding.name_office(address, PASSWORD, stations)
 
 
-def set_pin(station, id="pin", hash=hashed("4711")):
+def set_pin(station, id="pin", hash=NEW_PIN):
     asked = Act(
         id=id, kind=SetPin.kind, at=AT, worker="07", station=station.number,
         subject="worker/07", args=SetPin(hash=hash, approved="07"),
@@ -62,7 +64,7 @@ def pin_of(station):
 def test_a_pin_is_changed_in_the_office_alone(pair):
     office, other = pair
     before = pin_of(other)
-    for given in ("", hashed("4711")):  # before it is typed, and however it came
+    for given in ("", NEW_PIN):  # before it is typed, and however it came
         answer = set_pin(other, hash=given)
         assert answer.refused
         assert not answer.asks
