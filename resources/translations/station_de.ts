@@ -14048,6 +14048,10 @@
       <translation>{what} {id}, neu</translation>
     </message>
     <message>
+      <source>{what} · {due}</source>
+      <translation>{what} · {due}</translation>
+    </message>
+    <message>
       <source>{what}, and {n} more</source>
       <translation>{what}, und {n} weitere</translation>
     </message>

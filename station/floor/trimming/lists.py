@@ -30,12 +30,12 @@ def _make_entry(view: View, pile: Pile) -> Entry | None:
         return None
     n = total(view.stock(batch=batch.id, place=pile.area))
     hold = find_hold(view, batch.id)
+    why = say("held: {why}", why=hold.why_held) if hold else say_due(view, batch)
     return Entry(
         big=batch.id,
         right=say("{n} {n|part|parts}", n=n),
         tone="attention" if hold else "",
-        line1=describe_batch(view, batch),
-        line2=say("held: {why}", why=hold.why_held) if hold else say_due(view, batch),
+        line1=say("{what} · {due}", what=describe_batch(view, batch), due=why),
         code=write_touch("batch", batch.id, batch.copy),
     )
 
