@@ -20,6 +20,10 @@
       <translation>1 bis 24 Zeichen.</translation>
     </message>
     <message>
+      <source>1.1: a tenth slower than the file says. Three sheets here tell it by themselves.</source>
+      <translation>1,1: ein Zehntel langsamer, als die Datei sagt. Drei Platten hier zeigen es von selbst.</translation>
+    </message>
+    <message>
       <source>1/4 in MDF</source>
       <translation>MDF 1/4 in</translation>
     </message>
@@ -1178,6 +1182,10 @@
     <message>
       <source>By hand, or from a list.</source>
       <translation>Von Hand oder aus einer Liste.</translation>
+    </message>
+    <message>
+      <source>By how much it may round a corner to keep its speed. Its control has it.</source>
+      <translation>Um wie viel sie eine Ecke abrunden darf, um schnell zu bleiben. Es steht in ihrer Steuerung.</translation>
     </message>
     <message>
       <source>By the book</source>
@@ -2384,12 +2392,20 @@
       <translation>Wie tief darf ein Schnitt in die Opferplatte gehen?</translation>
     </message>
     <message>
+      <source>How fast it moves above the sheet. Its control has it.</source>
+      <translation>Wie schnell sie sich über der Platte bewegt. Es steht in ihrer Steuerung.</translation>
+    </message>
+    <message>
       <source>How is it settled?</source>
       <translation>Wie wird es geklärt?</translation>
     </message>
     <message>
       <source>How it is read</source>
       <translation>Wie er gelesen wird</translation>
+    </message>
+    <message>
+      <source>How long one change of the bit takes.</source>
+      <translation>Wie lange ein Fräserwechsel dauert.</translation>
     </message>
     <message>
       <source>How many are good now?</source>
@@ -2474,6 +2490,14 @@
     <message>
       <source>How many?</source>
       <translation>Wie viele?</translation>
+    </message>
+    <message>
+      <source>How quickly it gains speed along the bed. Its control has it.</source>
+      <translation>Wie schnell sie entlang des Tischs beschleunigt. Es steht in ihrer Steuerung.</translation>
+    </message>
+    <message>
+      <source>How quickly it gains speed up and down. Its control has it.</source>
+      <translation>Wie schnell sie auf und ab beschleunigt. Es steht in ihrer Steuerung.</translation>
     </message>
     <message>
       <source>How thick is the sheet?</source>
@@ -8172,6 +8196,10 @@
       <translation>Gewicht auf der Waage</translation>
     </message>
     <message>
+      <source>What a sheet takes besides its cuts: spindle up, the way home.</source>
+      <translation>Was eine Platte außer ihren Schnitten braucht: Spindel hochfahren, Rückweg.</translation>
+    </message>
+    <message>
       <source>What all lists together would change</source>
       <translation>Was alle Listen zusammen ändern würden</translation>
     </message>
@@ -8266,6 +8294,10 @@
     <message>
       <source>What it came from</source>
       <translation>Woraus es kam</translation>
+    </message>
+    <message>
+      <source>What it means</source>
+      <translation>Was es bedeutet</translation>
     </message>
     <message>
       <source>What needs a look</source>

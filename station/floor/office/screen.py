@@ -286,7 +286,9 @@ def _show_beside(hand: OfficeHand, view: View, fact: Fact | None) -> tuple[Block
         return _show_acts(fact, view, hand.now)
     fractions = find_shop(view).fractions and is_length(field.about.unit)
     if field.of in (int, float) and not fractions:  # a number has letters, a fraction its stroke
-        return (Asked(question=say("{field}", field=field.label), typed=hand.digits),)
+        asked = Asked(question=say("{field}", field=field.label), typed=hand.digits)
+        told = field.about.help
+        return (Hint(title=say("What it means"), note=told), asked) if told else (asked,)
     example = say("Example: {text}", text=moment("2026-11-26T14:00"))
     note = example if field.about.written == "time" else Say()
     return (Letters(question=say("{field}", field=field.label), note=note),)

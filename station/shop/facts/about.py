@@ -41,6 +41,7 @@ class About(Limit):
     label: Say  # what people call it
     _: KW_ONLY
     unit: str = ""
+    help: Say = Say()  # one sentence, where the label alone does not say what is meant
     points_at: str = ""  # the kind of fact whose id it is
     may_be_empty: bool = False  # though it points at something
     inch_start: float | None = None  # what a new one has in a shop of inches: in its unit there

@@ -46,6 +46,15 @@ class FirstOff:
     concern: str = ""  # id of the one that tells of it, while it is wrong
 
 
+RAPID = say("How fast it moves above the sheet. Its control has it.")
+ACCEL = say("How quickly it gains speed along the bed. Its control has it.")
+ACCEL_Z = say("How quickly it gains speed up and down. Its control has it.")
+CORNER = say("By how much it may round a corner to keep its speed. Its control has it.")
+CHANGE = say("How long one change of the bit takes.")
+PACE = say("1.1: a tenth slower than the file says. Three sheets here tell it by themselves.")
+EXTRA = say("What a sheet takes besides its cuts: spindle up, the way home.")
+
+
 @dataclass(frozen=True, kw_only=True)
 class Router(Fact):
     """A router as it was bought and set up."""
@@ -57,14 +66,25 @@ class Router(Fact):
     changer: Annotated[bool, About(say("changer"))] = False
     length_mm: Annotated[float, About(say("length"), unit="mm", above=0, inch_start=100)] = 2500.0
     width_mm: Annotated[float, About(say("width"), unit="mm", above=0, inch_start=50)] = 1250.0
-    rapid_mm_min: Annotated[float, About(say("rapid"), unit="mm/min", inch_start=800)] = 20000.0
+    rapid_mm_min: Annotated[
+        float, About(say("rapid"), unit="mm/min", help=RAPID, inch_start=800)
+    ] = 20000.0
     # along x; along y too, unless that has its own
-    accel_mm_s2: Annotated[float, About(say("accel"), unit="mm/s²", inch_start=30)] = 800.0
-    accel_z_mm_s2: Annotated[float, About(say("accel z"), unit="mm/s²", inch_start=15)] = 400.0
-    corner_mm: Annotated[float, About(say("corner"), unit="mm", inch_start=0.001)] = 0.02
-    change_s: Annotated[float, About(say("change"), unit="s", least=0)] = 120.0  # one tool change
-    pace: Annotated[float, About(say("pace"), above=0)] = 1.0  # real time over the file's time
-    extra_s: Annotated[float, About(say("extra"), unit="s", least=0)] = 0.0  # added a sheet
+    accel_mm_s2: Annotated[float, About(say("accel"), unit="mm/s²", help=ACCEL, inch_start=30)] = (
+        800.0
+    )
+    accel_z_mm_s2: Annotated[
+        float, About(say("accel z"), unit="mm/s²", help=ACCEL_Z, inch_start=15)
+    ] = 400.0
+    corner_mm: Annotated[float, About(say("corner"), unit="mm", help=CORNER, inch_start=0.001)] = (
+        0.02
+    )
+    # one tool change
+    change_s: Annotated[float, About(say("change"), unit="s", help=CHANGE, least=0)] = 120.0
+    # real time over the file's time
+    pace: Annotated[float, About(say("pace"), help=PACE, above=0)] = 1.0
+    # added a sheet
+    extra_s: Annotated[float, About(say("extra"), unit="s", help=EXTRA, least=0)] = 0.0
     # sheets until its spoilboard is cut flat again, 0: not counted; common practice, no source
     flat_after: Annotated[int, About(say("spoilboard bears, sheets"), least=0, most=999_999)] = 100
     # where its bed takes them, (x, y)
