@@ -138,15 +138,27 @@ def refuse_length(moves: int) -> Say:
 
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
     """Finds the line where a file goes on from another zero than it began with, and which."""
-    there = [n for n in range(54, 60) if b"G%d" % n in data or b"g%d" % n in data]
     called: list[tuple[int, bytes]] = []
-    for found in ZERO_CALLED.finditer(data) if len(there) > 1 else ():
+    for found in _list_zeroes(data):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" not in line and line.count(b"(") == line.count(b")"):
             called.append((data.count(b"\n", 0, found.start()) + 1, found[1]))
             if called[-1][1] != called[0][1]:
                 return called[-1][0], f"G{called[-1][1].decode()}"
     return None
+
+
+def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
+    """Lists where zeroes are called; a long file calls few or none, so their first letters are
+    sought rather than all its letters matched.
+    """
+    found = []
+    for mark in (b"G5", b"g5"):
+        at = data.find(mark) if mark[:1] in data else -1  # one letter is told soonest
+        while at >= 0:
+            found.append(ZERO_CALLED.match(data, at))
+            at = data.find(mark, at + 1)
+    return sorted((some for some in found if some), key=lambda some: some.start())
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
