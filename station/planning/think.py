@@ -19,6 +19,7 @@ from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, Pl
 from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
+from station.planning.surplus import OVER_DAYS, weigh_piece, weigh_surplus
 from station.planning.timing import take_turns
 from station.planning.waiting import (
     find_wanted,
@@ -29,9 +30,6 @@ from station.planning.waiting import (
     list_take_back,
 )
 
-OVER_MIN = 0.4  # router minutes that a piece beyond need weighs, if its use can't be told
-OVER_DAYS = 10.0  # worked days from which on a piece that lies spares nothing any more
-CREDIT = 0.97  # share of what it takes to cut that a piece used at once spares; of our own choice
 # worked days of use that may be under way before more is cut for the rack; of our own choice
 UNDER_WAY_DAYS = 1.25
 Counts = Mapping[str, int]  # sheets by cut file
@@ -98,14 +96,14 @@ class Thinking:
         )
 
     def _count(self, need: Mapping[str, int], room: Mapping[str, int] = {}) -> Counts:
-        over = {part.now.id: self._find_over(part) for part in self.parts.values()}
-        found = count_sheets(
-            tuple(self._weigh_file(f, over) for f in self.asked.files if f.minutes),
-            need,
-            in_store=self.store,
-            room=room,
-            seconds=self.asked.seconds / 2,
-        )
+        over = {part: self._weigh_more(part) for part in self.parts}
+        found = self._count_sheets(need, room, over)
+        less = self._weigh_much(found, need, over)
+        if less != over:
+            other = self._count_sheets(need, room, less)
+            covers = not other.uncovered.keys() - found.uncovered.keys()
+            if covers and self._weigh_all(other, need) < self._weigh_all(found, need):
+                found, over = other, less
         needed = {part: n - found.uncovered.get(part, 0) for part, n in need.items() if n > 0}
         shift = sum(over.get(part, 0.0) * n for part, n in needed.items())
         found = found._replace(
@@ -120,6 +118,18 @@ class Thinking:
                 self.made[part] = self.made.get(part, 0) + each * sheets
         return found.counts
 
+    def _count_sheets(
+        self, need: Mapping[str, int], room: Mapping[str, int], over: Mapping[str, float]
+    ) -> SheetCounts:
+        """Counts the sheets of each file, where a piece beyond need weighs so much."""
+        return count_sheets(
+            tuple(self._weigh_file(f, over) for f in self.asked.files if f.minutes),
+            need,
+            in_store=self.store,
+            room=room,
+            seconds=self.asked.seconds / 2,
+        )
+
     @staticmethod
     def _weigh_file(file: FileNow, over: Mapping[str, float]) -> SheetFile:
         """Weighs a sheet of a file: the router, the person, the material, its pieces in excess."""
@@ -127,17 +137,47 @@ class Thinking:
         weight += sum(over.get(part, 0.0) * n for part, n in file.makes.items())
         return SheetFile(file.id, weight, file.makes, stock=file.material)
 
-    def _find_over(self, part: PartLearnt) -> float:
-        """Finds the minutes that a piece beyond need weighs; less than none, if it is used soon.
+    def _count_there(self, part: str) -> float:
+        """Counts the pieces of a part that lie or come by now, or should lie."""
+        known = self.parts[part]
+        return max(known.level, known.left + self.made.get(part, 0))
 
-        Such a piece spares one that would be cut in the next days, so a sheet that is full counts
-        for more than one that happens to have just what lacks.
+    def _weigh_more(self, part: str, more: float = 0.0) -> float:
+        """Weighs a piece beyond need, in minutes, after so many more."""
+        there = self._count_there(part) + more
+        return weigh_piece(self.parts[part], there, self.minutes.get(part, 0.0))
+
+    def _list_surplus(self, found: SheetCounts, need: Mapping[str, int]) -> Counts:
+        """Lists by part the pieces of found sheets beyond the need."""
+        made: dict[str, int] = {}
+        for file, sheets in found.counts.items():
+            for part, each in self.files[file].makes.items():
+                made[part] = made.get(part, 0) + each * sheets
+        return {p: max(0, n - max(0, need.get(p, 0))) for p, n in made.items() if p in self.parts}
+
+    def _weigh_much(
+        self, found: SheetCounts, need: Mapping[str, int], over: Mapping[str, float]
+    ) -> dict[str, float]:
+        """Weighs pieces beyond need anew where so many are made that the last lie for long: each
+        as the one in the middle of them.
         """
-        days = part.count_days(max(part.level, part.left + self.made.get(part.now.id, 0)))
-        if days is None:
-            return OVER_MIN
-        share = -CREDIT * max(0.0, 1 - days / OVER_DAYS)
-        return share * self.minutes.get(part.now.id, 0.0)
+        less = dict(over)
+        for part, more in self._list_surplus(found, need).items():
+            days = self.parts[part].count_days(self._count_there(part) + more)
+            if over[part] < 0 and days is not None and days > OVER_DAYS:
+                less[part] = self._weigh_more(part, more / 2)
+        return less
+
+    def _weigh_all(self, found: SheetCounts, need: Mapping[str, int]) -> float:
+        """Weighs sheets and each piece beyond need by its own day, in minutes."""
+        weight = sum(
+            sheets * (min(self.files[file].minutes.values()) + LOAD_MIN + SHEET_MIN)
+            for file, sheets in found.counts.items()
+        )
+        return weight + sum(
+            weigh_surplus(self.parts[p], self._count_there(p), more, self.minutes.get(p, 0.0))
+            for p, more in self._list_surplus(found, need).items()
+        )
 
     # --- on which router
 
