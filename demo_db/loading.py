@@ -74,7 +74,7 @@ class RouterDay:
         self.do(StartDay())
         yield self.hands.minutes(3, 8)
         if self._is_uneven():
-            self.do(Resurface())
+            self.do(Resurface(sure=True))
             yield 15
         while self.left() > 15:
             batch = self._batch()

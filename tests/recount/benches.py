@@ -132,7 +132,7 @@ def waiting_at(books: Books, place: str, in_hand: str = "") -> Iterator[Row]:
         held = trade.why_held(books, batch)
         due = due_or_order(books, batch, pile.due)
         line = f"held: {held}" if held else due
-        yield pile.batch, fig.of(count, "part"), words(books, batch), line
+        yield pile.batch, fig.of(count, "part"), f"{words(books, batch)} · {line}", ""
 
 
 def due_or_order(books: Books, batch: Batch, due: str) -> str:
