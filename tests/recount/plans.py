@@ -34,9 +34,14 @@ from tests.recount.rules import At, Rule
 
 
 def _blocks(at: At) -> list[str]:
-    """Each part that blocks orders, in words."""
-    rows = needs_look.list_blocks(at.books, at.look.now)
-    return [needs_look.say_blocks(at.books, *row) for row in rows]
+    """Each part that blocks orders, in words; in fewer beside its own name."""
+    found = []
+    for part, orders, late in needs_look.list_blocks(at.books, at.look.now):
+        found.append(needs_look.say_blocks(at.books, part, orders, late))
+        if any(trade.name(at.books, part) in text for text in at.row):
+            own = f", {fig.n(late)} late" if late else ""
+            found.append(f"Blocks {fig.of(orders, 'order')}{own}")
+    return found
 
 
 def _matter(at: At) -> str | None:

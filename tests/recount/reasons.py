@@ -57,7 +57,7 @@ REASONS: tuple[tuple[str, str], ...] = (
     (r"can't tell yet: \{n\} of", "how many sheets a router's time is learnt from"),
     (r"^packing, pairs '\{n\} × \{part\} short', 2: leaves ", "the days of carts, in tests/floor"),
     (
-        r"^loading, (header 'Next'|table 'Bring along'|buttons '', 1: Go to )",
+        r"^loading, (header 'Go first to'|table 'Bring along'|buttons '', 1: Go to )",
         "who is needed next, in tests/queries",
     ),
     (
