@@ -95,6 +95,13 @@ STORIES = {  # by the function that raises it: what is done, and its choices
          "@area packing", "order 3307", "button part_missing", "4", "button ask_sheet"),
         ("looked at",),
     ),
+    "queries.ask_owed": (
+        ("@worker 04", "@area trimming", "traveller 00901", "button on_rack", *PACKING,
+         "order 3309", "part 051", "button close_pack", "@area cart", "cart 1", "pack 00001",
+         "button at_door", "pack 00001", "button leave", *PACKING, "button returned",
+         "pack 00001", "30", "reason 73"),
+        ("send others", "nothing is owed"),
+    ),
     "queries.raise_unmade": (
         (*RELEASED, "6.4", *CHECKED, "button start", "@at 2026-11-25T07:10:00",
          "button sheet_spoiled", "reason 12", "70", "button sheet_spoiled"),

@@ -244,6 +244,7 @@ READS = {  # what a ledger does without a write
     "held": lambda it: it.held,
     "find_backup": lambda it: it.find_backup(AT),
     "has_twin": lambda it: it.has_twin,
+    "forget_twin": lambda it: it.forget_twin(),  # where it has one, a local value as above
     "older_than": lambda it: it.older_than(AT),
     "hurry": lambda it: it.hurry(on=False),  # how it will write
 }

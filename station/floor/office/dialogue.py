@@ -60,7 +60,7 @@ def handle_input(hand: OfficeHand, given: Input, view: View) -> Result:
     if (row := read_row(name)) is not None:
         return _open_step(hand, row, view) if is_shown(hand, view) else _open_row(hand, row, view)
     if name.startswith("list_"):
-        return _open_list(hand, name.removeprefix("list_"))
+        return _open_listed(hand, name.removeprefix("list_"), view)
     if name in BUTTONS:
         return BUTTONS[name](hand, view)
     if isinstance(given, Code) and given.kind != "button":
@@ -117,8 +117,16 @@ def _open_step(hand: OfficeHand, row: int, view: View) -> Took:
     step = steps[row]
     if begun := find_begun(step, view):
         return form.open_fact(hand, begun)
-    words = WORDS[step.name]
-    opened = _open_list(hand, words.list)
+    return _open_listed(hand, WORDS[step.name].list, view)
+
+
+def _open_listed(hand: OfficeHand, kind: str, view: View) -> Took:
+    """Opens a list; from the page of what is missing it says what to do there."""
+    opened = _open_list(hand, kind)
+    left = [WORDS[step.name] for step in list_set_up(view) if not step.done]
+    words = next((w for w in left if w.list == kind), None)
+    if words is None or not is_shown(hand, view):
+        return opened
     return opened._replace(answer=good(words.title, words.do))
 
 
