@@ -102,8 +102,8 @@ class _Watched:
         return timed
 
     def _taking(self, take: Callable[..., Any]) -> Callable[..., Any]:
-        def noted(news: Any, until: float) -> Any:
-            done = take(news, until)
+        def noted(news: Any, until: float, **more: Any) -> Any:
+            done = take(news, until, **more)
             if done is not None:
                 now = time.time()
                 self.seen |= {e.id: now for e in news.entries}
