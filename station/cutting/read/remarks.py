@@ -41,6 +41,7 @@ SHEET = re.compile(
 )
 T_WORD = re.compile(r"T\s*0*(\d+)")
 SKIPPED = re.compile(r"\([^)]*\)?|;.*")
+LEAST_LISTED = 2  # remarks that are a list of bits
 AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a stop to change it
 # what rounding may have taken from sizes that are sold: whole twentieths of a mm, 1/64 inch
 SNAPS = ((0.05, 0.003), (MM_PER_INCH / 64, 0.0051))
@@ -87,20 +88,19 @@ def _number_list(said: list[BitSaid], lines: Sequence[str]) -> list[BitSaid]:
     """Takes remarks before the first bit is called for a list, where each begins with a number of
     its own and every bit that is called is among them.
     """
+    listed = {s.line: int(found[1]) for s in said if (found := LISTED.search(s.text))}
+    if len(set(listed.values())) < LEAST_LISTED or all(s.named for s in said):
+        return said
     calls = [
         (n, int(call[1]))
         for n, line in enumerate(lines, 1)
-        if (call := T_WORD.search(SKIPPED.sub("", line)))
+        if "T" in line and (call := T_WORD.search(SKIPPED.sub("", line)))
     ]
-    if not calls:
+    head = [s for s in said if calls and s.line <= calls[0][0]]
+    numbers = {listed[s.line] for s in head if s.line in listed}
+    if len(numbers) < max(LEAST_LISTED, len(head)) or not {n for _, n in calls} <= numbers:
         return said
-    head = [s for s in said if s.line <= calls[0][0]]
-    listed = {s.line: int(found[1]) for s in head if (found := LISTED.search(s.text))}
-    numbers = set(listed.values())
-    whole = len(head) > 1 and len(numbers) == len(head) and {n for _, n in calls} <= numbers
-    if not whole:
-        return said
-    return [replace(s, number=listed[s.line], named=True) if s.line in listed else s for s in said]
+    return [replace(s, number=listed[s.line], named=True) if s in head else s for s in said]
 
 
 def _list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:

@@ -19,7 +19,7 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
-ZERO_CALLED = re.compile(rb"(?<![\d.])G(5[4-9])(?![\d.])", re.IGNORECASE)
+ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
 MOST_MOVES = 20_000_000  # 1.7 GB of columns
@@ -149,16 +149,9 @@ def find_other_zero(data: bytes) -> tuple[int, str] | None:
 
 
 def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
-    """Lists where zeroes are called; a long file calls few or none, so their first letters are
-    sought rather than all its letters matched.
-    """
-    found = []
-    for mark in (b"G5", b"g5"):
-        at = data.find(mark) if mark[:1] in data else -1  # one letter is told soonest
-        while at >= 0:
-            found.append(ZERO_CALLED.match(data, at))
-            at = data.find(mark, at + 1)
-    return sorted((some for some in found if some), key=lambda some: some.start())
+    """Lists where zeroes are called. Patterns that begin with their letters are quickest."""
+    found = [*ZERO_CALLED.finditer(data), *(SMALL_ZERO.finditer(data) if b"g" in data else ())]
+    return sorted(found, key=lambda some: some.start())
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
