@@ -30,6 +30,7 @@ from station.planning.waiting import (
     list_take_back,
 )
 
+FIRST, AGAIN = 0.3, 0.2  # of the time, for one count of sheets and for counting them again
 # worked days of use that may be under way before more is cut for the rack; of our own choice
 UNDER_WAY_DAYS = 1.25
 Counts = Mapping[str, int]  # sheets by cut file
@@ -97,10 +98,10 @@ class Thinking:
 
     def _count(self, need: Mapping[str, int], room: Mapping[str, int] = {}) -> Counts:
         over = {part: self._weigh_more(part) for part in self.parts}
-        found = self._count_sheets(need, room, over)
+        found = self._count_sheets(need, room, over, FIRST)
         less = self._weigh_much(found, need, over)
         if less != over:
-            other = self._count_sheets(need, room, less)
+            other = self._count_sheets(need, room, less, AGAIN)
             covers = not other.uncovered.keys() - found.uncovered.keys()
             if covers and self._weigh_all(other, need) < self._weigh_all(found, need):
                 found, over = other, less
@@ -119,15 +120,21 @@ class Thinking:
         return found.counts
 
     def _count_sheets(
-        self, need: Mapping[str, int], room: Mapping[str, int], over: Mapping[str, float]
+        self,
+        need: Mapping[str, int],
+        room: Mapping[str, int],
+        over: Mapping[str, float],
+        share: float,
     ) -> SheetCounts:
-        """Counts the sheets of each file, where a piece beyond need weighs so much."""
+        """Counts the sheets of each file, where a piece beyond need weighs so much; `share` of
+        the time is for it.
+        """
         return count_sheets(
             tuple(self._weigh_file(f, over) for f in self.asked.files if f.minutes),
             need,
             in_store=self.store,
             room=room,
-            seconds=self.asked.seconds / 2,
+            seconds=self.asked.seconds * share,
         )
 
     @staticmethod

@@ -15,7 +15,7 @@ from station.planning.routers import LAST
 
 # tries at most, and sheets and orders' parts followed in all of them: fewer leave more orders late
 # in simulated shops, and four times as many no fewer
-TRIES, EFFORT = 600, 1_000_000
+TRIES, EFFORT = 600, 400_000
 OVERDUE_DAYS = 5.0  # worked days; an order that is late for longer waits for no other
 SEED = 1  # nothing depends on when it runs
 

@@ -24,7 +24,7 @@ from tests.shops.shop import DAY
 
 FIRST = datetime(2026, 1, 5, 7)  # a Monday
 SHEET = "ply"
-SECONDS = 0.4
+SECONDS = 1.0  # as the program takes
 LOADING = 5.0  # minutes of a sheet's; planning adds them itself, as a record tells running alone
 SPARE = 0.75  # of what the marks ask for: sheets come whole, which fills the rack further
 
