@@ -11844,8 +11844,8 @@
       <translation>Bereich</translation>
     </message>
     <message>
-      <source>{all} pieces; how many are lost can't be told yet.</source>
-      <translation>{all} Stück; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
+      <source>{all} come off; how many are lost can't be told yet.</source>
+      <translation>{all} kommen herunter; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
     </message>
     <message>
       <source>{at}</source>
@@ -12980,10 +12980,6 @@
       <translation>{n} Nacharbeit</translation>
     </message>
     <message>
-      <source>{n} sheets cannot come at once</source>
-      <translation>{n} Platten können nicht auf einmal kommen</translation>
-    </message>
-    <message>
       <source>{n} spoiled</source>
       <translation>{n} Ausschuss</translation>
     </message>
@@ -13218,6 +13214,10 @@
     <message>
       <source>{n} {n|sheet|sheets}</source>
       <translation>{n} {n|Platte|Platten}</translation>
+    </message>
+    <message>
+      <source>{n} {n|sheet|sheets} cannot come at once</source>
+      <translation>{n} {n|Platte kann|Platten können} nicht auf einmal kommen</translation>
     </message>
     <message>
       <source>{n} {n|sheet|sheets} cut</source>

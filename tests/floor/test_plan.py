@@ -121,7 +121,7 @@ def test_what_blocks_stands_first_with_its_one_touch():
     ]
     at = said.index("starts 10:42 · off the bed 12:03")
     assert said[at + 1 : at + 3] == [
-        "3 × 24 pieces; how many are lost can't be told yet.",
+        "3 × 24 come off; how many are lost can't be told yet.",
         "40 sheets of 6.5 mm birch plywood in the store are free.",
     ]
     press = face.main[0].press

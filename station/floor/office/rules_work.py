@@ -350,7 +350,7 @@ def receive_lot(act: Act[ReceiveLot], view: View) -> Answer:
     if sheets < 1:
         return refuse(say("How many sheets came?"), say("Enter a number above 0."))
     if sheets > MOST:
-        return refuse(say("{n} sheets cannot come at once", n=sheets),
+        return refuse(say("{n} {n|sheet|sheets} cannot come at once", n=sheets),
                       say("Enter how many came."))  # fmt: skip
     number = act.subject.partition("/")[2]
     lot = view.get(Lot, number) or Lot(id=number, material=material.id, received=act.at)

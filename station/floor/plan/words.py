@@ -92,7 +92,7 @@ def say_enough(release: Release, asked: float) -> Say:
     """Says whether what comes out good is enough, or that nobody can tell yet."""
     all_ = say("{n} × {each}", n=release.sheets, each=release.each)
     if release.loss is None or release.certainty is None:
-        return say("{all} pieces; how many are lost can't be told yet.", all=all_)
+        return say("{all} come off; how many are lost can't be told yet.", all=all_)
     loss = say_share(release.loss)
     if release.certainty >= asked - 1e-9 and release.serves < release.orders:
         return say("{cut} less {loss} for loss: for the first {few} of {all} {all|order|orders}.",
