@@ -11845,7 +11845,7 @@
     </message>
     <message>
       <source>{all} come off; how many are lost can't be told yet.</source>
-      <translation>{all} kommen herunter; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
+      <translation>{all} Stück; wie viele verloren gehen, ist noch nicht zu sagen.</translation>
     </message>
     <message>
       <source>{at}</source>
