@@ -25,7 +25,9 @@ NUMBERED = re.compile(
     r"(?:\bT|\b(?:TOOL|BIT|CUTTER|WERKZEUG|FR(?:\xc4|AE?)SER)\s*(?:NO\.?|NR\.?|NUMBER|#)?)"
     rf"\s*[=:]?\s*{WHOLE}"
 )
-LISTED = re.compile(rf"^\W*(?:[A-Z]+\W*)?{WHOLE}")  # a line of a list of bits, whatever its word
+FLUTES = r"(?!\d*[\s-]*(?:FLUTE|TOOTH|TEETH|EDGE|SCHNEID))"  # how many, and no number of a bit
+# a line of a list of bits, whatever its word
+LISTED = re.compile(rf"^\W*(?:[A-Z]+\W*)?{WHOLE}{FLUTES}")
 BIT_WORDS = re.compile(
     r"\bBIT\b|CUTTER|MILL|STRAIGHT|COMPRESSION|UP-?\s?CUT|DOWN-?\s?CUT|BALL|FLUTE|DRILL|SPIRAL|TOOL"
     r"|ENGRAV|TAPER|FR(?:\xc4|AE?)SER|BOHRER|\bT\s*\d"

@@ -67,6 +67,13 @@ def test_a_list_of_bits_is_read_by_the_numbers_that_it_gives(one):
     assert {bit.number: bit.diameter_mm for bit in read(text.encode()).bits} == {1: 8.0, 2: 4.0}
 
 
+def test_how_many_flutes_a_bit_has_is_not_its_number():
+    """Both bits have the flutes that the other has for a number."""
+    text = (FILES / "bits_at_the_head.nc").read_text()
+    text = text.replace("BIT 1 = 8 MM", "2-FLUTE 8 MM").replace("BIT 2 = 4 MM", "1 FLUTE 4 MM")
+    assert {bit.number: bit.diameter_mm for bit in read(text.encode()).bits} != {1: 4.0, 2: 8.0}
+
+
 def test_a_rough_lap_beside_a_fine_one_is_no_cut_that_frees_nothing():
     """It leaves a skin that the fine lap, 0.3 mm nearer to the part, goes through."""
     laps = "".join(
