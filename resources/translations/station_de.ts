@@ -1744,6 +1744,10 @@
       <translation>Nach der Fräsdatei gezeichnet. Punkte sind Stege, schwarze Klötze Niederhalter.</translation>
     </message>
     <message>
+      <source>Drawn from the cut file. Dots are tabs, rounds hold-downs; red: in the way.</source>
+      <translation>Nach der Fräsdatei gezeichnet. Punkte sind Stege, Kreise Niederhalter; rot: im Weg.</translation>
+    </message>
+    <message>
       <source>Drawn within {mm} mm, each cut as wide as its bit, the stronger the deeper. Numbers on pieces: in which order they are cut.</source>
       <translation>Gezeichnet auf {mm} mm, jeder Schnitt so breit wie sein Fräser, je tiefer, desto kräftiger. Zahlen auf Teilen: in welcher Folge sie geschnitten werden.</translation>
     </message>

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from station.queries.batches import find_revision
 from station.queries.runs import list_runs
@@ -13,6 +14,13 @@ from station.shop.words import Say, say
 
 Place = tuple[float, float]
 SAME_MM = 15.0  # from a place that a bed takes
+
+
+class WrongHoldDown(NamedTuple):
+    """A hold-down that cannot stand where it is drawn: its number on the sheet, and why."""
+
+    number: int
+    why: Say
 
 
 def refuse_place(revision: Revision, place: Place) -> Answer | None:
@@ -56,8 +64,10 @@ def _is_within(ring: Points, place: Place) -> bool:
     return inside
 
 
-def find_wrong(revision: Revision, runs: Sequence[Revision], router: Router | None) -> Say | None:
-    """Finds what is wrong with the hold-downs of a sheet, as they are drawn; None: nothing.
+def find_wrong(
+    revision: Revision, runs: Sequence[Revision], router: Router | None
+) -> WrongHoldDown | None:
+    """Finds the first hold-down of a sheet that cannot stand as it is drawn; None: each can.
 
     `runs` are all that run on the sheet: a piece of any of them may not lie under one, nor may
     the bit come near those that are set for its own run. A bed that takes hold-downs in places of
@@ -65,20 +75,20 @@ def find_wrong(revision: Revision, runs: Sequence[Revision], router: Router | No
     """
     for number, place in enumerate(revision.hold_downs, 1):
         if not (0 <= place[0] <= revision.length_mm and 0 <= place[1] <= revision.width_mm):
-            return say("number {n} is beside the sheet", n=number)
+            return WrongHoldDown(number, say("number {n} is beside the sheet", n=number))
         if any(is_on_piece(run, place) for run in runs):
-            return say("number {n} stands on a piece", n=number)
+            return WrongHoldDown(number, say("number {n} stands on a piece", n=number))
         if not revision.clear.has_room(place):
-            return say("the bit comes too near number {n}", n=number)
+            return WrongHoldDown(number, say("the bit comes too near number {n}", n=number))
         own = router.hold_downs if router else ()
         if own and all(math.dist(place, there) > SAME_MM for there in own):
-            return say("this bed takes none at number {n}", n=number)
+            return WrongHoldDown(number, say("this bed takes none at number {n}", n=number))
     return None
 
 
 def find_wrong_on(
     view: View, batch: Batch | None, run: Revision, router: Router | None
-) -> Say | None:
-    """Finds what is wrong with the hold-downs of one run of a batch's sheet; None: nothing."""
+) -> WrongHoldDown | None:
+    """Finds the first hold-down in the way of one run of a batch's sheet; None: none is."""
     made = find_revision(view, batch) if batch else None
     return find_wrong(run, (run, *(list_runs(view, made) if made else ())), router)

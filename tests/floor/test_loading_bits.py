@@ -9,7 +9,7 @@ from station.floor.loading.rules import RULES
 from station.floor.loading.screen import screen
 from station.shop.cards import BUTTONS
 from station.shop.codes import Code
-from station.shop.faces import Checks, Meter
+from station.shop.faces import Checks, Meter, SheetDrawing
 from station.shop.facts import Bed, Bit, BitUse, Clear, Fact, Revision, Slip
 from station.shop.moves import Move
 from station.shop.rooms import Number
@@ -202,12 +202,16 @@ def test_a_sheet_whose_hold_down_stands_on_a_piece_does_not_start() -> None:
     plain = router().view.get(Revision, f"{GAUGES}.C")
     assert plain
     piece = plain.placed[0]
-    wrong = replace(plain, hold_downs=((piece.x_mm + 20, piece.y_mm + 20),))
+    wrong = replace(plain, hold_downs=((20.0, 1210.0), (piece.x_mm + 20, piece.y_mm + 20)))
     one = router()
     one.view.facts[wrong.key] = wrong
     one.give(*READY, *map(press, TICKS), press("start"))
-    assert str(one.said[-1].said) == "A hold-down is in the way: number 1 stands on a piece"
-    (checks,) = [b for b in screen(one.hand, one.view).beside if isinstance(b, Checks)]
+    assert str(one.said[-1].said) == "A hold-down is in the way: number 2 stands on a piece"
+    face = screen(one.hand, one.view)
+    (drawn,) = [b for b in face.main if isinstance(b, SheetDrawing)]
+    assert [(m.number, m.tone) for m in drawn.marks] == [(1, "good"), (2, "stop")]
+    assert "red: in the way" in str(drawn.note)
+    (checks,) = [b for b in face.beside if isinstance(b, Checks)]
     (held,) = [c for c in checks.items if str(c.label) == "A hold-down is in the way"]
     assert (held.state, held.code) == ("wrong", "")
 

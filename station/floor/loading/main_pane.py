@@ -21,7 +21,7 @@ from station.floor.loading.preparing import (
 )
 from station.queries.batches import describe_batch, find_approved_letter, find_revision
 from station.queries.first_offs import find_new_before, find_unsettled
-from station.queries.hold_downs import find_wrong_on
+from station.queries.hold_downs import WrongHoldDown, find_wrong_on
 from station.queries.pace import find_fit
 from station.queries.revisions import count_tabs
 from station.queries.routers import (
@@ -37,7 +37,15 @@ from station.queries.runs import WORK, find_work, name_run, refuse_unapproved_ru
 from station.queries.settings import find_shop
 from station.queries.underway import list_queue
 from station.shop.cards import button
-from station.shop.faces import Check, Checks, Header, Progress, SheetDrawing, Text
+from station.shop.faces import (
+    Check,
+    Checks,
+    Header,
+    NumberMark,
+    Progress,
+    SheetDrawing,
+    Text,
+)
 from station.shop.facts import Batch, BitUse, Material, Revision
 from station.shop.words import MM, Say, length, metres, say, together
 
@@ -77,11 +85,33 @@ def draw_sheet(here: Now, revision: Revision) -> SheetDrawing:
     """
     run = here.running or revision
     shown = run if run.placed else replace(revision, hold_downs=run.hold_downs)
+    marks = _mark_hold_downs(run, _find_wrong_hold_down(here, run))
     return SheetDrawing(
         revision=shown,
         cut=_find_share_cut(here),
-        note=say("Drawn from the cut file. Dots are tabs, black blocks hold-downs."),
+        marks=marks,
+        note=say("Drawn from the cut file. Dots are tabs, rounds hold-downs; red: in the way.")
+        if marks
+        else say("Drawn from the cut file. Dots are tabs, black blocks hold-downs."),
     )
+
+
+def _find_wrong_hold_down(here: Now, run: Revision) -> WrongHoldDown | None:
+    """Finds the hold-down in the way, as starting the sheet would; None on a vacuum bed."""
+    if here.router is not None and here.router.bed == "vacuum":
+        return None
+    return find_wrong_on(here.view, here.batch, run, here.router)
+
+
+def _mark_hold_downs(run: Revision, wrong: WrongHoldDown | None) -> tuple[NumberMark, ...]:
+    """Numbers the hold-downs, the one in the way in red; none where all can stand."""
+    if wrong is None:
+        return ()
+    return tuple(
+        NumberMark(number=n, x_mm=x, y_mm=y, tone="stop" if n == wrong.number else "good",
+                   chosen=n == wrong.number)
+        for n, (x, y) in enumerate(run.hold_downs, 1)
+    )  # fmt: skip
 
 
 def _find_share_cut(here: Now) -> float:
@@ -331,9 +361,8 @@ def _show_hold_down(here: Now, revision: Revision, *, further: bool) -> Check:
     if vacuum:
         how = say("vacuum on, gauge steady")
     label = say("Hold-down, bed vacuumed")
-    wrong = None if vacuum else find_wrong_on(here.view, here.batch, revision, router)
-    if wrong:
-        said = say("{wrong}: have the office move it", wrong=wrong)
+    if wrong := _find_wrong_hold_down(here, revision):
+        said = say("{wrong}: have the office move it", wrong=wrong.why)
         return Check(label=say("A hold-down is in the way"), text=said, state="wrong")
     return Check(
         label=say("On its reference pins, held down, bed vacuumed") if further else label,

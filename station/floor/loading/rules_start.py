@@ -228,7 +228,7 @@ def _check_hold_downs(sheet: Sheet) -> Answer | None:
     if wrong is None:
         return None
     return refuse(
-        say("A hold-down is in the way: {wrong}", wrong=wrong),
+        say("A hold-down is in the way: {wrong}", wrong=wrong.why),
         say("Do not cut. Have the office move it, and approve the file again."),
     )
 
