@@ -12,7 +12,7 @@ from pathlib import Path
 from random import Random
 
 from station.files.backups import keep_away
-from station.ledger.kept import DAYS, MONTHS, WEEKS, list_kept
+from station.ledger.kept_backups import DAYS, MONTHS, WEEKS, list_kept
 from station.ledger.ledger import Ledger
 from tests.ledger.toy import RULES, act, opened
 from tests.measured import note

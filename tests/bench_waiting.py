@@ -19,7 +19,7 @@ import msgspec
 from station import bootstrap
 from station.floor.office.acts import SetList
 from station.floor.shared.recounts import RecountPlace
-from station.ledger import again
+from station.ledger import rebase
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.talk import exchange
@@ -48,7 +48,7 @@ def run(bench: Bench) -> None:
             _count_place(station, n)
         station.close()
         _take_list_in(folder, link)
-        for kept in (again._read_kept, again._read_names, again._marks_of, again._writes_of):
+        for kept in (rebase._read_kept, rebase._read_names, rebase._marks_of, rebase._writes_of):
             kept.cache_clear()  # as at a new start
         station = Ledger(folder / "1.db", RULES, station="1")
         _take_in(bench, station, link, count)

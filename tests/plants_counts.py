@@ -10,10 +10,10 @@ KEEPING = f"{FLOOR}/office/keeping.py"
 COUNTING = f"{FLOOR}/shared/counting.py"
 UNDO = "station/ledger/undo.py"
 TAKE = f"{FLOOR}/loading/rules_take.py"
-AGAIN = "station/ledger/again.py"
+AGAIN = "station/ledger/rebase.py"
 LOOKS = "station/queries/looks.py"
 NEW_BIT = f"{FLOOR}/loading/rules_new_bit.py"
-HELD = "station/ledger/held.py"
+HELD = "station/ledger/cache.py"
 TODAY = f"{FLOOR}/today/rules.py"
 RETURNS = f"{FLOOR}/anywhere/returns.py"
 
@@ -34,7 +34,7 @@ CONFLICTS = ("tests/floor/test_conflicts.py",)
 LOOKED = ("tests/queries/test_looks.py",)
 TOGETHER = ("tests/floor/test_settling_together.py",)
 UNDONE = ("tests/ledger/test_undo.py",)
-READ = ("tests/ledger/test_held.py",)
+READ = ("tests/ledger/test_cache.py",)
 
 COUNTS = (
     # what is counted is kept

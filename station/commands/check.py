@@ -5,7 +5,7 @@ from pathlib import Path
 
 from station import bootstrap
 from station.commands.common import CommandError, require_shop
-from station.ledger import kept
+from station.ledger import kept_backups
 from station.ledger.faults import Damaged
 from station.queries.health import OLD_DATABASE
 
@@ -37,7 +37,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Says what is not sound and how it is mended, or that all is."""
-    data, witness = require_shop(options), kept.read_witness(options.witness)
+    data, witness = require_shop(options), kept_backups.read_witness(options.witness)
     if options.witness and witness is None:
         raise CommandError(f"{options.witness} is no witness: write it as 18092-3fa9c1d27b.")
     problems = _check(data)

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from station import VERSION
 from station.ledger.faults import Fault
-from station.ledger.kept import choose_dropped, last_evening, list_kept
+from station.ledger.kept_backups import choose_dropped, last_evening, list_kept
 from station.ledger.ledger import Ledger
 from station.ledger.private import make_private
 from station.ledger.renaming import replace_file

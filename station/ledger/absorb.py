@@ -5,14 +5,14 @@ from collections.abc import Generator, Iterator, Sequence
 from contextlib import contextmanager
 from time import perf_counter
 
-from station.ledger import again, effects, statements
-from station.ledger.again import Turned, Waiting, decide_again, run_out
+from station.ledger import effects, rebase, statements
 from station.ledger.books import instead
 from station.ledger.closing import begin_of
 from station.ledger.codec import Body, answer_of, digest
 from station.ledger.faults import Fault
 from station.ledger.history import History
 from station.ledger.page import HistoryPage
+from station.ledger.rebase import Turned, Waiting, decide_again, run_out
 from station.ledger.shop_link import SharedEntry
 from station.ledger.sound import taken_in
 from station.shop.views import Rules
@@ -127,7 +127,7 @@ def absorb(
 
 def decide_anew(history: History, rules: Rules) -> list[Turned]:
     """Decides all that is pending again, where what may be done here has changed."""
-    steps = _take_under(history, rules, again.waiting(history), (), ())
+    steps = _take_under(history, rules, rebase.waiting(history), (), ())
     try:
         with quiet(), history.store.writing():
             return run_out(steps)
@@ -145,7 +145,7 @@ def _take_all(
     """Takes the entries in, some at once; may be left standing at each `yield`."""
     turned = list[Turned]()
     while entries:
-        at_once = max(AT_ONCE, len(again.waiting(history)))  # each part may decide those again
+        at_once = max(AT_ONCE, len(rebase.waiting(history)))  # each part may decide those again
         turned += yield from _take(history, rules, entries[:at_once], trusted=trusted)
         entries = entries[at_once:]
     return turned
@@ -177,7 +177,7 @@ def check_chain(number: int, link: bytes, entries: Sequence[SharedEntry]) -> Non
 def _take(
     history: History, rules: Rules, entries: Sequence[SharedEntry], *, trusted: bool
 ) -> Steps:
-    acts = again.waiting(history)
+    acts = rebase.waiting(history)
     yield
     own = share_own(history, acts, entries)
     acts, rest = acts[own:], entries[own:]
@@ -191,7 +191,7 @@ def _take(
         run("SAVEPOINT some")
         turned = yield from _take_under(history, rules, hit, rest, come)
         yield
-        if (yield from _let_be(hit, again.waiting(history))):
+        if (yield from _let_be(hit, rebase.waiting(history))):
             run("RELEASE some")
             return turned
         run("ROLLBACK TO some")

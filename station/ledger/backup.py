@@ -10,7 +10,7 @@ from station.ledger import statements
 from station.ledger.codec import read_body, read_fact
 from station.ledger.faults import AnotherShop, Damaged, Fault, FormatTooNew, NoBackup, fault_of
 from station.ledger.history import SHOP
-from station.ledger.kept import copy_whole, prove
+from station.ledger.kept_backups import copy_whole, prove
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import (
     beside,

@@ -17,7 +17,7 @@ from typing import Any
 import msgspec
 
 from station.ledger.faults import ArgsWrong, EffectsWrong
-from station.ledger.newer import read_newer
+from station.ledger.unknown_states import read_newer
 from station.shop.acts import Act, Answer, Args, Tone, UnreadArgs, with_args
 from station.shop.facts import KINDS, Fact
 from station.shop.moves import Move

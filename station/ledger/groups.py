@@ -9,7 +9,7 @@ acts do whose reply was lost.
 from collections import deque
 from collections.abc import Generator, Sequence
 
-from station.ledger import again
+from station.ledger import rebase
 from station.ledger.absorb import (
     AT_ONCE,
     Absorbing,
@@ -21,8 +21,8 @@ from station.ledger.absorb import (
     share_own,
     take_apart,
 )
-from station.ledger.again import Deciding, Waiting
 from station.ledger.history import History
+from station.ledger.rebase import Deciding, Waiting
 from station.ledger.shop_link import SharedEntry
 from station.ledger.statements import DROP_PENDING
 from station.shop.views import Rules
@@ -53,7 +53,7 @@ class AbsorbingByGroups(Absorbing):
         return self._take_by_groups()
 
     def _take_by_groups(self) -> Steps:
-        self._done = list(again.waiting(self._history))
+        self._done = list(rebase.waiting(self._history))
         self.known = frozenset(act.id for act in self._done)
         yield
         deciding = Deciding(self._history, self._rules)

@@ -22,7 +22,7 @@ from station.ledger.codec import (
     write_body,
 )
 from station.ledger.faults import EffectsWrong, Fault, OwnBug, UnknownAct
-from station.ledger.newest import Newest
+from station.ledger.last_recorded import Newest
 from station.ledger.sound import MOST_PIECES, can_move
 from station.ledger.store import Store
 from station.ledger.view import NotingView, Reader

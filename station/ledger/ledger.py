@@ -7,13 +7,22 @@ from secrets import token_hex
 from types import MappingProxyType
 from typing import Any
 
-from station.ledger import backup, check, closing, kept, old, rebuild, reports, statements
+from station.ledger import (
+    backup,
+    check,
+    closing,
+    kept_backups,
+    pruning,
+    rebuild,
+    reports,
+    statements,
+)
 from station.ledger.absorb import FOREVER
-from station.ledger.again import Turned
 from station.ledger.history import History, Recorded, rule_for
 from station.ledger.opening import disk_faults, open_sound
 from station.ledger.private import make_folder
 from station.ledger.progress import tell_nobody
+from station.ledger.rebase import Turned
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
 from station.ledger.sharing import DATABASE, HELD, TWIN, Sharing, Verdict
 from station.ledger.shop_link import SharedEntry
@@ -320,11 +329,11 @@ class Ledger:
     def older_than(self, time: str) -> tuple[int, bytes]:
         """The last entry, with its digest, before the first of this time or later."""
         with self._store.faults():
-            return old.older_than(self._store, time)
+            return pruning.older_than(self._store, time)
 
     def drop_until(self, number: int) -> None:
         """Drops the entries up to a number; a closing takes their place. Takes a while."""
-        old.drop_until(self._store, number)
+        pruning.drop_until(self._store, number)
         self._history.reload()
 
     def backup(self, file: Path) -> None:
@@ -333,21 +342,21 @@ class Ledger:
 
     def keep_backup(self, at: str) -> Path:
         """Keeps a backup of that time (shop-local) beside the file, and drops what is too many."""
-        folder = kept.folder_of(self.path)
+        folder = kept_backups.folder_of(self.path)
         with disk_faults(folder):
             make_folder(folder)
-        file = folder / kept.name_kept(at, self.witness())
+        file = folder / kept_backups.name_kept(at, self.witness())
         self.backup(file)
-        for one in kept.choose_dropped(kept.list_kept(folder), at):
+        for one in kept_backups.choose_dropped(kept_backups.list_kept(folder), at):
             with suppress(OSError):
                 one.file.unlink()
         return file
 
-    def list_backups(self) -> list[kept.Kept]:
+    def list_backups(self) -> list[kept_backups.Kept]:
         """Lists the backups that are kept beside the file, the newest first."""
-        return kept.list_kept(kept.folder_of(self.path))
+        return kept_backups.list_kept(kept_backups.folder_of(self.path))
 
-    def find_backup(self, now: str) -> kept.Kept | None:
+    def find_backup(self, now: str) -> kept_backups.Kept | None:
         """Finds the newest backup beside the file; one of a later time proves nothing."""
         return next((one for one in self.list_backups() if one.at <= now), None)
 
@@ -357,11 +366,11 @@ class Ledger:
 
     def witness(self) -> str:
         """The witness of this history's end, as papers and backups bear it."""
-        return kept.write_witness(self._history.number, self._history.digest)
+        return kept_backups.write_witness(self._history.number, self._history.digest)
 
     def bears_out(self, witness: tuple[int, str]) -> bool | None:
         """Whether this history is the one that a witness is of; None where it is too old."""
-        return kept.bears_out(self._store, witness)
+        return kept_backups.bears_out(self._store, witness)
 
     @staticmethod
     def restore(file: Path, path: Path, site: str = "", *, another: bool = False) -> None:

@@ -17,7 +17,7 @@ from station.ledger.codec import Body, digest, read_body, write_body
 from station.ledger.effects import entry_row, list_text, rests_on
 from station.ledger.faults import Mended
 from station.ledger.history import SHOP, pending_row
-from station.ledger.newest import Newest, read_newest
+from station.ledger.last_recorded import Newest, read_newest
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.progress import Progress
 from station.ledger.rebuild import fill

@@ -20,10 +20,10 @@ from station.ledger.faults import (
     NotWritable,
 )
 from station.ledger.history import SHOP
-from station.ledger.kept import keep_older
+from station.ledger.kept_backups import keep_older
+from station.ledger.last_recorded import note_of, read_newest
 from station.ledger.log_file import keep_log, kept_log_of, log_of
 from station.ledger.mending import save
-from station.ledger.newest import note_of, read_newest
 from station.ledger.progress import Progress, tell_nobody
 from station.ledger.rebuild import rebuild
 from station.ledger.renaming import replace_file

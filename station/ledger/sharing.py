@@ -8,12 +8,12 @@ from typing import Literal
 
 from msgspec import structs
 
-from station.ledger import again, closing, effects, statements
+from station.ledger import closing, effects, rebase, statements
 from station.ledger.absorb import Absorbing, absorb, decide_anew
-from station.ledger.again import Turned
 from station.ledger.codec import read_body, write_body
 from station.ledger.groups import AbsorbingByGroups
 from station.ledger.history import OFFICE, SHOP, History, pending_row
+from station.ledger.rebase import Turned
 from station.ledger.rebuild import closed, fill
 from station.ledger.shop_link import SharedEntry, SharedRow
 from station.ledger.sound import LEFT_OUT, taken_in
@@ -52,7 +52,7 @@ class Sharing:
     def offer(self, limit: int = ROWS) -> Offer:
         """Where this station stands, and its oldest acts that are not shared yet."""
         mended = self._store.values.get(MENDED)  # they are decided again first
-        acts = [] if mended else again.waiting(self._history, limit)
+        acts = [] if mended else rebase.waiting(self._history, limit)
         head = Mark(self._history.number, self._history.digest)
         return self._offer(head, acts)._replace(marks=self._marks())
 
@@ -67,7 +67,7 @@ class Sharing:
         last = taking.entries[-1]
         return self._offer(Mark(last.number, last.digest), taking.list_ready(GROUP))
 
-    def _offer(self, head: Mark, acts: Sequence[again.Waiting]) -> Offer:
+    def _offer(self, head: Mark, acts: Sequence[rebase.Waiting]) -> Offer:
         """These acts, behind a place of the history."""
         rows = self._rows(acts)
         return Offer(
@@ -79,7 +79,7 @@ class Sharing:
             rows=rows,
         )
 
-    def _rows(self, acts: Sequence[again.Waiting]) -> tuple[SharedRow, ...]:
+    def _rows(self, acts: Sequence[rebase.Waiting]) -> tuple[SharedRow, ...]:
         """The acts as they are pushed, up to the first of another station.
 
         After an older day was put back that one is brought again by its own, or by the office.
@@ -91,12 +91,12 @@ class Sharing:
             for act in takewhile(lambda a: brings_all or self._is_own(a), acts)
         )
 
-    def _is_own(self, act: again.Waiting) -> bool:
+    def _is_own(self, act: rebase.Waiting) -> bool:
         return act.body.act.station == self._station
 
     def has_to_share(self) -> bool:
         """Tells whether there is an act that this station may share now."""
-        return bool(self._rows(again.waiting(self._history, 1)))
+        return bool(self._rows(rebase.waiting(self._history, 1)))
 
     def renumber(self) -> None:
         """What is not shared yet goes along where this PC has joined under another number."""
@@ -104,7 +104,7 @@ class Sharing:
         if not self._history.shared or was == self._station:
             return
         with self._store.writing():
-            for act in again.waiting(self._history) if was else ():
+            for act in rebase.waiting(self._history) if was else ():
                 if act.body.act.station == was:
                     mine = replace(act.body.act, station=self._station)
                     body = structs.replace(act.body, act=mine)
@@ -202,7 +202,7 @@ class Sharing:
         if not news.entries or not self._history.shared:
             return False
         mine = _find_mine(news.entries, station)
-        known = {act.id for act in again.waiting(self._history)} if mine else set[str]()
+        known = {act.id for act in rebase.waiting(self._history)} if mine else set[str]()
         return any(e.id not in known for e in mine)
 
     def verdict(self, id: str) -> Verdict:
@@ -216,7 +216,7 @@ class Sharing:
 
     def oldest(self) -> str:
         """When the oldest act was done that is not shared yet; empty when all is shared."""
-        acts = again.waiting(self._history, 1)
+        acts = rebase.waiting(self._history, 1)
         return acts[0].body.act.at if acts else ""
 
     def _epoch(self) -> int:
@@ -240,7 +240,7 @@ class Sharing:
 
     def _step_back(self, common: Mark, epoch: int) -> None:
         """Entries behind a common place become acts to be shared again; the tables stay."""
-        acts = again.waiting(self._history)
+        acts = rebase.waiting(self._history)
         rows = self._store.rows(statements.AFTER, (common.number,))
         with self._store.writing():
             self._store.run(statements.DROP_AFTER, (common.number,))
@@ -263,8 +263,8 @@ class Sharing:
         """What was left out is gone, and with it what was said of it: all stands on the rest."""
         fill(self._store.connection, closed(self._store))
         self._history.reader.forget()
-        acts = again.waiting(self._history)
-        return again.run_out(again.decide_again(self._history, self._rules, acts))
+        acts = rebase.waiting(self._history)
+        return rebase.run_out(rebase.decide_again(self._history, self._rules, acts))
 
 
 def _find_mine(entries: Sequence[SharedEntry], station: str) -> list[SharedEntry]:

@@ -11,7 +11,7 @@ import msgspec
 
 from station.ledger import statements
 from station.ledger.faults import Damaged, Fault, FormatTooNew, fault_of
-from station.ledger.newest import Note
+from station.ledger.last_recorded import Note
 
 log = logging.getLogger(__name__)
 LAYOUT_NAME = "format"  # local: the layout of its tables, which older programs ask for before all

@@ -6,6 +6,7 @@ from typing import Any, NamedTuple, overload
 import msgspec
 
 from station.ledger import statements
+from station.ledger.cache import MOVED, RECORDED, Answered, CachedReads
 from station.ledger.codec import (
     Body,
     State,
@@ -16,7 +17,6 @@ from station.ledger.codec import (
     read_reading,
 )
 from station.ledger.faults import ReadsWrong
-from station.ledger.held import MOVED, RECORDED, Answered, HeldReads
 from station.ledger.store import Store
 from station.shop.acts import Args
 from station.shop.facts import Fact
@@ -45,7 +45,7 @@ class Reader:
         self._kept: dict[str, KeptFact] = {}
         self._aside: dict[str, KeptFact] = {}  # of a transaction that stands open
         self.hidden: set[str] = set()  # acts in `pending` that are decided again later
-        self.held = HeldReads(store)
+        self.held = CachedReads(store)
 
     def state(self, key: str) -> State | None:
         """A fact as it stands, of whatever kind."""

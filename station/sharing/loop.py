@@ -16,9 +16,9 @@ from queue import Empty, SimpleQueue
 from threading import Thread
 
 from station.ledger.absorb import FOREVER, HistoryBroken
-from station.ledger.again import Turned
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
+from station.ledger.rebase import Turned
 from station.ledger.shop_link import SharedEntry, ShopLink
 from station.ledger.talk import PAGE, News, Offer, State, exchange, further
 

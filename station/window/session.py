@@ -15,8 +15,8 @@ from station.desk.certain import CertainAct
 from station.desk.desk import Desk, Given
 from station.desk.mishaps import tell_own_bug
 from station.floor.anywhere.finding import FIND
-from station.ledger.again import Turned
 from station.ledger.faults import Fault
+from station.ledger.rebase import Turned
 from station.look.language import FIND_TEMPLATE
 from station.look.shop_time import SHOP_TIME
 from station.look.style import count_rows

@@ -8,7 +8,7 @@ from station.files import backups
 from station.files.backups import TROUBLE, Backups, keep_away, keep_before_update
 from station.files.health import Health
 from station.ledger.faults import NoBackup
-from station.ledger.kept import Kept, choose_dropped
+from station.ledger.kept_backups import Kept, choose_dropped
 from station.shop.facts import Shop
 from tests.backups import run
 from tests.ledger.toy import act, opened

@@ -29,8 +29,8 @@ from station.bootstrap import Where
 from station.clock import Clock
 from station.commands.text_station import take_line
 from station.desk.desk import Desk, Given
-from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
+from station.ledger.rebase import Turned
 from station.ledger.shop_link import SharedRow
 from station.ledger.talk import exchange
 from station.shop.acts import good

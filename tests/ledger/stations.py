@@ -3,8 +3,8 @@
 from pathlib import Path
 
 from station.ledger.absorb import HistoryBroken
-from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
+from station.ledger.rebase import Turned
 from station.ledger.statements import DERIVED
 from station.ledger.talk import exchange
 from station.shop.views import Rule

@@ -6,7 +6,7 @@ from time import monotonic
 
 import pytest
 
-from station.ledger import absorb, again
+from station.ledger import absorb, rebase
 from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
@@ -630,9 +630,9 @@ def test_what_waits_is_held_against_news_some_acts_at_a_time(two, under_all, mon
     """Of thousands it takes long: a scan may come in between, and finds all as it was."""
     a, b = two
     monkeypatch.setattr(absorb, "MOST_AT_ONCE", 10)
-    asked, read = [], again.Waiting.reads.fget
+    asked, read = [], rebase.Waiting.reads.fget
     reads = property(lambda waits: asked.append(waits.id) or read(waits))
-    monkeypatch.setattr(again.Waiting, "reads", reads)
+    monkeypatch.setattr(rebase.Waiting, "reads", reads)
     most, steps = 0, 0
     while a.ledger.take_news_until(under_all, 0.0) is None:
         most, steps = max(most, len(asked)), steps + 1

@@ -2,7 +2,7 @@
 
 import pytest
 
-from station.ledger.held import HeldReads
+from station.ledger.cache import CachedReads
 from tests import replay
 
 FACES = ("loading", "popping", "trimming", "packing", "cart", "today")
@@ -21,7 +21,7 @@ class TwiceShown(replay.Stage):
         given = super().send(text)
         reader = self.ledger._history.reader
         held, shown = reader.held, self.show_all()
-        reader.held = HeldReads(self.ledger._store)
+        reader.held = CachedReads(self.ledger._store)
         anew = self.show_all()
         reader.held = held
         assert shown == anew, text

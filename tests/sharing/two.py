@@ -3,8 +3,8 @@
 from dataclasses import replace
 from pathlib import Path
 
-from station.ledger.again import Turned
 from station.ledger.ledger import Ledger
+from station.ledger.rebase import Turned
 from station.ledger.talk import News, exchange
 from station.sharing.address import Address
 from station.sharing.link import PostgresLink

@@ -16,8 +16,8 @@ from station.desk.desk import Given
 from station.ledger.absorb import HistoryBroken
 from station.ledger.closing import Closing
 from station.ledger.faults import DiskFull, Fault
+from station.ledger.last_recorded import note_of
 from station.ledger.ledger import Ledger
-from station.ledger.newest import note_of
 from station.ledger.supply import NoNumbers
 from station.ledger.talk import News, Offer, exchange
 from station.shop.views import Rules

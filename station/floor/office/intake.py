@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from station.floor.office.acts import TakeInFile
-from station.floor.office.holding import handle_holding, turn_holding
+from station.floor.office.hold_downs import handle_holding, turn_holding
 from station.floor.office.lists import ROWS, find_chosen, name_press, read_row
 from station.floor.office.looking import PAGE, look_at_next, look_at_place, look_at_row
 from station.floor.office.naming import name_shape, set_part

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from station.floor.office.holding_face import show_holding
+from station.floor.office.hold_downs_face import show_holding
 from station.floor.office.lists import LEAVE, PAGES, ROWS, find_chosen, make_face
 from station.floor.office.looking import PAGE, find_page
 from station.floor.office.read_as import list_asked

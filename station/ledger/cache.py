@@ -28,7 +28,7 @@ class Answered(NamedTuple):
     reads: AbstractSet[str]
 
 
-class HeldReads:
+class CachedReads:
     """Pieces by batch and place, facts by shelf and how many were asked for, answers by name."""
 
     def __init__(self, store: Store) -> None:
