@@ -7,11 +7,10 @@ from station.planning.gather import gather_queues
 from station.planning.hours import Hours
 from station.planning.past import USUAL
 from station.planning.routers import RouterLoad
-from station.queries.batches import find_approved
 from station.queries.settings import find_shop
 from station.queries.shortage import Standing, survey_parts
 from station.queries.stock import count_in_store
-from station.shop.facts import CutFile, Lot, Revision
+from station.shop.facts import Lot, Revision
 from station.shop.views import View
 
 LOTS = 500  # of a material
@@ -62,11 +61,5 @@ def _count_free(view: View, material: str, load: RouterLoad) -> int | None:
     if not lots:
         return None
     queued = (batch for queue in load.queues.values() for batch in queue)
-    taken = sum(b.sheets for b in queued if _find_material(view, b.file) == material)
+    taken = sum(batch.to_take for batch in queued if batch.material == material)
     return max(0, sum(count_in_store(view, lot.id) for lot in lots) - taken)
-
-
-def _find_material(view: View, file: str) -> str:
-    cut_file = view.get(CutFile, file)
-    revision = find_approved(view, cut_file) if cut_file else None
-    return revision.material if revision else ""

@@ -26,7 +26,7 @@ from station.planning.messages import (
     Wish,
 )
 from station.planning.past import PartPast, ShopPast
-from station.queries.batches import find_approved, find_hold, find_revision
+from station.queries.batches import find_approved, find_hold, find_revision, is_approved
 from station.queries.buying import (
     count_still_expected,
     find_bit_size,
@@ -267,7 +267,8 @@ def _tell_batch(view: View, batch: Batch, bed: Bed, corrected: Router) -> Queued
     if revision is None:
         return None
     on_bed = bed.batch == batch.id and bool(bed.sheet) and bed.state != "free"
-    between = len(list_between(view, batch.id)) if revision.runs else 0
+    lying = list_between(view, batch.id) if revision.runs else ()
+    between = sum(not (on_bed and slip.sheet == bed.sheet) for slip in lying)
     return QueuedNow(
         id=batch.id,
         file=batch.cut_file,
@@ -275,9 +276,11 @@ def _tell_batch(view: View, batch: Batch, bed: Bed, corrected: Router) -> Queued
         sheets=max(0, batch.sheets - batch.cut - on_bed),
         minutes=round(count_minutes(revision, corrected), 2),
         makes=revision.makes(),
+        material=revision.material,
+        between=between,
         due=batch.due,
-        begun=bool(batch.cut or between or bed.batch == batch.id),
-        held=find_hold(view, batch.id) is not None,
+        begun=bool(batch.cut or lying or bed.batch == batch.id),
+        held=find_hold(view, batch.id) is not None or not is_approved(view, batch),
         order=batch.order,
     )
 

@@ -89,10 +89,17 @@ class QueuedNow(msgspec.Struct, frozen=True, kw_only=True):
     sheets: int
     minutes: float  # a sheet
     makes: dict[str, int]
+    material: str = ""
+    between: int = 0  # of its sheets, those that have left the store: they wait for their next run
     due: str = ""
     begun: bool = False  # a sheet of it was cut or is on a bed
-    held: bool = False
+    held: bool = False  # or another revision is approved: nobody may cut it
     order: str = ""  # for one order alone
+
+    @property
+    def to_take(self) -> int:
+        """Sheets that it will take from the store."""
+        return max(0, self.sheets - self.between)
 
 
 class Coming(msgspec.Struct, frozen=True):

@@ -428,9 +428,7 @@ class Thinking:
 def _count_store(asked: PlanCutting) -> dict[str, int]:
     """Counts the sheets in the store that no queued batch will take."""
     left = {m.id: m.sheets for m in asked.materials if m.sheets is not None}
-    materials = {f.id: f.material for f in asked.files}
     for batch in asked.queued:
-        material = materials.get(batch.file, "")
-        if material in left and not batch.held:
-            left[material] -= batch.sheets
+        if batch.material in left and not batch.held:
+            left[batch.material] -= batch.to_take
     return {material: max(0, sheets) for material, sheets in left.items()}

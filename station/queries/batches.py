@@ -43,6 +43,11 @@ def find_approved_letter(view: View, batch: Batch) -> str:
     return cut_file.approved if cut_file else ""
 
 
+def is_approved(view: View, batch: Batch) -> bool:
+    """Tells whether the revision of a batch may be cut now: it is the approved one."""
+    return find_approved_letter(view, batch) == batch.revision
+
+
 def describe_batch(view: View, batch: Batch) -> str:
     """Describes what a batch makes by the words of its cut file; by its number where unknown."""
     cut_file = view.get(CutFile, batch.cut_file)

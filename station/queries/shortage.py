@@ -8,7 +8,7 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from station.queries.batches import find_hold, find_revision
+from station.queries.batches import find_hold, find_revision, is_approved
 from station.queries.orders import count_wanted
 from station.queries.routers import list_beds
 from station.queries.shelf import deal_packs
@@ -199,7 +199,7 @@ def _list_under_way(view: View) -> Iterator[tuple[str, Held]]:
         for batch in list_queue(view, router.id):
             revision = find_revision(view, batch)
             on_bed = int(bed.batch == batch.id and bool(bed.sheet) and bed.state != "free")
-            left = max(0, batch.sheets - batch.cut - on_bed)
+            left = max(0, batch.sheets - batch.cut - on_bed) if is_approved(view, batch) else 0
             for part, each in revision.makes().items() if revision else ():
                 if on_bed:
                     yield "bed", Held("", batch.id, part, each)

@@ -2,7 +2,7 @@
 
 from typing import Literal, NamedTuple
 
-from station.queries.batches import find_revision
+from station.queries.batches import find_revision, is_approved
 from station.queries.routers import (
     count_metres_left,
     count_minutes_left,
@@ -77,7 +77,8 @@ def _find_following(view: View, bed: Bed) -> tuple[Batch, Due] | None:
     own = view.get(Batch, bed.batch)
     queued = (b for b in list_queue(view, bed.id) if b.id != bed.batch)
     for batch in (*filter(None, [own]), *queued):
-        revision = None if batch.holds else find_revision(view, batch)
+        is_free = not batch.holds and is_approved(view, batch)
+        revision = find_revision(view, batch) if is_free else None
         due = find_due(view, batch, revision, bed) if revision else None
         if due and due.file.takes(bed.id):
             return batch, due

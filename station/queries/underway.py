@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from station.queries.batches import find_hold, find_revision
+from station.queries.batches import find_hold, find_revision, is_approved
 from station.queries.routers import list_beds
 from station.shop.acts import Act, Answer, Args, ask
 from station.shop.facts import Batch, Order, Router, Slip
@@ -219,7 +219,8 @@ def _to_cut(view: View, part: str, order: str, dues: list[str]) -> tuple[int, in
                 continue
             on_bed = bool(bed.batch == batch.id and bed.sheet and bed.state != "free")
             bed_count += each * on_bed
-            queue_count += each * max(0, batch.sheets - batch.cut - on_bed)
+            if is_approved(view, batch):
+                queue_count += each * max(0, batch.sheets - batch.cut - on_bed)
             dues.append(batch.due)
     return bed_count, queue_count
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import NamedTuple
 
-from station.queries.batches import find_approved_letter, refuse_unapproved
+from station.queries.batches import is_approved, refuse_unapproved
 from station.queries.underway import list_queued
 from station.shop.acts import Answer, refuse
 from station.shop.facts import Batch, Concern, CutFile, Reason
@@ -54,9 +54,7 @@ def list_unmade(view: View, batch: Batch) -> tuple[Concern, ...]:
 def list_uncuttable(view: View) -> tuple[Batch, ...]:
     """Lists begun batches whose other sheets nobody may cut: another revision is approved."""
     return tuple(
-        b
-        for b in list_queued(view)
-        if b.cut and not b.why_held and find_approved_letter(view, b) != b.revision
+        b for b in list_queued(view) if b.cut and not b.why_held and not is_approved(view, b)
     )
 
 

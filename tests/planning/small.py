@@ -37,8 +37,9 @@ def router(id, **fields):
 
 
 def queued(id, file, makes, sheets=2, router="1", **fields):
+    usual = {"minutes": 20.0, "due": IN_FIVE_DAYS, "material": "ply"}
     return QueuedNow(id=id, file=file, router=router, sheets=sheets, makes=makes,
-                     **{"minutes": 20.0, "due": IN_FIVE_DAYS, **fields})  # fmt: skip
+                     **{**usual, **fields})  # fmt: skip
 
 
 def with_queue(queue, part):

@@ -14,6 +14,7 @@ from station.shop.facts import (
     Bit,
     BitSize,
     Concern,
+    CutFile,
     Lot,
     Mailer,
     Pack,
@@ -120,6 +121,18 @@ def test_queues_tell_what_is_begun_held_and_still_to_be_loaded():
     first, second = asked.routers[:2]
     assert (first.free_in, first.stopped, first.bits_mm) == (8.0, False, (6.0,))
     assert (second.free_in, second.stopped) == (0, True)
+
+
+def test_a_queue_tells_what_it_takes_from_the_store_whatever_came_of_its_file():
+    """One file was retired; of another file a newer revision is approved."""
+    first, *_ = (f for f in small_facts() if f.key == f"cutfile/{COMBS}")
+    view = small_shop(
+        replace(first, active=False), batch(sheets=4), batch(GAUGES, "00413", cut=1, sheets=3),
+    )  # fmt: skip
+    gauges = view.get(CutFile, GAUGES)
+    view.facts[gauges.key] = replace(gauges, approved="D")
+    told = {b.id: (b.material, b.to_take, b.held) for b in gather_plan(view, NOW).queued}
+    assert told == {"00412": ("1", 4, False), "00413": ("1", 2, True)}
 
 
 def test_the_store_is_counted_and_one_that_never_got_anything_is_not():

@@ -13,6 +13,7 @@ from station.floor.office.rules import RULES as OFFICE
 from station.floor.office.sound import find_problems
 from station.papers.marks import TextMark
 from station.papers.traveller import make_traveller as paper
+from station.planning.gather import gather_queues
 from station.queries.runs import LASER, WORK, find_due
 from station.shop.acts import Act
 from station.shop.codes import Code
@@ -84,6 +85,8 @@ def test_a_sheet_turned_over_goes_on_the_same_bed_again() -> None:
     assert said(first) == "Sheet 1: run 1 of 2 is done | On with it: POCKET-B A on its pins."
     assert pieces(view, COMB)["popping"] == 0
     assert sheets(view) == {"between": 1}
+    (waits,) = gather_queues(view, at("08:23"))[1]
+    assert (waits.sheets, waits.to_take) == (2, 1)  # that one is none of the store any more
     assert not view.shelf(Slip, "popping")
     assert metres(view, "11") == 60_000
     again(one, "08:25")

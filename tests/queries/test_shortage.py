@@ -1,9 +1,12 @@
 """Questions about what orders lack."""
 
+from dataclasses import replace
+
 import pytest
 
 from station.queries.shortage import list_blocking, list_waiting_for, survey_parts
-from station.shop.facts import Batch, Bed, Line, Order, Product
+from station.queries.underway import count_underway
+from station.shop.facts import Batch, Bed, CutFile, Line, Order, Product
 from station.shop.moves import move
 from tests.floor.shop_small import COMB, COMBS, DAY, SHUTTLE, SHUTTLES, batch, off_bed, small_shop
 
@@ -34,6 +37,18 @@ def test_what_lies_free_and_what_is_under_way_is_counted_apart():
     assert (found.wanted, found.free, found.kept_back) == (9, 4, 0)
     assert found.coming == {"rework": 2, "trimming": 3, "popping": 24, "bed": 24, "queue": 48}
     assert found.lacking == 0
+
+
+def test_sheets_that_may_not_be_cut_any_more_are_not_under_way():
+    """Another revision was approved when one of three sheets was cut."""
+    begun = batch(sheets=3, cut=1, state="cutting")
+    view = small_shop(COMB_ONLY, begun, order("3301", 9))
+    assert stand(view).coming == {"queue": 48}
+    assert count_underway(view, COMB).queue == 48
+    view.facts[f"cutfile/{COMBS}"] = replace(view.get(CutFile, COMBS), approved="D")
+    assert stand(view).coming == {}
+    assert count_underway(view, COMB).queue == 0
+    assert [b.standing.part.id for b in list_blocking(view, NOW)] == [COMB]
 
 
 def test_what_is_held_or_came_of_what_is_held_is_kept_back_and_counts_nowhere_else():

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from station.queries.tending import BitToBring, list_tended
 from station.shop.facts import Bed, BitUse, Revision, Slip
-from tests.floor.shop_small import DAY, FRAMES, GAUGES, at, batch, small_shop
+from tests.floor.shop_small import DAY, FRAMES, GAUGES, at, batch, small_facts, small_shop
 
 NOW = at("09:10")
 CUTS = Bed(id="1", day=DAY, state="cutting", batch="00412", sheet=1, lot="0931",
@@ -46,6 +46,14 @@ def test_the_last_sheet_is_on_the_bed_so_the_next_batch_is_brought():
 def test_a_held_batch_is_passed_over():
     held = replace(ON_TWO, holds=("thickness",))
     (one,) = tend(held, batch(FRAMES, "00415", router="2"), routers=("2",))
+    assert one.batch == "00415"
+
+
+def test_a_batch_that_may_not_be_cut_any_more_is_passed_over():
+    """Loading would refuse its sheets: another revision is approved."""
+    gauges = next(f for f in small_facts() if f.key == f"cutfile/{GAUGES}")
+    begun, newer = replace(ON_TWO, cut=1, state="cutting"), replace(gauges, approved="D")
+    (one,) = tend(begun, newer, batch(FRAMES, "00415", router="2"), routers=("2",))
     assert one.batch == "00415"
 
 

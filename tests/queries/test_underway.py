@@ -6,7 +6,7 @@ import pytest
 
 from station.queries import underway
 from station.shop.acts import Act, Args, good
-from station.shop.facts import Batch, Bed, Order, Placed, Revision, Router, Slip
+from station.shop.facts import Batch, Bed, CutFile, Order, Placed, Revision, Router, Slip
 from station.shop.moves import Held, Move, move
 from station.shop.words import say
 from tests.fakes import FakeView
@@ -27,6 +27,7 @@ COMBS = Revision(
     placed=(Placed(part="014", x_mm=0, y_mm=0), Placed(part="014", x_mm=9, y_mm=0),
             Placed(part="021", x_mm=0, y_mm=9)),
 )  # fmt: skip
+FILE = CutFile(id="008", name="HC300-SET", words="Heddle combs", approved="C")
 ONE = Router(id="1", name="Router 1")
 BED = Bed(id="1", state="cutting", batch="00412", sheet=2)
 
@@ -54,7 +55,7 @@ SLIPS = (slip("00412", 1, f"{DAY}T10:00:00"), slip("00409", 7, f"{DAY}T09:00:00"
 
 def shop(*facts: Order | Batch | Bed) -> FakeView:
     """A shop with one batch on its way and pieces of others."""
-    return FakeView.of(BATCH, COMBS, ONE, BED, *SLIPS, *facts, moves=WAITS)
+    return FakeView.of(BATCH, FILE, COMBS, ONE, BED, *SLIPS, *facts, moves=WAITS)
 
 
 @pytest.mark.parametrize(
