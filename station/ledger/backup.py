@@ -1,7 +1,7 @@
 """Backup into one file, and restoring it: what was there is set aside, never lost."""
 
-import shutil
 import sqlite3
+from collections.abc import Iterator
 from contextlib import closing, suppress
 from pathlib import Path
 
@@ -11,6 +11,7 @@ from station.ledger.codec import read_body, read_fact
 from station.ledger.faults import AnotherShop, Damaged, Fault, FormatTooNew, NoBackup, fault_of
 from station.ledger.history import SHOP
 from station.ledger.kept_backups import copy_whole, prove
+from station.ledger.log_file import keep_log, log_of
 from station.ledger.numbers import LEAP, LEAPING
 from station.ledger.opening import (
     beside,
@@ -24,11 +25,12 @@ from station.ledger.opening import (
 from station.ledger.private import make_private
 from station.ledger.rebuild import closed, fill, rebuild
 from station.ledger.renaming import replace_file
-from station.ledger.store import MENDED, Store
+from station.ledger.store import MENDED, Store, suspect_mark
 from station.ledger.supply import ASKED, OWN, SPARE
 from station.shop.facts import Shop
 
 OF_ANOTHER = "it is of another shop"
+PIECE = 2**20  # bytes that are copied at once
 _WORKED = (
     "SELECT 1 FROM (SELECT body FROM main.entry UNION ALL SELECT body FROM main.pending)"
     """ WHERE body GLOB '*"worker":"[^"]*' LIMIT 1"""
@@ -83,17 +85,18 @@ def restore(file: Path, path: Path, site: str = "", *, another: bool = False) ->
     empty = is_empty(path)
     if not empty:
         _unused(path)
-    new = beside(path, "new")
+    new = beside(path, "restoring")  # stopped before it is whole, it is never taken for the shop
     try:
-        with disk_faults(path):
-            shutil.copyfile(file, new)
+        _copy(file, new, path)
         is_proved = _prepare(new, file, site)
         if path.exists() and not empty:
             if not is_proved:
                 _hold_against(path, new, file, site, another=another)
             _bring_along(path, new, site)
+        with disk_faults(path):
+            replace_file(new, beside(path, "new"))
     except BaseException:
-        for left in (new, beside(path, "new-wal"), beside(path, "new.suspect")):
+        for left in (new, log_of(new), suspect_mark(new)):
             with suppress(OSError):
                 left.unlink(missing_ok=True)
         raise
@@ -105,10 +108,36 @@ def restore(file: Path, path: Path, site: str = "", *, another: bool = False) ->
 
 
 def _unused(path: Path) -> None:
-    """Raises InUse while a program holds the file; a damaged one may be replaced."""
+    """Raises InUse while a program holds the file; a damaged one may be replaced.
+
+    SQLite drops what stands in the log behind the first damage: a copy of that is set aside too.
+    """
     if path.exists():
+        with disk_faults(path):
+            keep_log(path)
         with suppress(Damaged):
             Store(path).close()
+
+
+def _copy(file: Path, new: Path, path: Path) -> None:
+    """Copies a backup for the shop at `path`, and the log that a PC left beside it."""
+    with disk_faults(path):
+        log_of(new).unlink(missing_ok=True)
+        for source, target in ((log_of(file), log_of(new)), (file, new)):
+            if source.exists():
+                with target.open("wb") as to:
+                    for piece in _read_pieces(source, file):
+                        to.write(piece)
+
+
+def _read_pieces(source: Path, file: Path) -> Iterator[bytes]:
+    """Reads a file piece by piece. Raises NoBackup where a disk or stick does not give it."""
+    try:
+        with source.open("rb") as read:
+            while piece := read.read(PIECE):
+                yield piece
+    except OSError as error:
+        raise NoBackup(file, "it cannot be read") from error
 
 
 def _holds_history(file: Path) -> bool:

@@ -364,7 +364,7 @@ def test_only_a_sound_backup_is_restored(tmp_path):
     with pytest.raises(NoBackup, match="no such file"):
         Ledger.restore(tmp_path / "nothing", path)
     assert path.read_bytes() == whole
-    assert not list(tmp_path.glob("*.new*"))
+    assert not list(tmp_path.glob("*.restoring*"))
     assert opened(tmp_path).count() == 20
 
 
@@ -464,7 +464,7 @@ def test_a_backup_of_another_shop_is_asked_about_with_both_names(tmp_path):
     with pytest.raises(AnotherShop, match=r"“Shuttles”.*“Bobbins”.*--another-shop"):
         Ledger.restore(other, path)
     assert path.read_bytes() == before
-    assert not list(path.parent.glob("*.new*"))
+    assert not list(path.parent.glob("*.restoring*"))
     with pytest.raises(NoBackup, match="another shop"):  # where PCs share it is never meant
         Ledger.restore(other, path, "s1", another=True)
     Ledger.restore(path.with_name("kept.backup"), path)  # its own goes back without a word
