@@ -3748,6 +3748,10 @@
       <translation>Keine Revision dieser Fräsdatei ist freigegeben</translation>
     </message>
     <message>
+      <source>No router in use runs its file: enter one in the office.</source>
+      <translation>Keine Fräse in Betrieb fräst seine Datei: im Büro eine eintragen.</translation>
+    </message>
+    <message>
       <source>No router runs it.</source>
       <translation>Keine Fräse fährt sie.</translation>
     </message>
@@ -10390,6 +10394,10 @@
     <message>
       <source>no revision is approved</source>
       <translation>keine Revision ist freigegeben</translation>
+    </message>
+    <message>
+      <source>no router runs it</source>
+      <translation>keine Fräse fräst es</translation>
     </message>
     <message>
       <source>no. {bits}</source>

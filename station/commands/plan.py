@@ -7,7 +7,7 @@ from pathlib import Path
 import msgspec
 
 from station.commands.common import CommandError, make_clock, print_json, require_shop
-from station.planning.messages import CuttingPlan, PlanCutting, Release
+from station.planning.messages import CuttingPlan, PartNow, PlanCutting, Release
 from station.started import count_seconds_left
 
 Json = dict[str, object]
@@ -74,11 +74,7 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
     return {
         "need": _list_need(asked),
         "sheets": _list_sheets(releases),
-        "uncovered": [
-            {"part": part.name, "quantity": max(0, part.wanted - part.free - part.under_way)}
-            for part in asked.parts
-            if part.id in plan.uncovered
-        ],
+        "uncovered": _list_uncovered(asked, plan),
         "objective": plan.objective,
         "lower_bound": plan.lower_bound,
         "routers": [
@@ -104,9 +100,11 @@ def describe_plan(asked: PlanCutting, plan: CuttingPlan) -> Json:
 
 def _list_sheets(releases: list[Release]) -> list[Json]:
     """Lists the sheets of each cut file by their reason, whatever lots they are released in."""
+    from station.floor.plan.words import say_why_cut  # noqa: PLC0415 - only when it is used
+
     counts: dict[tuple[str, str], int] = {}
     for release in releases:
-        key = (release.name, _say_reason(release))
+        key = (release.name, str(say_why_cut(release)))
         counts[key] = counts.get(key, 0) + release.sheets
     return [{"cut_file": name, "count": n, "reason": why} for (name, why), n in counts.items()]
 
@@ -157,24 +155,35 @@ def _list_order(plan: CuttingPlan) -> list[Json]:
 
 def _list_need(asked: PlanCutting) -> list[Json]:
     """Lists the pieces to cut of each part, for orders and to fill the rack."""
+    return [
+        {"part": part.name, "quantity": quantity, "why": why}
+        for part, needs in _count_needs(asked)
+        for why, quantity in needs.items()
+        if quantity
+    ]
+
+
+def _list_uncovered(asked: PlanCutting, plan: CuttingPlan) -> list[Json]:
+    """Lists what is needed of the parts that no approved file makes."""
+    return [
+        {"part": part.name, "quantity": sum(needs.values())}
+        for part, needs in _count_needs(asked)
+        if part.id in plan.uncovered
+    ]
+
+
+def _count_needs(asked: PlanCutting) -> list[tuple[PartNow, dict[str, int]]]:
+    """Counts the pieces to cut of each part by what they are for."""
     from station.planning.learnt import learn_parts  # noqa: PLC0415 - only when it is used
 
-    need: list[Json] = []
+    found = []
     for part in learn_parts(asked).values():
         for_orders = part.count_fresh(asked.certainty)
         for_rack = part.count_below(for_orders)
         ahead = min(for_rack, part.now.besides)
-        whys = ((for_orders, "orders"), (for_rack - ahead, "rack"), (ahead, "ahead"))
-        for quantity, why in whys:
-            if quantity:
-                need.append({"part": part.now.name, "quantity": quantity, "why": why})
-    return need
-
-
-def _say_reason(release: Release) -> str:
-    if release.due:
-        return f"{release.orders} orders wait for {release.part_name}"
-    return f"{release.part_name} is below what should lie on the rack"
+        needs = {"orders": for_orders, "rack": for_rack - ahead, "ahead": ahead}
+        found.append((part.now, needs))
+    return found
 
 
 def _describe_blocked(blocked: "msgspec.Struct") -> Json:

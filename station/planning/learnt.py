@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Mapping
+from itertools import accumulate
 from typing import NamedTuple
 
 from station.planning.chances import Chance, add_passages, count_to_cut, learn_chance
@@ -117,6 +118,14 @@ class PartLearnt(NamedTuple):
             else:
                 left -= wish.pieces
         return tuple(found)
+
+    def list_unsure(self, certainty: float) -> tuple[Wish, ...]:
+        """Lists the orders that may lack it though so many come: what is usually lost is not sure
+        to leave enough.
+        """
+        wants = accumulate(wish.pieces for wish in self.now.wishes)
+        both = zip(self.now.wishes, wants, strict=True)
+        return tuple(wish for wish, wanted in both if self.count_fresh(certainty, wanted))
 
     def find_first_due(self) -> str:
         """Finds when the first order that cannot have it is due; where all may, the last one."""

@@ -13,6 +13,8 @@ Stage = Literal["rework", "trimming", "popping", "bed", "queue"]  # where pieces
 # why sheets are cut: orders lack parts, the rack falls below its minimum or what it should be, or
 # packs ahead and own pushes want more
 Because = Literal["orders", "mark", "use", "ahead"]
+# why a part cannot be cut: all routers of its file stopped, or none in use that may run it
+WhyNot = Literal["", "no file", "none runs it", "no router", "no sheets"]
 CERTAINTY = 0.95  # with which what is cut is enough: common practice, no source
 
 
@@ -239,7 +241,7 @@ class Blocked(msgspec.Struct, frozen=True, kw_only=True):
     orders: tuple[str, ...]  # that cannot have it, by due time
     late: int
     release: Release | None = None
-    why_not: Literal["", "no file", "no router", "no sheets"] = ""
+    why_not: WhyNot = ""
 
 
 class TakeQueuedBack(msgspec.Struct, frozen=True, kw_only=True):

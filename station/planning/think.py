@@ -7,7 +7,7 @@ nobody needs is named.
 
 import math
 from collections.abc import Callable, Mapping
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
 from msgspec.structs import replace
 
@@ -15,7 +15,15 @@ from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts, share_sheets
 from station.planning.lots import divide_for_orders, part_sheets
-from station.planning.messages import Because, Blocked, CuttingPlan, FileNow, PlanCutting, Release
+from station.planning.messages import (
+    Because,
+    Blocked,
+    CuttingPlan,
+    FileNow,
+    PlanCutting,
+    Release,
+    WhyNot,
+)
 from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
@@ -333,7 +341,8 @@ class Thinking:
 
     def _describe(self, file: FileNow, sheets: int, part: PartLearnt, draft: DraftLine) -> Release:
         """Says what so many sheets are good for, whatever router takes them."""
-        fresh, unmet, chance = sheets * file.makes[part.now.id], part.list_unmet(), part.chance
+        fresh, chance = sheets * file.makes[part.now.id], part.chance
+        unmet = part.list_unmet() or part.list_unsure(self.asked.certainty)
         left = part.left if draft.due else self._count_left(part)
         before = self.lots.get(part.now.id, 0) if draft.due else 0
         served, until = part.count_served(before + fresh, self.asked.certainty)
@@ -408,12 +417,11 @@ class Thinking:
             why_not=self._find_why_not(now.id, own),
         )
 
-    def _find_why_not(
-        self, part: str, own: Release | None
-    ) -> Literal["", "no file", "no router", "no sheets"]:
+    def _find_why_not(self, part: str, own: Release | None) -> WhyNot:
         """Finds why an order's part cannot be cut now, or not all of it."""
-        if not any(part in f.makes for f in self.asked.files):
-            return "no file"
+        makers = [f for f in self.asked.files if part in f.makes]
+        if not any(f.minutes for f in makers):
+            return "none runs it" if makers else "no file"
         if self.found[0].uncovered.get(part):
             return "no sheets"
         return "" if own and own.router else "no router"

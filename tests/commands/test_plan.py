@@ -96,7 +96,8 @@ def test_a_file_that_is_not_there(tmp_path):
 
 def test_the_shops_plan_as_one_object():
     asked = shop(part("a", [(30, YESTERDAY), (10, TODAY)], free=5), part("z", [(2, TODAY)]),
-                 part("b", free=200, use=(20,) * 30), files=(file("A", {"a": 20}),),
+                 part("y", mark=9), part("b", free=200, use=(20,) * 30),
+                 files=(file("A", {"a": 20}),),
                  queue=(queued("00646", "A", {"b": 20}),))  # fmt: skip
     told = describe_plan(asked, run(asked, lambda _stage, _share: None))
     assert told["blocked"][0] == {
@@ -104,7 +105,7 @@ def test_the_shops_plan_as_one_object():
         "release": {"cut_file": "A", "router": "1", "sheets": 2, "certainty": 1.0},
     }  # fmt: skip
     assert told["need"][0] == {"part": "a", "quantity": 35, "why": "orders"}
-    assert told["uncovered"] == [{"part": "z", "quantity": 2}]
+    assert told["uncovered"] == [{"part": "z", "quantity": 2}, {"part": "y", "quantity": 9}]
     # three routers, 20 min a sheet, 5 to load it: COMPUTED, finite-source queue
     assert told["tending"]["one_can_tend"] == 5.0
     assert told["tending"]["people"][0] == {

@@ -6,6 +6,7 @@ No source but the trade itself: each answer is worked out by hand in its comment
 import pytest
 from msgspec.structs import replace
 
+from station.floor.plan.words import say_why_cut
 from station.planning.messages import (
     BitsNow,
     Coming,
@@ -244,6 +245,24 @@ def test_a_router_that_stands_still_is_passed_over():
     alone = replace(asked, routers=(router("1", stopped=True),))
     blocked = think(alone).blocked[0]
     assert (blocked.release.router, blocked.why_not) == ("", "no router")
+
+
+def test_where_no_router_in_use_runs_a_file_the_store_is_not_blamed():
+    asked = shop(part("a", [(10, TODAY)]), files=(file("A", {"a": 10}, routers=""),), routers=())
+    blocked = think(asked).blocked[0]
+    assert (blocked.release, blocked.why_not) == (None, "none runs it")
+
+
+def test_what_is_cut_because_of_loss_alone_names_the_orders_that_may_lack_it():
+    """Thirty wanted by two orders and thirty queued: all is under way, a tenth is lost."""
+    loss = {"cut": Passage(good=900, lost=100)}
+    asked = shop(part("a", [(20, TODAY), (10, TOMORROW)], passed=loss),
+                 files=(file("A", {"a": 10}),),
+                 queue=(queued("1", "A", {"a": 10}, sheets=3),))  # fmt: skip
+    plan = think(asked)
+    (release,) = plan.then
+    assert (plan.blocked, release.due, release.orders) == ((), TOMORROW, 1)
+    assert str(say_why_cut(release)) == "1 order waits for a"
 
 
 def test_the_bit_counts_as_ten_minutes_where_it_is_not_in():

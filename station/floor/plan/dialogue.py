@@ -13,14 +13,13 @@ from station.floor.plan.lines import (
     list_order_rows,
     list_released_since,
 )
-from station.floor.plan.words import say_lacks, say_mark_why, say_why_not
+from station.floor.plan.words import say_lacks, say_mark_why, say_why_cut, say_why_not
 from station.floor.plan.work import PlanHand, PlanWork
 from station.floor.shared.no_row import NO_ROW
 from station.floor.shared.queue import CancelBatch, ReleaseBatch
 from station.planning.gather import gather_plan
 from station.planning.messages import MarkAdvice, Release
 from station.planning.past import PastReading
-from station.queries import why_cut
 from station.shop.acts import attention, good, refuse
 from station.shop.cards import BY_NUMBER
 from station.shop.codes import Code
@@ -168,7 +167,7 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
         router=release.router,
         sheets=min(release.sheets, MOST_SHEETS),
         due=release.by,
-        why=_write_why(release),
+        why=str(say_why_cut(release)),
     )
     after = replace(hand, work=PlanWork())
     return Do(f"cutfile/{release.file}", args, after, ("batch",))
@@ -178,18 +177,6 @@ def _say_standing(release: Release) -> tuple[Say, Say]:
     """Says that no router runs a file now, and what to do."""
     return (say("Every router that runs {file} stands still", file=release.name),
             say("Get one of them going first."))  # fmt: skip
-
-
-def _write_why(release: Release) -> str:
-    """Writes on the batch why it is cut, in words."""
-    part = release.part_name
-    if release.orders and release.due:
-        return str(why_cut.wait_for(part, release.orders))
-    if release.because == "mark":
-        return str(why_cut.lack_of_mark(part, release.mark))
-    if release.because == "ahead":
-        return str(why_cut.ahead_of_orders(part))
-    return str(why_cut.used_a_day(part, release.use or 0.0))
 
 
 def is_waiting(number: str, lines: tuple[PlanLine, ...]) -> bool:

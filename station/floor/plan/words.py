@@ -8,6 +8,7 @@ from station.planning.messages import (
     Release,
     TakeQueuedBack,
 )
+from station.queries import why_cut
 from station.queries.shortage import say_blocking
 from station.shop.rooms import Doing
 from station.shop.words import Say, clock, figure, moment, say, several, together, when_ahead
@@ -56,11 +57,13 @@ def say_matter(blocked: Blocked) -> Say:
 
 WHY_NOT = {
     "no file": say("No approved cut file makes it: approve one in the office."),
+    "none runs it": say("No router in use runs its file: enter one in the office."),
     "no router": say("Every router that runs its file stands still: end a stop at loading."),
     "no sheets": say("Too few sheets in the store: receive some, or order them."),
 }
 LACKS = {  # the same in a row of the list
     "no file": say("no approved file"),
+    "none runs it": say("no router runs it"),
     "no router": say("all routers stopped"),
     "no sheets": say("too few sheets"),
 }
@@ -152,6 +155,17 @@ def say_because(release: Release, now: str) -> Say:
     if release.because == "ahead":
         return say("for packs ahead and own pushes")
     return say("its minimum {mark} is too low", mark=release.mark)
+
+
+def say_why_cut(release: Release) -> Say:
+    """Says why it is cut as it is written on the batch, and for ever."""
+    if release.due:
+        return why_cut.wait_for(release.part_name, release.orders or 1)
+    if release.because == "mark":
+        return why_cut.lack_of_mark(release.part_name, release.mark)
+    if release.because == "ahead":
+        return why_cut.ahead_of_orders(release.part_name)
+    return why_cut.used_a_day(release.part_name, release.use or 0.0)
 
 
 def say_end(release: Release, now: str) -> Say:
