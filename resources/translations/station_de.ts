@@ -3684,6 +3684,10 @@
       <translation>Kein Auftrag ist bereit, den niemand packt</translation>
     </message>
     <message>
+      <source>No order list is open</source>
+      <translation>Keine Bestellliste ist offen</translation>
+    </message>
+    <message>
       <source>No order waits for a part that is not under way</source>
       <translation>Kein Auftrag wartet auf ein Teil, das nicht unterwegs ist</translation>
     </message>
@@ -8710,6 +8714,10 @@
     <message>
       <source>Write it as 2026-11-25T10:42:00.</source>
       <translation>Als 2026-11-25T10:42:00 schreiben.</translation>
+    </message>
+    <message>
+      <source>Write one first.</source>
+      <translation>Zuerst eine schreiben.</translation>
     </message>
     <message>
       <source>Write the order list</source>

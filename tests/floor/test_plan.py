@@ -5,6 +5,9 @@ from dataclasses import replace
 import pytest
 from msgspec import structs
 
+from station.desk.draft import Draft
+from station.desk.draft import read as read_draft
+from station.desk.draft import write as write_draft
 from station.floor.plan import dialogue, screen, words
 from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
 from station.floor.plan.lines import list_lines
@@ -358,7 +361,7 @@ def test_once_the_list_is_written_a_touch_notes_all_of_it_as_on_its_way():
     asked = take(held, button("order_list"), view)
     written = screen.screen(replace(asked.hand, thought=held.thought), view)
     assert touch(written, "All is ordered").number == BUTTONS["ordered"].number
-    do = take(held, button("ordered"), view)
+    do = take(replace(asked.hand, thought=held.thought), button("ordered"), view)
     assert (do.kind, [(b.of, b.quantity) for b in do.args.rows]) == (
         "note_purchases", [(o.of, o.quantity) for o in held.thought.order],
     )  # fmt: skip
@@ -372,7 +375,44 @@ def test_once_the_list_is_written_a_touch_notes_all_of_it_as_on_its_way():
     ]
     assert think(view).thought.order == ()  # it is on its way
     empty = replace(held, thought=replace_order(held.thought))
-    assert take(empty, button("ordered"), view).answer.refused
+    assert take(empty, button("order_list"), view).answer.refused
+
+
+def test_what_is_noted_as_ordered_is_what_stands_on_the_written_list():
+    """The plan is thought anew while somebody is on the phone with the list in hand."""
+    view = thin_store()
+    held = think(view)
+    assert take(held, button("ordered"), view).answer.refused, "no list is written yet"
+    listed = take(held, button("order_list"), view).hand
+    looked = take(listed, button("row_9"), view).hand
+    more = [structs.replace(o, quantity=o.quantity + 7) for o in held.thought.order]
+    later = structs.replace(held.thought, at=f"{DAY}T11:05:00", order=tuple(more))
+    anew = replace(looked, thought=later)
+    assert {button("ordered"), button("order_list")} <= set(list_codes(screen.screen(anew, view)))
+    do = take(anew, button("ordered"), view)
+    assert [b.quantity for b in do.args.rows] == [o.quantity for o in held.thought.order]
+    assert do.after.work.on_list == ()
+    noted = replace(looked, thought=replace_order(held.thought))  # another station was faster
+    assert button("ordered") not in list_codes(screen.screen(noted, view))
+    assert take(noted, button("ordered"), view).answer.refused
+
+
+def test_what_stands_on_the_list_is_kept_through_a_power_cut(stage):
+    rows = (Bought("material", "2", 40, "2026-12-02"), Bought("bit_size", "", 6, "", 3.175))
+    kept = replace(stage.desk.hand, area="plan", work=PlanWork(on_list=rows))
+    assert read_draft(write_draft(Draft(hand=kept)), stage.desk.rooms).hand.work.on_list == rows
+
+
+def test_a_row_stays_chosen_when_it_is_thought_about_anew():
+    """Where frame sides stand in a queue follows from the time, and so is another one then."""
+    view = thin_store()
+    view.facts[f"part/{FRAME}"] = replace(view.get(Part, FRAME), mark=2040)
+    held = think(view)
+    (row,) = [line for line in list_lines(held, view) if line.release]
+    later = replace(think(view, "11:20"), work=PlanWork(chosen=row.key))
+    (same,) = [line for line in list_lines(later, view) if line.key == row.key]
+    assert same.release.file == row.release.file
+    assert same.release.by > row.release.by
 
 
 def test_bits_that_nobody_has_entered_get_a_size_of_their_own():

@@ -2,14 +2,16 @@
 
 from dataclasses import replace
 
-from station.floor.plan.acts import Bought, CutSooner, NotePurchases, SetMark
+from station.floor.plan.acts import CutSooner, NotePurchases, SetMark
 from station.floor.plan.lines import (
     MARKS,
     PlanLine,
     find_chosen,
     find_forward,
     find_plan,
+    list_bought,
     list_lines,
+    list_on_list,
     list_order_rows,
     list_released_since,
 )
@@ -49,7 +51,7 @@ def handle_input(hand: PlanHand, given: Input, view: View) -> Do | Took | FileJo
     if given.kind == "batch":
         sooner = find_forward(hand, view)
         if sooner and sooner.batch == given.number:
-            after = replace(hand, work=PlanWork())
+            after = replace(hand, work=replace(hand.work, chosen=""))
             return Do(f"batch/{sooner.batch}", CutSooner(due=sooner.by), after)
         waits = is_waiting(given.number, lines)
         return _take_back_batch(hand, given.number, lines) if waits else None
@@ -96,16 +98,16 @@ def _write_orders(hand: PlanHand) -> FileJob | Took:
     rows = list_order_rows(plan) if plan else ()
     if not rows:
         return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
-    after = replace(hand, work=replace(hand.work, listed=plan.at if plan else ""))
+    listed = list_bought(plan) if plan else ()
+    after = replace(hand, work=replace(hand.work, on_list=listed))
     return FileJob(WriteOrderList(rows=rows), after)
 
 
 def _note_ordered(hand: PlanHand) -> Do | Took:
-    """Notes all that stands on the order list as ordered."""
-    plan = find_plan(hand)
-    if plan is None or not plan.order:
-        return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
-    rows = tuple(Bought(o.of, o.id, o.quantity, o.expected, o.diameter_mm) for o in plan.order)
+    """Notes all that stands on the written order list as ordered."""
+    rows = list_on_list(hand)
+    if not rows:
+        return Took(hand, refuse(say("No order list is open"), say("Write one first.")))
     return Do("shop/shop", NotePurchases(rows=rows), replace(hand, work=PlanWork()))
 
 
@@ -113,7 +115,7 @@ def _choose(hand: PlanHand, key: str, lines: tuple[PlanLine, ...]) -> Took:
     line = next((line for line in lines if line.key == key), None)
     if line is None:
         return Took(hand, NO_ROW)
-    after = replace(hand, work=PlanWork(chosen=key))
+    after = replace(hand, work=replace(hand.work, chosen=key))
     if line.take_back:
         back = line.take_back
         return Took(after, good(
@@ -148,7 +150,7 @@ def _set_mark(hand: PlanHand, mark: MarkAdvice | None) -> Do | Took:
         return Took(hand, refuse(say("No minimum is wrong"), say("Go on here.")))
     why = str(say_mark_why(mark))
     return Do(f"part/{mark.part}", SetMark(mark=mark.should, why=why),
-              replace(hand, work=PlanWork()))  # fmt: skip
+              replace(hand, work=replace(hand.work, chosen="")))  # fmt: skip
 
 
 def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
@@ -169,7 +171,7 @@ def _release(hand: PlanHand, line: PlanLine | None, view: View) -> Do | Took:
         due=release.by,
         why=str(say_why_cut(release)),
     )
-    after = replace(hand, work=PlanWork())
+    after = replace(hand, work=replace(hand.work, chosen=""))
     return Do(f"cutfile/{release.file}", args, after, ("batch",))
 
 
@@ -191,4 +193,4 @@ def _take_back_batch(hand: PlanHand, number: str, lines: tuple[PlanLine, ...]) -
             say("Batch {batch} is needed, or begun", batch=number) if number
             else say("No batch is chosen"),
             say("Touch one that can wait.")))  # fmt: skip
-    return Do(f"batch/{number}", CancelBatch(), replace(hand, work=PlanWork()))
+    return Do(f"batch/{number}", CancelBatch(), replace(hand, work=replace(hand.work, chosen="")))

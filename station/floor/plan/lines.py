@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
+from station.floor.plan.acts import Bought
 from station.floor.plan.work import PlanHand
 from station.planning.messages import (
     Blocked,
@@ -62,7 +63,7 @@ def _number_lines(releases: Iterable[Release]) -> list[PlanLine]:
     """Makes the lines of what else is cut; batches that one file was parted into are numbered."""
     found, times = list[PlanLine](), Counter[str]()
     for release in releases:
-        key = f"{release.because}/{release.file}/{release.by}"
+        key = f"{release.because}/{release.file}"
         times[key] += 1
         found.append(PlanLine(f"{key}/{times[key]}", release=release))
     return found
@@ -102,7 +103,7 @@ def find_chosen(hand: PlanHand, lines: tuple[PlanLine, ...]) -> PlanLine | None:
 
 
 def list_order_rows(plan: CuttingPlan) -> tuple[OrderRow, ...]:
-    """Lists what to order: sheets, bits and mailers, the most urgent first."""
+    """Lists what to order in words: sheets, bits and mailers, the most urgent first."""
     return tuple(
         OrderRow(
             what=o.name or str(say("{size} mm bit", size=length(o.diameter_mm))),
@@ -112,3 +113,18 @@ def list_order_rows(plan: CuttingPlan) -> tuple[OrderRow, ...]:
         )
         for o in plan.order
     )  # fmt: skip
+
+
+def list_bought(plan: CuttingPlan) -> tuple[Bought, ...]:
+    """Lists the same as it is noted once it is ordered."""
+    return tuple(Bought(o.of, o.id, o.quantity, o.expected, o.diameter_mm) for o in plan.order)
+
+
+def list_on_list(hand: PlanHand) -> tuple[Bought, ...]:
+    """Lists what stands on the written order list, without what is to be ordered no more.
+
+    It may be thought about anew while somebody orders: what is ordered is what stands there.
+    """
+    plan = find_plan(hand)
+    wanted = {(b.of, b.id, b.diameter_mm) for b in list_bought(plan)} if plan else set()
+    return tuple(b for b in hand.work.on_list if (b.of, b.id, b.diameter_mm) in wanted)

@@ -9,7 +9,9 @@ from station.floor.plan.lines import (
     find_chosen,
     find_forward,
     find_plan,
+    list_bought,
     list_lines,
+    list_on_list,
     list_order_rows,
 )
 from station.floor.plan.work import PlanHand
@@ -313,12 +315,18 @@ def _make_order_row(order: OrderRow) -> tuple[tuple[Cell, ...], str]:
 
 
 def _offer_order_list(plan: CuttingPlan, hand: PlanHand) -> tuple[Press, ...]:
-    """Offers what to order as a page and a file; once it is written, to note it as ordered."""
-    if not list_order_rows(plan):
+    """Offers what to order as a page and a file; once it is written, to note it as ordered.
+
+    Where more or less is to be ordered by now, a new list is offered beside it.
+    """
+    if not plan.order:
         return ()
-    if hand.work.listed == plan.at:
-        return (Press(label=say("All is ordered"), code=button("ordered")),)
-    return (Press(label=say("Order list"), code=button("order_list")),)
+    listed, presses = list_on_list(hand), []
+    if listed:
+        presses.append(Press(label=say("All is ordered"), code=button("ordered")))
+    if listed != list_bought(plan):
+        presses.append(Press(label=say("Order list"), code=button("order_list")))
+    return tuple(presses)
 
 
 def _list_presses(lines: tuple[PlanLine, ...], chosen: PlanLine | None) -> tuple[Press, ...]:

@@ -1,16 +1,17 @@
-"""Holds which line of the plan is looked at, and which order list was written."""
+"""Holds which line of the plan is looked at, and what the order list says that was written."""
 
 from dataclasses import dataclass
 
+from station.floor.plan.acts import Bought
 from station.shop.rooms import Hand, Work
 
 
 @dataclass(frozen=True, kw_only=True)
 class PlanWork(Work):
-    """Holds which line is chosen, and which order list was written."""
+    """Holds which line is chosen, and what the order list says that was written last."""
 
     chosen: str = ""  # its key; empty: the first
-    listed: str = ""  # the time of the plan whose order list was written last
+    on_list: tuple[Bought, ...] = ()
 
     @property
     def is_begun(self) -> bool:
