@@ -129,7 +129,7 @@ class History:
     def _record(self, act: Act[Any], rule: Rule[Any], local: Mapping[str, str]) -> Recorded:
         if again := self.repeated(act.id):
             return again
-        if not FIRST <= act.at[:4] <= LAST:  # no other station would take it in
+        if has_wrong_year(act):
             return Recorded(NO_SUCH_YEAR, None, ())
         decided = self.decide(act, rule)
         if decided.body is None:
@@ -266,6 +266,11 @@ def _find_unfit(answer: Answer) -> Say:
             return say("{n} of {part} are too many", n=move.qty, part=move.part)
     found = (find_unfit(fact) for fact in answer.sets if not isinstance(fact, Gone))
     return next(filter(None, found), Say())
+
+
+def has_wrong_year(act: Act[Any]) -> bool:
+    """Tells whether an act is of a year that no other station would take in."""
+    return not FIRST <= act.at[:4] <= LAST
 
 
 def rule_for(rules: Rules, kind: str) -> Rule[Any]:

@@ -18,7 +18,7 @@ from station.ledger.codec import digest
 from station.ledger.faults import NoBackup
 from station.ledger.private import make_folder, make_private
 from station.ledger.renaming import replace_file
-from station.ledger.salvage import BACKUPS
+from station.ledger.salvage import BACKUPS, write_uri
 from station.ledger.store import Store
 from station.shop.times import is_time
 
@@ -151,7 +151,7 @@ def keep_older(store: Store) -> None:
 def prove(file: Path, number: int, link: bytes) -> None:
     """Reads a written backup whole. Raises NoBackup where it is not sound, or ends elsewhere."""
     try:
-        with closing(sqlite3.connect(f"{file.absolute().as_uri()}?immutable=1", uri=True)) as read:
+        with closing(sqlite3.connect(write_uri(file.absolute()), uri=True)) as read:
             run = read.execute
             if run("PRAGMA integrity_check(1)").fetchone() != ("ok",):
                 raise NoBackup(file, "it is damaged")

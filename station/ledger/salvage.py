@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import closing, contextmanager, suppress
 from dataclasses import dataclass, field
 from itertools import chain
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import Any, NamedTuple
 
 import msgspec
@@ -23,6 +23,7 @@ from station.ledger.closing import Begin, Closing, ClosingWrong, opened
 from station.ledger.codec import read_body
 from station.ledger.effects import list_text, rests_on
 from station.ledger.faults import Damaged, fault_of
+from station.ledger.last_recorded import note_of
 from station.ledger.log_file import kept_log_of, log_of, overlay
 from station.ledger.progress import Progress, tell_nobody
 from station.ledger.sound import taken_in
@@ -74,16 +75,26 @@ def gather(path: Path, scratch: Path, progress: Progress) -> Salvage:
     """Gathers what can be read of a file and its logs; `scratch` is written over."""
     found = Salvage(progress=progress)
     logs = [log for log in (log_of(path), kept_log_of(path)) if log.exists()]
-    for log in logs:
-        overlay(path, log, scratch)
-        with _reading(scratch) as run:
+    for log in _order_states(path, logs):
+        if log is not None:
+            overlay(path, log, scratch)
+        with _reading(scratch if log else path) as run:
             _read_tables(found, run)
     scratch.unlink(missing_ok=True)
-    if path.exists():
-        with _reading(path) as run:
-            _read_tables(found, run)
     _read_loose(found, [file for file in (path, *logs) if file.exists()])
     return found
+
+
+def _order_states(path: Path, logs: list[Path]) -> list[Path | None]:
+    """Orders the states that a file is found in, the newest first: with a log, and without (None).
+
+    What was recorded since a log was kept is in the file: then that state is an old one.
+    """
+    alone = [None] if path.exists() else []
+    kept, note = kept_log_of(path), note_of(path)
+    if kept in logs and note.exists() and kept.stat().st_mtime < note.stat().st_mtime:
+        return [*(log for log in logs if log != kept), *alone, kept]
+    return [*logs, *alone]
 
 
 def list_backups(path: Path) -> list[Path]:
@@ -113,8 +124,18 @@ def _reading(file: Path) -> Iterator[Callable[..., Any]]:
 def _connect(file: Path) -> sqlite3.Connection:
     """Opens what may be no file of tables; then one that has none stands for it."""
     with _passing_over(file):
-        return sqlite3.connect(f"{file.absolute().as_uri()}?immutable=1", uri=True)
+        return sqlite3.connect(write_uri(file.absolute()), uri=True)
     return sqlite3.connect(":memory:")
+
+
+def write_uri(file: PurePath) -> str:
+    """Writes the name by which SQLite reads a file that nobody changes.
+
+    It knows no hosts: the one of a folder on a Windows network stands behind two strokes more.
+    """
+    uri = file.as_uri()
+    name = uri if uri.startswith("file:///") else uri.replace("file://", "file:////", 1)
+    return f"{name}?immutable=1"
 
 
 @contextmanager

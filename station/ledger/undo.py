@@ -17,7 +17,7 @@ from station.ledger.codec import (
     lift_say,
     state_of,
 )
-from station.ledger.history import Decided, History, Recorded
+from station.ledger.history import NO_SUCH_YEAR, Decided, History, Recorded, has_wrong_year
 from station.ledger.numbers import TAKING, spent_by
 from station.shop.acts import Act, Answer, good, refuse
 from station.shop.beginning import not_here
@@ -37,6 +37,8 @@ def undo(history: History, id: str, act: Act[Any]) -> Recorded:
     """
     if again := history.repeated(act.id):
         return again
+    if has_wrong_year(act):
+        return Recorded(NO_SUCH_YEAR, None, ())
     decided = decide_undo(history, id, keep_act(act))
     body = decided.body
     if body is None:

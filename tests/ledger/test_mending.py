@@ -1,13 +1,19 @@
 """Mending a damaged file: what comes behind a damage counts, and what was altered needs a look."""
 
+import os
+import shutil
 import sqlite3
 from contextlib import closing
+from pathlib import PureWindowsPath
 
 import pytest
 
 from station.ledger import progress
 from station.ledger.faults import Damaged
+from station.ledger.last_recorded import note_of
 from station.ledger.ledger import Ledger
+from station.ledger.log_file import keep_log, kept_log_of, log_of
+from station.ledger.salvage import write_uri
 from station.ledger.store import suspect_mark
 from station.shop.facts import Concern
 from tests.ledger.toy import RULES, act, opened
@@ -119,3 +125,39 @@ def test_acts_that_are_not_there_any_more_are_noticed_though_the_file_is_sound(t
     with pytest.raises(Damaged, match=r"4 done from 25 Nov 10:04 to 25 Nov 10:08 are missing"):
         opened(tmp_path)
     assert opened(tmp_path).check() == []
+
+
+@pytest.mark.parametrize("since", [-60, 60], ids=["nothing was recorded since", "much was"])
+def test_the_work_in_hand_is_the_newest_that_is_found(tmp_path, since):
+    """A log kept at a start of long ago brought the hand of that day back."""
+    ledger = filled(tmp_path, 5)
+    path = ledger.path
+    ledger.keep("in the log")
+    shutil.copyfile(log_of(path), tmp_path / "log")
+    ledger.close()
+    with closing(opened(tmp_path)) as ledger:
+        ledger.keep("in the file")
+    shutil.copyfile(tmp_path / "log", log_of(path))
+    keep_log(path)
+    log_of(path).unlink()
+    noted = kept_log_of(path).stat().st_mtime + since
+    os.utime(note_of(path), (noted, noted))
+    spoil(path, "DELETE FROM entry WHERE number = 3")
+    suspect_mark(path).touch()
+    with pytest.raises(Damaged):
+        opened(tmp_path)
+    with closing(opened(tmp_path)) as ledger:
+        assert ledger.draft() == ("in the file" if since > 0 else "in the log")
+
+
+def test_sqlite_reads_a_file_wherever_it_lies(tmp_path):
+    """On Windows a backup in a folder on the network was written, and told as none."""
+    name = write_uri(PureWindowsPath("//nas/shop/a copy.db"))
+    assert name == "file:////nas/shop/a%20copy.db?immutable=1"
+    assert write_uri(PureWindowsPath("C:/shop.db")) == "file:///C:/shop.db?immutable=1"
+    ledger = filled(tmp_path, 2)
+    ledger.close()
+    with closing(sqlite3.connect(write_uri(ledger.path), uri=True)) as read:
+        assert read.execute("SELECT COUNT(*) FROM entry").fetchone() == (2,)
+    with pytest.raises(sqlite3.OperationalError, match="unable to open"):  # and no wrong name
+        sqlite3.connect(name, uri=True)

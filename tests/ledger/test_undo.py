@@ -32,6 +32,16 @@ def test_undo_brings_back_the_state_before(tmp_path):
     assert ledger.check() == []
 
 
+def test_a_clock_of_a_year_that_none_can_be_in_takes_nothing_back(tmp_path):
+    """It was recorded, called damaged at the next check, and mended away at the next start."""
+    ledger = opened(tmp_path)
+    ledger.record(act("a"))
+    done = ledger.undo("a", act("u", "undo", at="2200-01-01T00:00:00"))
+    assert str(done.answer.said) == "This PC's clock is wrong: nothing was counted"
+    assert done.entry is None
+    assert ledger.check() == []
+
+
 def test_acts_are_taken_back_in_turn(tmp_path):
     ledger = opened(tmp_path)
     for name in "abc":
