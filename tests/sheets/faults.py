@@ -229,9 +229,16 @@ def cut_twice(draft: SheetDraft, rng: Random) -> Marked | None:
 
 
 def take_other_sheet(draft: SheetDraft, rng: Random) -> Marked | None:
-    """Has the file of another thickness."""
+    """Has the file of another thickness. Strips that are ripped in one pass from beside the sheet,
+    from a zero on the spoilboard, come out right unless rapids run through what is thicker.
+    """
     thick = draft.means.thickness
     others = [t for t in (3.0, 6.0, 9.0, 12.0, 18.0) if abs(t - thick) >= 2]
+    ripped = draft.manner.form == "strips" and draft.manner.zero == "bed"
+    if ripped and all(len(line.floors) == 1 for line in draft.lines):
+        others = [t for t in others if t > thick + draft.heights.between]
+    if not others:
+        return None
     return Marked("", thickness=rng.choice(others), anywhere=True, parts_hold=False)
 
 

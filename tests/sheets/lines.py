@@ -102,7 +102,11 @@ def plan_lines(
         if key not in made:
             made[key] = planner.plan_part(part, outline=not laying.shared)
         frame = part.frame._replace(mirrored=False)
-        lines += [replace(line, part=k, track=line.track.place(frame)) for line in made[key]]
+        lines += [
+            replace(line, part=k, track=line.track.place(frame), floors=[*line.floors],
+                    tabs=[*line.tabs])  # its own: a fault in one part is none of its equals
+            for line in made[key]
+        ]  # fmt: skip
     lines += [planner.shared(track, laying.parts) for track in laying.shared]
     lines += [planner.feature(LaidPart(BESIDE, Frame(), ""), f) for f in laying.beside]
     return put_in_order(lines, laying, manner)
