@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from station.cutting.analyse.notes import find_line
 from station.cutting.geometry.pieces import PART, Sheet
 from station.cutting.geometry.tabs import find_cut_at
-from station.cutting.model import Problem
+from station.cutting.model import RAPID, Problem
 from station.shop.words import Say, say
 
 OPEN_SHARE, OPEN_MM = 0.1, 20.0  # of a contour's length, or so much, may lie between its ends
@@ -21,6 +22,7 @@ CROSS_MM = 0.5  # contours that overlap by twice as much cut into each other's p
 LEAD_MM = 0.5  # a way within another part is longer
 ALONG_MM = 20.0  # of a part's outline, that a piece of its contour runs along at least
 PARTED_MM2 = 300.0  # what a stroke parts off is more
+LEAST_POINTS = 3  # of a line that goes around something
 APART = 2  # outlines that a stroke goes across
 MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is the outline
 
@@ -68,11 +70,24 @@ def _fill(line: shapely.Geometry) -> shapely.Geometry:
     return shapely.make_valid(ring, method="structure", keep_collapsed=False)
 
 
-def _closes(line: shapely.Geometry) -> bool:
-    """Tells whether a line comes back to where it began, or nearly, as over a tab."""
-    ends = shapely.get_coordinates(line)[[0, -1]]
-    away, most = np.hypot(*(ends[1] - ends[0])), OPEN_SHARE * shapely.length(line)
-    return shapely.get_num_points(line) > 2 and bool(away < min(most, OPEN_MM))
+def _find_loop(line: shapely.Geometry) -> shapely.Geometry | None:
+    """Finds what of a line goes around something: all where it comes back to where it began, or
+    nearly, as over a tab; else the last time around where it has gone the same way before, as a
+    spiral does. None: it goes around nothing.
+    """
+    start, end = (shapely.get_point(line, at) for at in (0, -1))
+    away, long = shapely.distance(start, end), float(shapely.length(line))
+    if shapely.get_num_points(line) < LEAST_POINTS:
+        return None
+    if away < min(OPEN_SHARE * long, OPEN_MM):
+        return line
+    before = substring(line, 0, long - OPEN_MM)
+    if long < 2 * OPEN_MM or shapely.distance(before, end) > MEET_MM:
+        return None
+    at = float(shapely.line_locate_point(before, end))
+    loop, first = substring(line, at, long), substring(line, 0, at)
+    ends = shapely.points(shapely.get_coordinates(first))
+    return loop if shapely.distance(loop, ends).max() < MEET_MM else None
 
 
 def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
@@ -86,38 +101,94 @@ def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Cl
         contour = sheet.contours.of_run[run]
         cut[contour] = cut.get(contour, 0.0) + length
     for contour, line in lines.items():
-        if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and _closes(line):
-            yield ClosedWay(line, _fill(line), sheet.contours.first[contour], (contour,))
+        if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and (
+            loop := _find_loop(line)
+        ):
+            yield ClosedWay(loop, _fill(loop), sheet.contours.first[contour], (contour,))
 
 
 def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
     """Lists laps that leave a skin."""
     skins = sheet.closed.stretches.pick(sheet.skins)
     for line, first in zip(skins.shape, skins.first.tolist(), strict=True):
-        if _closes(line):
-            yield ClosedWay(line, _fill(line), first)
+        if loop := _find_loop(line):
+            yield ClosedWay(loop, _fill(loop), first)
 
 
 def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
-    """Lists pairs of open contours that both begin and end on each other: outlines in halves."""
-    names = [c for c, line in lines.items() if not _closes(line)]
-    some = np.array([lines[c] for c in names], dtype=object)
-    if len(some) < 2:
-        return
-    tree, near = shapely.STRtree(some), []
-    for end in (0, -1):
-        place = shapely.get_point(some, end)
-        found = tree.query(place, predicate="dwithin", distance=MEET_MM)
-        near.append({(a, b) for a, b in found.T.tolist() if a != b})
-    both = near[0] & near[1]
-    for a, b in both:
-        if a < b and (b, a) in both:
-            line = shapely.union_all(some[[a, b]])
-            filled = shapely.union_all(shapely.get_parts(shapely.polygonize([line])))
-            pair = names[a], names[b]
-            whole = float(shapely.length(some[[a, b]]).sum())
-            if shapely.length(filled) > BOTH_SHARE * whole:
-                yield ClosedWay(line, filled, max(sheet.contours.first[c] for c in pair), pair)
+    """Lists rings of open contours that begin and end on each other: outlines in halves. What is
+    left is looked at from rapid to rapid: a way over to another outline may have seemed to be a
+    tab, or a tab that another cut takes is none.
+    """
+    names = [c for c, line in lines.items() if _find_loop(line) is None]
+    used: set[int] = set()
+    for ring, line in _join_rings([(c, lines[c]) for c in names]):
+        used.update(ring)
+        yield _make_ring(sheet, ring, line)
+    left = set(names) - used
+    for ring, line in _join_rings([(c, line) for c, line in _list_fed(sheet) if c in left]):
+        yield _make_ring(sheet, ring, line)
+
+
+def _make_ring(sheet: Sheet, ring: list[int], line: shapely.Geometry) -> ClosedWay:
+    """Makes the loop of contours that together go around something."""
+    return ClosedWay(line, _fill(line), max(sheet.contours.first[c] for c in ring), tuple(ring))
+
+
+def _list_fed(sheet: Sheet) -> Iterator[tuple[int, shapely.Geometry]]:
+    """Lists the ways that cut through the sheet with no rapid between, each with its contour."""
+    through, cuts = sheet.through, sheet.cuts
+    rapid = np.flatnonzero(cuts.moves.kind == RAPID)
+    lift = np.searchsorted(rapid, cuts.index[through.first])
+    for way in np.unique(lift).tolist():
+        own = np.flatnonzero(lift == way)
+        points = shapely.get_coordinates(through.shape[own])
+        yield sheet.contours.of_run[int(through.run[own[0]])], shapely.linestrings(points)
+
+
+def _join_rings(
+    ways: list[tuple[int, shapely.Geometry]],
+) -> Iterator[tuple[list[int], shapely.Geometry]]:
+    """Joins open ways of contours end to end; gives the contours and the line of each ring."""
+    links = _link_ends(ways)
+    seen: set[int] = set()
+    for first in range(len(ways)):
+        ring, points, end = [], [], 2 * first
+        while end // 2 not in seen:
+            seen.add(end // 2)
+            name, line = ways[end // 2]
+            own = shapely.get_coordinates(line)
+            ring.append(name)
+            points.append(own[::-1] if end % 2 else own)
+            end = links.get(end ^ 1, end ^ 1)
+        if len(ring) > 1 and end == 2 * first:
+            line = shapely.linestrings(np.concatenate(points))
+            around = float(shapely.length(_fill(line)))
+            if around > BOTH_SHARE * float(shapely.length(line)):
+                yield ring, line
+
+
+def _link_ends(ways: list[tuple[int, shapely.Geometry]]) -> dict[int, int]:
+    """Links the ends of ways, numbered two a way, that lie on each other's ways, the nearest to
+    each other first: halves may run on a little after they meet.
+    """
+    if len(ways) < 2:
+        return {}
+    shapes = np.array([line for _, line in ways], dtype=object)
+    ends = np.column_stack([shapely.get_point(shapes, at) for at in (0, -1)]).ravel()
+    found = shapely.STRtree(shapes).query(ends, predicate="dwithin", distance=MEET_MM)
+    on = {(end, way) for end, way in found.T.tolist() if end // 2 != way}
+    pairs = sorted(
+        (float(shapely.distance(ends[end], ends[other])), end, other)
+        for end, way in on
+        for other in (2 * way, 2 * way + 1)
+        if end < other and (other, end // 2) in on
+    )
+    links: dict[int, int] = {}
+    for _, end, other in pairs:
+        if end not in links and other not in links:
+            links |= {end: other, other: end}
+    return links
 
 
 def _find_meeting(

@@ -60,7 +60,7 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
         i: fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
         for i in some[~turns[some]].tolist()
     }
-    ways = _drop_cut_ways(ways, through)
+    ways = _drop_cut_ways(cuts, through, ways, {i: int(before[i]) for i in fed})
     lengths = [shapely.length(way) for way in ways.values() if way is not None]
     usual = float(np.median(lengths)) if lengths else 0.0
     ways |= {i: _draw_turn(ends[i], usual) for i in np.flatnonzero(turns).tolist()}
@@ -154,20 +154,28 @@ def _goes_on(way: shapely.Geometry, before: shapely.Geometry, after: shapely.Geo
 
 
 def _drop_cut_ways(
-    ways: dict[int, shapely.Geometry | None], through: Lines
+    cuts: Cuts, through: Lines, ways: dict[int, shapely.Geometry | None], fed: dict[int, int]
 ) -> dict[int, shapely.Geometry]:
     """Drops ways that begin or end along a cut through the sheet: they lead elsewhere, as from a
     contour that ran past its own start. Short ones close a gap.
+
+    `fed` has the line before each way that the bit goes at feed: only what is cut without a rapid
+    between is its own contour, others may cut across the tab.
     """
     drawn = {pair: way for pair, way in ways.items() if way is not None}
-    shapes = np.array(list(drawn.values()), dtype=object)
+    pairs, shapes = list(drawn), np.array(list(drawn.values()), dtype=object)
     long = shapely.length(shapes) > 2 * AHEAD_MM
     if not long.any():
         return drawn
     tree, cut = shapely.STRtree(through.shape), np.zeros(len(shapes), dtype=bool)
+    rapid = np.flatnonzero(cuts.moves.kind == RAPID) if fed else np.zeros(0, int)
+    lift = np.searchsorted(rapid, cuts.index[through.first])
+    last = np.array([fed.get(pair, -1) for pair in pairs])
     for at in (AHEAD_MM, -AHEAD_MM):
         place = shapely.line_interpolate_point(shapes, at)
-        cut[tree.query(place, predicate="dwithin", distance=SAME_WAY_MM)[0]] = True
+        way, line = tree.query(place, predicate="dwithin", distance=SAME_WAY_MM)
+        own = (last[way] < 0) | (lift[line] == lift[last[way]])
+        cut[way[own]] = True
     kept = (~cut | ~long).tolist()
     return {pair: way for (pair, way), keep in zip(drawn.items(), kept, strict=True) if keep}
 
