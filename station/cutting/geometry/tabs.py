@@ -29,6 +29,7 @@ from station.cutting.geometry.strokes import (
     Levels,
     Lines,
     Shapes,
+    Shorts,
     draw_lines,
     pick_through,
 )
@@ -46,6 +47,7 @@ LONGER = 1.5  # times as far from the same place is no tab beside the nearer one
 LEAST_CONTACT_MM = 0.3  # of a face with what stands under a stretch
 LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no source
 LIFT_MM = 0.05
+RISE_MM = 0.03  # by which a bit goes up over a tab at least: a step of its depths may be near
 SAME_PLACE_MM = 1e-6
 SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
 
@@ -639,16 +641,34 @@ def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Flo
     return np.stack((end, start)) if straight else None
 
 
+@compile_entry("void(f8[::1], i8[::1], i4[::1], i4[::1])")
+def fill_lifts(high: Floats, run: Ints, ends: Shorts, work: Shorts) -> None:
+    """Fills in for each cut up to which the bit goes up the first later one of its run that is
+    as low again as the one before; -1: there is none. `work` is room for as many cuts.
+
+    What goes up and down by steps, as chords of a slope are, is one.
+    """
+    count = 0  # of those that went up and are not down again, the lowest first
+    for k in range(len(high)):
+        ends[k] = -1
+        if k == 0 or run[k] != run[k - 1]:
+            count = 0
+            continue
+        while count and high[k] < high[work[count - 1] - 1] + RISE_MM:
+            ends[work[count - 1]] = k
+            count -= 1
+        if high[k] > high[k - 1] + RISE_MM:
+            work[count] = k
+            count += 1
+
+
 def _find_lifts(cuts: Cuts, levels: Levels) -> Ints:
     """Finds where the bit goes up within a run and down again within a tab's width: from, to."""
-    high, run = cuts.high, cuts.run
-    up = np.flatnonzero((high[1:] > high[:-1] + LIFT_MM) & (run[1:] == run[:-1])) + 1
-    down = np.flatnonzero((high[1:] < high[:-1] - LIFT_MM) & (run[1:] == run[:-1])) + 1
-    after = np.searchsorted(down, up)
-    up, after = up[after < len(down)], after[after < len(down)]
-    ends = down[after]
-    way = np.append(0.0, np.cumsum(cuts.flat))
-    good = (run[up] == run[np.minimum(ends, len(run) - 1)]) & (way[ends] - way[up] < WIDEST_GAP_MM)
+    high, found, work = cuts.high, *np.empty((2, len(cuts)), dtype=np.int32)
+    fill_lifts(high, cuts.run, found, work)
+    up = np.flatnonzero(found >= 0)
+    ends, way = found[up], np.append(0.0, np.cumsum(cuts.flat))
+    good = way[ends] - way[up] < WIDEST_GAP_MM
     good &= np.abs(high[up - 1] - high[ends]) < LIFT_MM
     good &= high[up - 1] < levels.face - LIFT_MM
     up, ends = up[good], ends[good]
