@@ -134,10 +134,10 @@ def _find_deep_passes(
     if not len(deep):
         return {}
     deep = deep[_find_heights_before(cuts, deep, levels) - cuts.low[deep] > most[deep]]
-    deep = deep[~_pick_bored(cuts)[deep]][:MOST_LOOKED_AT]
-    way = np.cumsum(cuts.flat)
     low, high = find_boxes(cuts.moves, cuts.index)
     boxes = low[:, :2].T, high[:, :2].T
+    deep = deep[~_pick_bored(cuts, boxes)[deep]][:MOST_LOOKED_AT]
+    way = np.cumsum(cuts.flat)
     found: dict[int, tuple[int, float]] = {}
     for position in deep.tolist():
         run = int(cuts.run[position])
@@ -162,14 +162,16 @@ def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
     return before[some]
 
 
-def _pick_bored(cuts: Cuts) -> Bools:
-    """Picks the cuts of runs that stay on the spot: they drill more than they mill."""
+def _pick_bored(cuts: Cuts, boxes: tuple[Floats, Floats]) -> Bools:
+    """Picks the cuts of runs that stay on the spot: they drill more than they mill. `boxes` are
+    around the cuts: (x, y) low and high.
+    """
     runs = len(cuts.run_low)
-    low, high = np.full((runs, 2), np.inf), np.full((runs, 2), -np.inf)
-    for ends in (cuts.moves.points[cuts.index, :2], cuts.moves.points[cuts.index + 1, :2]):
-        np.minimum.at(low, cuts.run, ends)
-        np.maximum.at(high, cuts.run, ends)
-    wide = (high - low).max(axis=1)[cuts.run]
+    low, high = np.full((2, runs), np.inf), np.full((2, runs), -np.inf)
+    for axis in (0, 1):
+        np.minimum.at(low[axis], cuts.run, boxes[0][axis])
+        np.maximum.at(high[axis], cuts.run, boxes[1][axis])
+    wide = (high - low).max(axis=0)[cuts.run]
     return np.asarray(wide < BORED_SHARE * 2 * cuts.radius)
 
 
