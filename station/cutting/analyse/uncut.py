@@ -42,9 +42,11 @@ def find_uncut(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Pr
 
 def _check_skins(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Problem]:
     """Tells of pieces that a skin holds; one that is not all around, or with tabs beside or in
-    it, or on few pieces alone, is not meant.
+    it, or on few pieces alone, is not meant; nor is one where a cut around the piece goes through.
     """
     skins = [n for n, piece in enumerate(pieces) if piece.skin_mm]
+    through = {sheet.contours.of_run[run] for run in sheet.through.run.tolist()}
+    around = {face for (cut, face), goes in sheet.around.items() if goes and cut in through}
     few, most = 2 * len(skins) < len(pieces), len(skins) > MOST_SKINS * len(pieces)
     some, found = sheet.closed.stretches, []
     for n in skins:
@@ -54,7 +56,7 @@ def _check_skins(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[
         left = float(some.top[own].max()) - levels.bottom
         highest = max([left, *(tab.height_mm for tab in piece.tabs)])
         tabs = highest > piece.skin_mm + ABOVE_SKIN_MM
-        if few or tabs or (piece.covered > RIND and not most):
+        if few or tabs or face in around or (piece.covered > RIND and not most):
             text = say(
                 "This piece is not cut through: up to {left} mm is left.", left=length(left, 2)
             )

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from station.cutting.geometry.edges import draw_edges, list_strokes
 from station.cutting.geometry.faces import SKELETON, THIN_SHARE, Faces, widen
@@ -17,6 +18,7 @@ from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.near import Strokes
 from station.cutting.geometry.rings import area_of, contains_point, tidy_ring
 from station.cutting.geometry.strokes import (
+    CLOSE_MM,
     Cuts,
     Levels,
     Lines,
@@ -44,10 +46,12 @@ from station.cutting.model import Bools, Floats, Ints, Moves, Piece, Ring, Tab
 PART, SLUG, WASTE, DUST, REST = "part", "slug", "waste", "dust", "rest"
 STRIP_SHARE = 0.6  # of the outline of a strip that is cut on both sides, at least
 SAME_STRIP_MM = 0.2  # by which the lengths around equal strips differ at most
-SKIN_SHARE = 0.15  # of an outline: less of a skin holds nothing
+SKIN_SHARE, HOLDS_MM = 0.15, 25.0  # of an outline, or so long: less of a skin holds nothing
+ALONG_SHARES = np.array([0.1, 0.3, 0.5, 0.7, 0.9])  # of a stretch, where another may lie
 LIFTED_MM = 0.05
 STRAIGHT_MM = 0.0002
 BEYOND_MM = 0.2  # a stretch that lies further from an edge than a skin is beyond it
+FOLD_MM = 0.05  # how far apart the ways there and back may lie
 NEAR_MM = 0.05  # a line this near, with its bit, bounds a face
 RING_SHARE = 0.3  # of what a hole frees: an inner face larger than that is a part of its own
 
@@ -221,9 +225,30 @@ def _join_runs(through: Lines, stretches: Stretches) -> Contours:
                 lines.setdefault(contour, []).append(shapely.get_coordinates(shape))
     whole = {of_run[run] for run in cut}
     ways = {
-        c: np.concatenate(some if c in whole else _keep_joined(some)) for c, some in lines.items()
+        c: _unfold(np.concatenate(some if c in whole else _keep_joined(some)))
+        for c, some in lines.items()
     }
     return Contours(of_run, ways, firsts)
+
+
+def _unfold(way: Floats) -> Floats:
+    """Gives the first half of a way that goes there and back, as around three sides of a part
+    that shares the fourth: only one of both goes around it.
+    """
+    while len(way) > 2 and np.hypot(*(way[-1] - way[0])) < CLOSE_MM:
+        line = shapely.linestrings(way)
+        long = float(shapely.length(line))
+        if abs(area_of(way)) > FOLD_MM * long or not _goes_back(line):
+            break
+        way = shapely.get_coordinates(substring(line, 0, long / 2))
+    return way
+
+
+def _goes_back(line: shapely.Geometry) -> bool:
+    """Tells whether a line comes back the same way from its middle on."""
+    shares = np.concatenate((ALONG_SHARES / 2, 1 - ALONG_SHARES / 2))
+    there, back = shapely.line_interpolate_point(line, shares, normalized=True).reshape(2, -1)
+    return bool(shapely.distance(there, back).max() < FOLD_MM)
 
 
 def _keep_joined(ways: list[Floats]) -> list[Floats]:
@@ -496,7 +521,7 @@ def _make_piece(
     own = sides.list_along(closed, face)
     skin = own[sides.skin[own]]
     length = float(shapely.length(closed.faces.ring[face]))
-    if float(sides.length[skin].sum()) < SKIN_SHARE * length:
+    if float(sides.length[skin].sum()) < min(SKIN_SHARE * length, HOLDS_MM):
         skin = skin[:0]  # what an earlier pass left beside a tab
     held = _pick_held(face, own[~sides.skin[own]], skin, closed, sides)
     index = cuts.index[position]
@@ -544,7 +569,18 @@ def _pick_skins(stretches: Stretches, cuts: Cuts, levels: Levels) -> Bools:
     low = cuts.run_low[stretches.run]
     skin = (stretches.top <= levels.skin) & (low > levels.through)
     skin &= stretches.top < low + LIFTED_MM  # else it is lifted over a tab
+    skin[skin] = ~_lie_along(stretches.shape[skin], stretches.shape[low <= levels.through])
     return np.asarray(skin | (shapely.length(stretches.shape) > WIDEST_GAP_MM))
+
+
+def _lie_along(some: Shapes, others: Shapes) -> Bools:
+    """Tells of stretches whether others lie over them all along: a run that goes through has gone
+    over what an earlier one left, as over a tab lower than a pass.
+    """
+    places = shapely.line_interpolate_point(some[:, None], ALONG_SHARES, normalized=True)
+    near = np.zeros(places.size, dtype=bool)
+    near[shapely.STRtree(others).query(places.ravel(), "dwithin", NEAR_MM)[0]] = True
+    return np.asarray(near.reshape(places.shape).all(axis=1))
 
 
 def _find_first_cut(
