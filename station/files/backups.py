@@ -6,6 +6,7 @@ shop has set one. What keeps one from being made is kept as this station's own, 
 
 import hashlib
 import logging
+import os
 import shutil
 from collections.abc import Callable
 from contextlib import suppress
@@ -62,7 +63,7 @@ class Backups:
         try:
             file = self._ledger.keep_backup(now)
             if folder := find_shop(self._ledger.view).backup_folder.strip():
-                keep_away(file, find_folder(folder), now)
+                keep_away(file, self._find_away(folder), now)
         except OSError as fault:
             log.exception("No backup")
             return f"{fault.strerror or fault}: {fault.filename or 'backups'}"
@@ -70,6 +71,13 @@ class Backups:
             log.exception("No backup")
             return str(fault)
         return ""
+
+    def _find_away(self, written: str) -> Path:
+        """Finds the second folder: where PCs share, it may be one for all, and each has its own
+        in it. Raises OSError.
+        """
+        folder = find_folder(written)
+        return folder / f"station-{self._ledger.station}" if self._ledger.shared else folder
 
 
 def find_folder(written: str) -> Path:
@@ -86,13 +94,16 @@ def find_folder(written: str) -> Path:
 def keep_away(file: Path, folder: Path, now: str) -> None:
     """Copies a kept backup into a second folder, reads it again, and drops what is too many.
 
-    Raises OSError where the folder cannot be written, or does not hold what was written.
+    It is waited for until the stick has all of it, which may be pulled out any time. Raises
+    OSError where the folder cannot be written, or does not hold what was written.
     """
     folder.mkdir(parents=True, exist_ok=True)
     partial = folder / f"{file.name}.partial"
     try:
         shutil.copyfile(file, partial)
         make_private(partial)
+        with partial.open("r+b") as written:
+            os.fsync(written.fileno())
         if _digest(partial) != _digest(file):
             raise OSError(0, "what was written reads otherwise", str(partial))
         replace_file(partial, folder / file.name)

@@ -85,17 +85,18 @@ def name_kept(at: str, witness: str) -> str:
 def choose_dropped(kept: Iterable[Kept], now: str) -> list[Kept]:
     """Chooses which go: all but the newest of each of the last days, weeks and months.
 
-    One of a later time than now is left: a clock was wrong, and nobody knows which.
+    One of a later time than now is left, and takes no other's place: a clock was wrong.
     """
     of = {"day": DAYS, "week": WEEKS, "month": MONTHS}
     chosen, spans = set[Path](), {name: set[str]() for name in of}
     dropped = list[Kept]()
-    for one in sorted(kept, key=lambda k: (k.at, k.file.name), reverse=True):
+    due = (one for one in kept if one.at <= now)
+    for one in sorted(due, key=lambda k: (k.at, k.file.name), reverse=True):
         for name, span in _spans(one.at).items():
             if span not in spans[name] and len(spans[name]) < of[name]:
                 spans[name].add(span)
                 chosen.add(one.file)
-        if one.file not in chosen and one.at <= now:
+        if one.file not in chosen:
             dropped.append(one)
     return dropped
 

@@ -1,6 +1,8 @@
 """The backups that a PC keeps by itself."""
 
 import shutil
+from contextlib import closing
+from errno import EIO
 
 import pytest
 
@@ -9,9 +11,10 @@ from station.files.backups import TROUBLE, Backups, keep_away, keep_before_updat
 from station.files.health import Health
 from station.ledger.faults import NoBackup
 from station.ledger.kept_backups import Kept, choose_dropped
+from station.ledger.ledger import Ledger
 from station.shop.facts import Shop
 from tests.backups import run
-from tests.ledger.toy import act, opened
+from tests.ledger.toy import RULES, act, opened
 
 MORNING, EVENING, NEXT = "2026-11-25T09:00:00", "2026-11-25T16:00:10", "2026-11-26T09:00:00"
 
@@ -92,6 +95,50 @@ def test_one_of_a_later_time_stays(tmp_path):
     dropped = choose_dropped(kept, "2026-11-25T16:00:00")
     assert ats[0] not in {one.at for one in dropped}
     assert "2026-11-25T16:00:00" not in {one.at for one in dropped}
+
+
+def test_a_clock_that_was_wrong_for_a_season_takes_no_place(tmp_path):
+    """What it made stays, and seven evenings are kept as if it were not there."""
+    wrong = [f"2031-{month:02}-{n:02}T16:00:00" for month in range(1, 13) for n in (1, 9, 17)]
+    right = [f"2026-11-{n:02}T16:00:00" for n in range(10, 26)]
+    kept = [Kept(tmp_path / at, at, "1-00") for at in (*wrong, *right)]
+    dropped = {one.at for one in choose_dropped(kept, right[-1])}
+    assert dropped.isdisjoint(wrong)
+    assert dropped.isdisjoint(right[-7:])
+
+
+def test_two_pcs_of_a_shop_that_have_one_second_folder_leave_each_other_s_alone(
+    tmp_path, monkeypatch
+):
+    """A folder of the network is set once for all of them: one dropped what the other kept."""
+    shop_of = Shop(id="shop", backup_folder=str(tmp_path / "network"))
+    monkeypatch.setattr(backups, "find_shop", lambda _view: shop_of)
+    for station, at in (("1", EVENING), ("2", EVENING), ("1", "2026-11-25T16:30:00")):
+        folder = tmp_path / station
+        folder.mkdir(exist_ok=True)
+        with closing(Ledger(folder / "shop.db", RULES, station=station)) as ledger:
+            ledger.share_with("shop")
+            ledger.record(act(f"{station} at {at}", at=MORNING))
+            assert Backups(ledger, lambda at=at: at).make(at)
+    found = sorted(file.relative_to(tmp_path / "network") for file in tmp_path.rglob("shop-*.db")
+                   if "network" in file.parts)  # fmt: skip
+    assert [(file.parts[0], file.name[5:18]) for file in found] == [
+        ("station-1", "20261125-1630"),
+        ("station-2", "20261125-1600"),
+    ]
+
+
+def test_a_stick_is_waited_for_until_it_has_all(shop, monkeypatch):
+    """Read again at once, a file comes from this PC's memory and not from the stick."""
+
+    def fail(_handle):
+        raise OSError(EIO, "Input/output error")
+
+    file = shop.keep_backup(EVENING)
+    monkeypatch.setattr("os.fsync", fail)
+    with pytest.raises(OSError, match="Input/output error"):
+        keep_away(file, shop.path.parent / "stick", EVENING)
+    assert list((shop.path.parent / "stick").iterdir()) == []
 
 
 def test_a_clock_that_was_wrong_for_an_hour_ends_no_evening_s_backup(shop):
