@@ -1,6 +1,7 @@
 """Questions about routers: what one does now, how long yet, what is in it and how worn."""
 
 import re
+from collections.abc import Collection
 
 from station.queries.batches import find_revision
 from station.queries.runs import list_runs
@@ -119,9 +120,13 @@ def list_drawer(view: View, bed: Bed) -> tuple[Bit, ...]:
     return (*(b for b in own if b.state == "good"), *view.shelf(Bit, "good", 200))
 
 
-def find_ready_bit(view: View, bed: Bed, use: BitUse) -> Bit | None:
-    """Finds the bit in the drawer that fits a use and lasts longest; None: there is none."""
-    fits = [b for b in list_drawer(view, bed) if b.diameter_mm == use.diameter_mm]
+def find_ready_bit(view: View, bed: Bed, use: BitUse, without: Collection[str] = ()) -> Bit | None:
+    """Finds the bit in the drawer that fits a use and lasts longest; None: there is none.
+
+    Those `without` are for somebody else.
+    """
+    ready = (b for b in list_drawer(view, bed) if b.id not in without)
+    fits = [b for b in ready if b.diameter_mm == use.diameter_mm]
     return max(fits, key=lambda b: count_metres_left(view, b), default=None)
 
 

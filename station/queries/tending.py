@@ -1,5 +1,6 @@
 """Which of several routers needs a person next, and what to bring along: sheet, lot, bits."""
 
+from collections import Counter
 from typing import Literal, NamedTuple
 
 from station.queries.batches import find_revision, is_approved
@@ -45,30 +46,59 @@ class Tended(NamedTuple):
     bits: tuple[BitToBring, ...] = ()
 
 
+class _Going(NamedTuple):
+    """A router as it stands, and what is put on its bed next; None: nothing."""
+
+    tended: Tended
+    bed: Bed
+    due: Due | None
+
+
+class _Brought:
+    """What those before bring to their routers: the next cannot have it too."""
+
+    def __init__(self) -> None:
+        self.sheets: Counter[str] = Counter()  # by lot
+        self.bits: set[str] = set()
+
+
 def list_tended(view: View, routers: tuple[str, ...], now: str) -> tuple[Tended, ...]:
     """Lists routers that one person tends, the one first that waits or is free next.
 
-    One that stands still comes after those that cut, and one for which nothing waits last.
+    One that stands still comes after those that cut, and one for which nothing waits last. The
+    last sheet of a lot and a bit go to the first that takes them.
     """
-    found = (_tend(view, find_bed(view, router), now) for router in routers)
-    return tuple(sorted(found, key=lambda t: (ORDER.index(t.standing), t.minutes, t.router)))
+    found = sorted((_tend(view, find_bed(view, r), now) for r in routers), key=_rank)
+    brought = _Brought()
+    return tuple(_bring(view, going, brought) for going in found)
 
 
-def _tend(view: View, bed: Bed, now: str) -> Tended:
+def _rank(going: _Going) -> tuple[int, float, str]:
+    return ORDER.index(going.tended.standing), going.tended.minutes, going.tended.router
+
+
+def _tend(view: View, bed: Bed, now: str) -> _Going:
     name, minutes = name_router(view, bed.id), count_minutes_left(bed, now)
     following = _find_following(view, bed)
     standing: Standing = "cuts" if bed.sheet else "waits" if following else "idle"
     if bed.state == "stopped":
         standing = "stopped"
     if following is None:
-        return Tended(bed.id, name, standing, minutes)
+        return _Going(Tended(bed.id, name, standing, minutes), bed, None)
     batch, due = following
-    fresh = due.run == 1
-    return Tended(
-        *(bed.id, name, standing, minutes, batch.id, due.sheet, batch.sheets, due.run),
-        material=due.file.material if fresh else "",
-        lot=_find_lot(view, bed, due.file) if fresh else "",
-        bits=_list_bits(view, bed, due.file),
+    found = Tended(bed.id, name, standing, minutes, batch.id, due.sheet, batch.sheets, due.run)
+    return _Going(found, bed, due)
+
+
+def _bring(view: View, going: _Going, brought: _Brought) -> Tended:
+    """Adds what to bring to a router, besides what is brought to those before."""
+    if going.due is None:
+        return going.tended
+    bed, file, fresh = going.bed, going.due.file, going.due.run == 1
+    return going.tended._replace(
+        material=file.material if fresh else "",
+        lot=_find_lot(view, bed, file, brought) if fresh else "",
+        bits=_list_bits(view, bed, file, brought),
     )
 
 
@@ -85,22 +115,28 @@ def _find_following(view: View, bed: Bed) -> tuple[Batch, Due] | None:
     return None
 
 
-def _find_lot(view: View, bed: Bed, file: Revision) -> str:
+def _find_lot(view: View, bed: Bed, file: Revision, brought: _Brought) -> str:
     """Finds the lot to take a sheet from: the last one of this bed, else the oldest."""
-    left = [lot.id for lot, _ in list_stored_lots(view, file.material)]
-    return bed.lot if bed.lot in left else next(iter(left), "")
+    lots = list_stored_lots(view, file.material)
+    left = [lot.id for lot, n in lots if n > brought.sheets[lot.id]]
+    found = bed.lot if bed.lot in left else next(iter(left), "")
+    brought.sheets[found] += 1
+    return found
 
 
-def _list_bits(view: View, bed: Bed, file: Revision) -> tuple[BitToBring, ...]:
+def _list_bits(view: View, bed: Bed, file: Revision, brought: _Brought) -> tuple[BitToBring, ...]:
     """Lists the bits that a sheet takes and that are not at the router, or do not last it."""
-    router, found = view.get(Router, bed.id), []
+    router, found = view.get(Router, bed.id), dict[float, BitToBring]()
     changer = bool(router and router.changer)
     for use in file.bits:
-        if _is_in(view, bed, use) or (not changer and _lies_beside(view, bed, use)):
+        at_hand = _is_in(view, bed, use) or (not changer and _lies_beside(view, bed, use))
+        if at_hand or use.diameter_mm in found:
             continue
-        ready = find_ready_bit(view, bed, use)
-        found.append(BitToBring(use.diameter_mm, ready.id if ready else ""))
-    return tuple(dict.fromkeys(found))
+        ready = find_ready_bit(view, bed, use, brought.bits)
+        number = ready.id if ready else ""
+        found[use.diameter_mm] = BitToBring(use.diameter_mm, number)
+        brought.bits.add(number)
+    return tuple(found.values())
 
 
 def _is_in(view: View, bed: Bed, use: BitUse) -> bool:

@@ -263,7 +263,7 @@ F_KEYS: dict[str, int] = {
     "part_missing": 2, "scale": 2, "send_short": 2, "take_back": 3, "take_from": 3,
     "spoiled_piece": 4, "part_pack": 5, "off_cart": 2, "not_yet": 3, "cart_list": 4,
     "fewer": 3, "more": 4,
-    "still_missing": 3, "not_made": 4, "lock": 5, "order_list": 2, "ordered": 2, "think": 3,
+    "still_missing": 3, "not_made": 4, "lock": 5, "order_list": 2, "ordered": 5, "think": 3,
     "release_first": 1, "release_line": 4,
     "back_page": 6, "next_page": 7, "next_router": 7, "put_down": 8, "menu": 9,
 }  # fmt: skip

@@ -19,7 +19,7 @@ from station.queries.buying import list_coming
 from station.queries.looks import list_raised
 from station.shop import lengths
 from station.shop.acts import Act, Args, add_known
-from station.shop.cards import BUTTONS, button
+from station.shop.cards import BUTTONS, F_KEYS, button
 from station.shop.codes import read, write
 from station.shop.faces import Decision, Hint, Listing, Pairs, Table
 from station.shop.facts import (
@@ -389,6 +389,7 @@ def test_what_is_noted_as_ordered_is_what_stands_on_the_written_list():
     later = structs.replace(held.thought, at=f"{DAY}T11:05:00", order=tuple(more))
     anew = replace(looked, thought=later)
     assert {button("ordered"), button("order_list")} <= set(list_codes(screen.screen(anew, view)))
+    assert F_KEYS["ordered"] != F_KEYS["order_list"]
     do = take(anew, button("ordered"), view)
     assert [b.quantity for b in do.args.rows] == [o.quantity for o in held.thought.order]
     assert do.after.work.on_list == ()

@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from station.queries.tending import BitToBring, list_tended
-from station.shop.facts import Bed, BitUse, Revision, Slip
-from tests.floor.shop_small import DAY, FRAMES, GAUGES, at, batch, small_facts, small_shop
+from station.shop.facts import Bed, BitUse, Lot, Revision, Slip
+from station.shop.moves import SHEET, move
+from tests.floor.shop_small import DAY, FRAMES, GAUGES, at, batch, sheets, small_facts, small_shop
 
 NOW = at("09:10")
 CUTS = Bed(id="1", day=DAY, state="cutting", batch="00412", sheet=1, lot="0931",
@@ -75,3 +76,21 @@ def test_a_sheet_between_its_runs_is_brought_itself():
                  state="between", runs=((f"{GAUGES}.C", "2", 18.0),))  # fmt: skip
     (one,) = tend(ON_TWO, first, waits, routers=("2",))
     assert (one.sheet, one.run, one.material, one.lot) == (1, 2, "", "")
+
+
+def test_the_last_sheet_and_the_last_bit_are_brought_to_one_router_alone():
+    """Who is needed first has them; for the next there is none by the book."""
+    small = Revision(id=f"{GAUGES}.C", cut_file=GAUGES, letter="C", material="1", minutes=18.0,
+                     bits=(BitUse(number=1, diameter_mm=3.0, cut_mm=5000.0),))  # fmt: skip
+    soon = replace(CUTS, id="2", batch="00413", minutes=12.0)
+    used = move(SHEET, 39, "store", "used", "0931")
+    first, second = tend(CUTS, ON_ONE, ON_TWO, soon, small, routers=("1", "2"), moves=(used,))
+    assert (first.router, first.lot, first.bits) == ("2", "0931", (BitToBring(3.0, "18"),))
+    assert (second.router, second.lot, second.bits) == ("1", "", (BitToBring(3.0, ""),))
+
+
+def test_where_a_lot_ends_the_next_router_has_a_sheet_of_another():
+    newer = Lot(id="0950", material="1", received="2026-11-20")
+    moves = (move(SHEET, 39, "store", "used", "0931"), sheets("0950", 40))
+    found = tend(ON_ONE, ON_TWO, newer, routers=("1", "2"), moves=moves)
+    assert [(t.router, t.lot) for t in found] == [("1", "0931"), ("2", "0950")]
