@@ -10,7 +10,8 @@ MIDNIGHT = 24 * 60.0
 class Hours(NamedTuple):
     """From when to when it is worked on these days of the week (Monday is 0).
 
-    In `breaks` and on `closed` days nobody works.
+    In `breaks` and on `closed` days nobody works. A night ends on the day after and belongs to the
+    one on which it begins; where both hours are the same it is worked round the clock.
     """
 
     starts: str  # "07:00"
@@ -27,12 +28,16 @@ class Hours(NamedTuple):
     def list_spans(self) -> tuple[tuple[float, float], ...]:
         """Lists the spans of a day that are worked, minutes after midnight."""
         at, end = _read_minutes(self.starts), _read_minutes(self.ends)
+        breaks = [(_read_minutes(begins), _read_minutes(over)) for begins, over in self.breaks]
+        if end <= at:
+            breaks = [(b + MIDNIGHT, o + MIDNIGHT) if b < at else (b, o) for b, o in breaks]
+            end += MIDNIGHT
         spans = []
-        for begins, over in sorted(self.breaks):
-            stops = min(end, _read_minutes(begins))
+        for begins, over in sorted(breaks):
+            stops = min(end, begins)
             if at < stops:
                 spans.append((at, stops))
-            at = max(at, _read_minutes(over))
+            at = max(at, over)
         return (*spans, (at, end)) if at < end else tuple(spans)
 
     def add_minutes(self, at: str, minutes: float) -> str:
@@ -56,6 +61,7 @@ class Hours(NamedTuple):
     def _list_from(self, moment: datetime) -> Iterator[tuple[datetime, datetime]]:
         """Lists the worked spans from a moment on; none where nothing is ever worked."""
         spans, day = self.list_spans(), datetime.combine(moment, datetime.min.time())
+        day -= timedelta(days=1)  # whose night may not be over
         while spans and self.weekdays:
             if day.weekday() in self.weekdays and day.date().isoformat() not in self.closed:
                 for start, end in spans:
