@@ -13,6 +13,7 @@ from station.started import count_seconds_left
 Json = dict[str, object]
 LEAST = 0.1  # seconds that are thought at least
 MOST_PIECES = 10_000_000  # of a part; no shop ever wants more
+MOST_MINUTES = 1e12  # of anything; a solver of doubles tells no more beside each other
 MARK = b"\xef\xbb\xbf"  # that some editors begin a file with
 Pieces = dict[str, int | float]  # by part; some programs write whole numbers with a point
 
@@ -251,8 +252,11 @@ def _find_wrong(problem: SheetsProblem) -> str:
     names = [f.name for f in problem.files]
     if len(set(names)) < len(names):
         return "two files have one name"
-    if any(f.minutes < 0 or f.fixed < 0 for f in problem.files) or problem.over_cost < 0:
+    costs = (problem.over_cost, *(n for f in problem.files for n in (f.minutes, f.fixed)))
+    if min(costs) < 0:
         return "minutes and costs are never below zero"
+    if max(costs) > MOST_MINUTES:
+        return f"more than {MOST_MINUTES:,.0f} minutes cannot be planned: write fewer"
     if any(not 0 <= chance <= 1 for chance in problem.good.values()):
         return "a chance that a piece is good is 0 at least and 1 at most"
     if problem.certainty is not None and not 0 <= problem.certainty <= 1:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from station.planning.tighten import Broken, Tight
 
 FEASIBLE = 2  # what the solver says of a solution that keeps every row
+GREATEST = 16.0  # minutes, that the greatest cost is reckoned as at least
 PATIENCE = 20  # times as long for an answer, where there is none in time
 ENDED = 1e-6  # minutes by which a cover must be better to count as such
 SOON = 0.1  # share of the time after which search begins beside the solver
@@ -130,7 +131,9 @@ def count_sheets(
     missing = {part: n for part, n in need.items() if n > 0 and part not in makeable}
     if not useful:
         return SheetCounts({}, 0.0, 0.0, missing)
-    model = _make_model(useful, wanted, over_cost, in_store, room)
+    unit = _find_unit(useful, over_cost)
+    scaled = tuple(f._replace(minutes=f.minutes / unit, fixed=f.fixed / unit) for f in useful)
+    model = _make_model(scaled, wanted, over_cost / unit, in_store, room)
     values, bound = _solve(model, seconds)
     counts = {f.name: round(n) for f, n in zip(useful, values, strict=False) if round(n)}
     made = _add_up(useful, counts)
@@ -138,8 +141,18 @@ def count_sheets(
     lacking = sum(short.values())
     needed = over_cost * (sum(wanted.values()) - lacking)
     objective = _count_cost(useful, counts) + over_cost * sum(made.values()) - needed
-    proven = min(objective, bound - model.dear * lacking - needed)
+    proven = min(objective, (bound - model.dear * lacking) * unit - needed)
     return SheetCounts(counts, objective, proven, missing | short)
+
+
+def _find_unit(files: tuple[SheetFile, ...], over_cost: float) -> float:
+    """Finds in what minutes are reckoned where all of them are so few that the solver, which
+    stops within a millionth, would tell nothing: a power of two, by which nothing is rounded.
+    """
+    greatest = max(over_cost, *(n for f in files for n in (f.minutes, f.fixed)))
+    if not 0 < greatest < GREATEST:
+        return 1.0
+    return max(math.ulp(0.0), 2.0 ** math.floor(math.log2(greatest)) / GREATEST)
 
 
 def _add_up(files: tuple[SheetFile, ...], counts: Mapping[str, int]) -> dict[str, int]:

@@ -69,6 +69,8 @@ def test_what_can_be_meant_is_taken_as_it_is_written(tmp_path):
         ({"files": [{"name": "x", "minutes": -1, "makes": {"a": 1}}]}, "never below zero"),
         ({"good": {"a": 1.5}}, "1 at most"),
         ({"certainty": 1.2}, "1 at most"),
+        ({"files": [{"name": "x", "minutes": 1e300, "makes": {"a": 1}}]}, "more than 1,000,000,0"),
+        ({"over_cost": 1e13}, "more than 1,000,000,000,000 minutes"),
         ({"need": 7}, "no problem of sheets"),
     ],
 )
