@@ -118,11 +118,16 @@ def count_to_cut(wanted: int, chance: Chance | None, certainty: float) -> int:
     enough = 0.0
     for lost, likely in enumerate(_lose_on_the_way(wanted, chance)):
         enough += likely
-        if enough >= certainty - SLACK:
+        if enough >= certainty - _find_slack(certainty):
             return wanted + lost
         if wanted + lost > LONG:
             break
     raise ValueError("no number of pieces is enough")
+
+
+def _find_slack(certainty: float) -> float:
+    """Finds by how much a sum may be short: far less than what is left to be lost."""
+    return min(SLACK, (1 - certainty) / 1000)
 
 
 def _lose_many(wanted: int, loss: float, certainty: float) -> int:
@@ -137,7 +142,7 @@ def _lose_many(wanted: int, loss: float, certainty: float) -> int:
     lost = np.arange(max(0, int(mean - FAR * spread)), int(mean + FAR * spread) + 1)
     logs = np.cumsum(np.log((wanted + lost - 1) / np.maximum(lost, 1) * loss))
     chances = np.cumsum(np.exp(logs - logs.max()))
-    first = np.searchsorted(chances, (certainty - SLACK) * chances[-1])
+    first = np.searchsorted(chances, (certainty - _find_slack(certainty)) * chances[-1])
     return int(lost[min(first, len(lost) - 1)])
 
 

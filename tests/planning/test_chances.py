@@ -58,6 +58,11 @@ def test_the_least_count_that_is_enough(wanted, chance, certainty):
     assert count_to_cut(wanted + 1, chance, certainty) >= cut
 
 
+def test_a_certainty_that_leaves_next_to_nothing_is_met():
+    """Eight of 129 are good but for 8e-13, of 128 but for 1.1e-12 (COMPUTED, by fractions)."""
+    assert count_to_cut(8, know_chance(0.30895851525671314), 1 - 1e-12) == 129
+
+
 def test_the_less_is_known_the_more_is_cut():
     shop = Passage(good=9700, lost=300)
     known = learn_chance(Passage(good=9700, lost=300), shop)
