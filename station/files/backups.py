@@ -10,10 +10,10 @@ import os
 import shutil
 from collections.abc import Callable
 from contextlib import suppress
-from errno import EINVAL
 from pathlib import Path
 
 from station import VERSION
+from station.files.folder import find_folder
 from station.ledger.faults import Fault
 from station.ledger.kept_backups import choose_dropped, last_evening, list_kept
 from station.ledger.ledger import Ledger
@@ -78,17 +78,6 @@ class Backups:
         """
         folder = find_folder(written)
         return folder / f"station-{self._ledger.station}" if self._ledger.shared else folder
-
-
-def find_folder(written: str) -> Path:
-    """Finds a folder as somebody wrote it. Raises OSError where it names none for certain."""
-    try:
-        folder = Path(written).expanduser()
-    except (RuntimeError, ValueError):  # the home of somebody who is not known here, or no name
-        folder = Path()
-    if not folder.is_absolute() or "\0" in written:
-        raise OSError(EINVAL, "write the whole path of the folder", written)
-    return folder
 
 
 def keep_away(file: Path, folder: Path, now: str) -> None:

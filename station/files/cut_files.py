@@ -5,7 +5,14 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
+from station.files.folder import (
+    MOST,
+    ShopFolder,
+    find_folder,
+    has_plain_name,
+    list_newest,
+    refuse_file,
+)
 from station.floor.office import intake, read_as
 from station.floor.office.naming import keep_names
 from station.floor.office.work import FilesFound, OfficeHand, ReadText
@@ -127,7 +134,7 @@ class CutFiles:
 
     def prove(self, request: ProveText, hand: Hand[Any]) -> Took:
         """Looks whether the folder that a router runs its texts from has the approved one."""
-        folder, letter = Path(request.folder).expanduser(), request.letter
+        folder, letter = find_folder(request.folder), request.letter
         for file in list_cut_files(folder):
             if self._digest(file) == request.digest:
                 said = say("{file} is revision {letter}", file=file.name, letter=letter)

@@ -1,6 +1,7 @@
 """The folder of this PC in which the shop's lists, copies and cut files lie."""
 
 from collections.abc import Callable, Iterable
+from errno import EINVAL
 from pathlib import Path
 from typing import Any
 
@@ -21,9 +22,9 @@ class ShopFolder:
 
     @property
     def path(self) -> Path:
-        """Where it lies on this PC."""
+        """Where it lies on this PC. Raises OSError."""
         named = find_shop(self._ledger.view).folder.strip()
-        return Path(named).expanduser() if named else self._ledger.path.parent / "files"
+        return find_folder(named) if named else self._ledger.path.parent / "files"
 
     def make(self) -> Path:
         """Makes the folder where it is not there yet; gives its path."""
@@ -36,6 +37,17 @@ class ShopFolder:
         stem = f"{name}-{self._clock()[:16].replace('T', '-').replace(':', '')}"
         names = (stem, *(f"{stem}-{n}" for n in range(2, 100)))
         return next(f for n in names if not (f := folder / f"{n}.{ending}").exists())
+
+
+def find_folder(written: str) -> Path:
+    """Finds a folder as somebody wrote it. Raises OSError where it names none for certain."""
+    try:
+        folder = Path(written).expanduser()
+    except (RuntimeError, ValueError):  # the home of somebody who is not known here, or no name
+        folder = Path()
+    if not folder.is_absolute() or "\0" in written:
+        raise OSError(EINVAL, "write the whole path of the folder", written)
+    return folder
 
 
 def list_newest(files: Iterable[Path]) -> list[Path]:

@@ -347,6 +347,11 @@ def _away(error: psycopg.Error, address: Address) -> Away:
         return Away("Somebody holds the shop's database up. It is tried again.")
     if why := set_up_wrong(error, address):
         return Away(why)
+    if isinstance(error, psycopg.errors.DiskFull):
+        log.error("the shop's database: %s", text)
+        return Away(f"The disk of the server at {address} is full. Tell who runs it.")
+    if f'database "{address.database}" does not exist' in text:
+        return Away(f"There is no database {address.database} on the server at {address}.")
     if isinstance(error, psycopg.OperationalError | psycopg.InterfaceError):
         log.info("away: %s", text)
         return Away(f"The shop's database at {address} does not answer.")

@@ -23,14 +23,18 @@ VAULT_TRIES = 2  # the vault may just be busy
 log = logging.getLogger(__name__)
 
 
-class NoSecret(Fault):
-    """The password is gone."""
+GONE = "is gone. Ask who owns it for a new join card, and join again."
+CLOSED = (
+    "cannot be read. Ask who looks after this PC to allow reading {file} in its folder, or who "
+    "owns the database for a new join card."
+)
 
-    def __init__(self) -> None:
-        super().__init__(
-            "This PC's password for the shop's database is gone. "
-            "Ask who owns it for a new join card, and join again."
-        )
+
+class NoSecret(Fault):
+    """The password is gone, or this user may not read it."""
+
+    def __init__(self, why: str = GONE) -> None:
+        super().__init__(f"This PC's password for the shop's database {why}")
 
 
 def keep(folder: Path, account: str, password: str, name: str = FILE) -> None:
@@ -49,16 +53,25 @@ def keep(folder: Path, account: str, password: str, name: str = FILE) -> None:
 def read(folder: Path, account: str, name: str = FILE) -> str:
     """The password. Raises NoSecret."""
     file = folder / name
-    if file.exists():
-        if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
-            file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
-        if kept := file.read_text(encoding="utf-8", errors="replace"):
+    try:
+        if kept := _read_file(file):
             return kept
+    except OSError as error:
+        raise NoSecret(CLOSED.format(file=name)) from error
     with suppress(Exception):  # the vault of each system fails in words of its own
         found = keyring.get_password(SERVICE, account)
         if found:
             return found
     raise NoSecret
+
+
+def _read_file(file: Path) -> str:
+    """The password in a file; empty where there is none. Raises OSError."""
+    if not file.exists():
+        return ""
+    if sys.platform != "win32" and stat.S_IMODE(file.stat().st_mode) != OWN_ONLY:
+        file.chmod(OWN_ONLY)  # a copy of the folder may have lost it
+    return file.read_text(encoding="utf-8", errors="replace")
 
 
 def forget(folder: Path, account: str, name: str = FILE) -> None:

@@ -4,7 +4,9 @@ import re
 import socket
 import threading
 import time
+from dataclasses import replace
 
+import psycopg
 import pytest
 
 from station.ledger.shop_link import (
@@ -131,6 +133,25 @@ def test_what_the_database_refuses_is_away_and_not_for_ever(shop):
     with pytest.raises(Away, match="refused what was sent"):
         link.push(0, b"", 1, [], [ROW._replace(id="")])
     assert link.push(0, b"", 1, [], [ROW]).number == 1
+
+
+def test_a_database_that_is_not_there_is_no_server_that_does_not_answer(shop):
+    link = link_of(shop)
+    link.address = replace(link.address, database="none_such")
+    with pytest.raises(Away, match="There is no database none_such on the server at"):
+        link.head()
+
+
+def test_a_server_s_full_disk_is_called_so(shop, monkeypatch):
+    """It answered all the while, and the network was searched for what was wrong."""
+    link = link_of(shop)
+
+    def fill(*_given):
+        raise psycopg.errors.DiskFull("could not extend file: No space left on device")
+
+    monkeypatch.setattr(link, "_run", fill)
+    with pytest.raises(Away, match=r"The disk of the server at .* is full"):
+        link.push(0, b"", 1, [], [ROW])
 
 
 def test_a_server_without_encryption_is_refused_over_a_wire(shop):

@@ -1,6 +1,8 @@
 """Which station a PC is stands in two files: damage to one of them costs nothing."""
 
 from contextlib import closing
+from pathlib import Path
+from time import monotonic, sleep
 
 import pytest
 
@@ -10,8 +12,10 @@ from station.ledger.faults import InUse, NoMembership
 from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
+from station.sharing.loop import Loop
 from station.sharing.membership import COPY, FILE, Membership
 from station.sharing.secret import NoSecret
+from tests.ledger.toy import opened
 from tests.replay import small_shop
 
 ADDRESS = Address(host="192.0.2.7", port=5432, database="shop")
@@ -117,3 +121,28 @@ def test_an_empty_password_is_none(tmp_path):
     (tmp_path / secret.FILE).write_bytes(b"")
     with pytest.raises(NoSecret):
         secret.read(tmp_path, KNOWN.account)
+
+
+def test_a_password_that_may_not_be_read_is_no_bug_of_ours(tmp_path, monkeypatch):
+    """The top bar said that something is wrong in the program."""
+    monkeypatch.setattr(secret, "_in_keyring", lambda *_: False)
+    secret.keep(tmp_path, KNOWN.account, "its password")
+    real = Path.read_text
+
+    def refuse(self, *given, **more):
+        if self.name == secret.FILE:
+            raise PermissionError(13, "Permission denied", str(self))
+        return real(self, *given, **more)
+
+    monkeypatch.setattr(Path, "read_text", refuse)
+    with closing(opened(tmp_path)) as ledger:
+        ledger.share_with(KNOWN.site)
+        loop = Loop(ledger, lambda: KNOWN.link(tmp_path))
+        end = monotonic() + 10
+        while not loop.why and monotonic() < end:
+            loop.step()
+            sleep(0.005)
+        loop.close()
+    assert loop.state == "away"
+    assert loop.why.startswith("This PC's password for the shop's database cannot be read.")
+    assert secret.FILE in loop.why
