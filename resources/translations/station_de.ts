@@ -10668,6 +10668,10 @@
       <translation>anderes</translation>
     </message>
     <message>
+      <source>others run it too</source>
+      <translation>andere fräsen es auch</translation>
+    </message>
+    <message>
       <source>over</source>
       <translation>durch</translation>
     </message>

@@ -198,7 +198,7 @@ class Release(msgspec.Struct, frozen=True, kw_only=True):
     starts: str = ""
     ends: str = ""
     behind: int = 0  # batches of that router's queue that go before it
-    next_router: str = ""  # the name of the one where it would end next; empty: no other takes it
+    next_router: str = ""  # of the others the name of the one where it would end first; or none
     next_ends: str = ""
     due: str = ""  # when the first order wants it; empty: it is for the rack
     by: str = (

@@ -325,16 +325,12 @@ class Thinking:
         slots = self.load.list_slots(file, draft.sheets, draft.by or LAST)
         if not slots:
             return bare
-        slot, following = slots[0], slots[1] if len(slots) > 1 else None
+        slot = slots[0]
         self.load.plan(file, draft.sheets, draft.by, slot)
         return replace(
             bare,
             router=slot.router.id,
             router_name=slot.router.name,
-            next_router=following.router.name if following else "",
-            next_ends=self.hours.add_minutes(self.asked.now, following.ends_in)
-            if following
-            else "",
             minutes=draft.sheets * file.minutes[slot.router.id],
             bit_missing=slot.bit_missing,
         )

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from msgspec.structs import replace
 
-from station.planning.flow import Job, ShopFlow
+from station.planning.flow import Job, Queues, ShopFlow
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt
-from station.planning.messages import PlanCutting, Release
-from station.planning.routers import BIT_MIN, LAST, LOAD_MIN
+from station.planning.messages import PlanCutting, QueuedNow, Release
+from station.planning.routers import BIT_MIN, LAST, LOAD_MIN, RouterLoad
 from station.planning.turns import find_turns, set_places
 from station.planning.waiting import Wanted
 
@@ -36,12 +36,44 @@ def take_turns(
         for router, jobs in turns.items()
         for behind, (job, at) in enumerate(_list_starts(jobs, starts[router]))
     }
+    beside = _Beside(asked, hours, turns, places)
     return [
-        _time(asked, hours, release, places[_name(n)], *timed[_name(n)])
+        beside.tell(_time(asked, hours, release, places[_name(n)], *timed[_name(n)]))
         if release.router
         else release
         for n, release in enumerate(releases)
     ], places
+
+
+class _Beside:
+    """The other routers of each release, with their queues as they are planned."""
+
+    def __init__(
+        self, asked: PlanCutting, hours: Hours, turns: Queues, places: Mapping[str, str]
+    ) -> None:
+        self.files = {file.id: file for file in asked.files}
+        self.now, self.hours = asked.now, hours
+        self.load = RouterLoad(asked.routers, ())
+        for router, jobs in turns.items():
+            for job in jobs:
+                self.load.queues[router].append(_make_queued(job, places.get(job.name, "")))
+
+    def tell(self, release: Release) -> Release:
+        """Tells where else a release would end first, and when."""
+        slots = self.load.list_slots(self.files[release.file], release.sheets, release.by or LAST)
+        other = next((slot for slot in slots if slot.router.id != release.router), None)
+        if other is None:
+            return release
+        ends = self.hours.add_minutes(self.now, other.ends_in)
+        return replace(release, next_router=other.router.name, next_ends=ends)
+
+
+def _make_queued(job: Job, place: str) -> QueuedNow:
+    """Makes a job one of a router's queue again, at its place."""
+    return QueuedNow(
+        id=job.name, file="", router=job.router, sheets=job.sheets,
+        minutes=job.minutes - LOAD_MIN, makes={}, due=place, begun=job.begun,
+    )  # fmt: skip
 
 
 def _queue(

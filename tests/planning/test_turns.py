@@ -3,6 +3,7 @@
 No source but arithmetic. It is Wednesday at ten; six hours are left of today, and a day has nine.
 """
 
+from station.floor.plan.words import say_router
 from station.planning.flow import Job, ShopFlow, find_pace
 from station.planning.hours import Hours
 from station.planning.learnt import learn_parts
@@ -128,3 +129,18 @@ def test_a_plan_lets_a_hopeless_order_wait_and_names_what_comes_forward():
     assert blocked.release.due == YESTERDAY
     assert blocked.release.by > forward.by
     assert (blocked.release.behind, blocked.release.starts) == (1, "2026-11-25T11:05:00")
+
+
+def test_what_another_router_would_do_is_told_once_all_turns_are_known():
+    """Six small orders go before a hopeless one: it ends next day, and today on the other router.
+
+    Ten sheets of 25 minutes from twelve on, for the bed is free then: until 07:10 next day.
+    """
+    dues = [(10, f"{TODAY[:11]}{11 + n // 2}:{30 * (n % 2):02d}:00") for n in range(6)]
+    asked = shop(part("big", [(100, f"{TODAY[:11]}10:30:00")]), part("s", dues),
+                 files=(file("B", {"big": 10}, routers="12"), file("S", {"s": 10}, routers="1")),
+                 routers=(router("1"), router("2", free_in=120.0)))  # fmt: skip
+    (release,) = (b.release for b in think(asked).blocked if b.part == "big")
+    assert (release.router, release.ends) == ("1", "2026-11-26T07:40:00")
+    assert (release.next_router, release.next_ends) == ("Router 2", "2026-11-26T07:10:00")
+    assert [str(w) for w in say_router(release, asked.now)] == ["Router 1", "others run it too"]

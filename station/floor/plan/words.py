@@ -282,9 +282,15 @@ def list_reasons(release: Release, now: str) -> tuple[Pair, ...]:
 
 
 def say_router(release: Release, now: str) -> Pair:
-    """Says why this router: it ends there first, or no other takes it."""
+    """Says why this router: it ends there first, or no other takes it.
+
+    Where turns were changed for the orders' sake, another one may end it sooner at the cost of
+    what waits there.
+    """
     if not release.next_router:
         return (release.router_name, say("alone runs it now"))
+    if release.next_ends < release.ends:
+        return (release.router_name, say("others run it too"))
     return (
         say("{router} ends first", router=release.router_name),
         say(
