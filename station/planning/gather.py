@@ -37,7 +37,7 @@ from station.queries.pace import correct_router, count_minutes
 from station.queries.routers import count_metres_left, count_minutes_left, find_bed, list_routers
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_shop
-from station.queries.shelf import count_lacking_ahead
+from station.queries.shelf import count_lacking_ahead, count_spare_ahead
 from station.queries.shortage import Standing, survey_parts
 from station.queries.stock import count_in_store
 from station.queries.supplies import count_left
@@ -170,12 +170,15 @@ def _add_days(now: str, days: int) -> str:
 
 def _count_besides(view: View, now: str, hours: Hours) -> dict[str, int]:
     """Counts the pieces of each part for packs ahead, and for own pushes that begin soon."""
-    besides = dict(count_lacking_ahead(view))
+    besides, spare = dict(count_lacking_ahead(view)), dict(count_spare_ahead(view))
     for push in list_pushes(view, now[:10], _add_days(now, PUSH_LOOK)):
         product = view.get(Product, push.product)
         if product is None or hours.count_days(now, f"{push.begins[:10]}T00:00:00") > PUSH_DAYS:
             continue
-        sets = count_still_expected(view, push, now[:10])
+        expected = count_still_expected(view, push, now[:10])
+        packed = min(expected, spare.get(product.id, 0))
+        spare[product.id] = spare.get(product.id, 0) - packed
+        sets = expected - packed
         for part, each in product.parts:
             besides[part] = besides.get(part, 0) + each * sets
     return besides

@@ -84,6 +84,15 @@ def count_lacking_ahead(view: View) -> dict[str, int]:
     return lacking
 
 
+def count_spare_ahead(view: View) -> dict[str, int]:
+    """Counts by product the packs on the shelf beyond its mark, that no open order will take."""
+    left = _deal(view)[1]
+    return {
+        ahead.product.id: max(0, left.get(ahead.product.id, 0) - ahead.product.mark)
+        for ahead in list_ahead(view)
+    }
+
+
 def _deal(view: View) -> tuple[dict[str, dict[str, int]], dict[str, int]]:
     """Deals the packs; gives the pieces by order and part, and the packs left by product."""
 

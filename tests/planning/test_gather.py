@@ -292,6 +292,18 @@ def test_packs_ahead_below_their_mark_and_a_push_that_begins_soon_are_wanted_bes
     assert part_of(gather_plan(small_shop(kit, *lying, later), NOW)).besides == 4
 
 
+def test_packs_that_were_made_ahead_of_a_push_are_not_wanted_again():
+    """Ten lie there, two are to lie there always: eight are for the first of two pushes."""
+    kit = Product(id="021", name="LOOM-KIT", words="", parts=((COMB, 1),), mark=2)
+    lying = [Pack(id=f"009{n:02d}", order="", mailer="01", state="shelf", product="021")
+             for n in range(10)]  # fmt: skip
+    pushes = [Push(id=n, product="021", quantity=20, begins="2026-12-01") for n in ("1", "2")]
+    assert part_of(gather_plan(small_shop(kit, *lying, pushes[0]), NOW)).besides == 12
+    assert part_of(gather_plan(small_shop(kit, *lying, *pushes), NOW)).besides == 32
+    few = replace(kit, mark=12)
+    assert part_of(gather_plan(small_shop(few, *lying, pushes[0]), NOW)).besides == 22
+
+
 def test_the_room_of_a_rack_place_and_recounts_that_nobody_has_settled_are_told():
     place = RackPlace(id=COMB, name="C 14", part=COMB, room=400)
     text = "HC-300: 9 by the book, 4 counted in its rack place"
