@@ -181,6 +181,17 @@ def test_a_batch_that_is_needed_is_not_taken_back():
     assert take(think(view), write("batch", "00412", "A"), view) is None  # a question, answered
 
 
+def test_what_an_order_has_wanted_since_is_not_taken_back():
+    """The order comes in before it is thought about anew."""
+    view = shop(batch(FRAMES, "00646", router="2", sheets=2, due="2026-11-30T15:00:00"))
+    held = think(view)
+    assert held.thought.take_back
+    big = replace(order("3390", 1), lines=(Line(product="033", quantity=210),))
+    view.facts[big.key] = big
+    assert all(line.take_back is None for line in list_lines(held, view))
+    assert take(held, write("batch", "00646", "A"), view) is None
+
+
 def test_a_row_shows_what_it_rests_on():
     view = shop()
     chosen = take(think(view), write("cutfile", COMBS), view).hand

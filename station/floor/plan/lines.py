@@ -14,7 +14,7 @@ from station.planning.messages import (
     Release,
     TakeQueuedBack,
 )
-from station.queries.shortage import list_blocking
+from station.queries.shortage import list_blocking, list_waiting_for
 from station.queries.underway import list_queued
 from station.shop.facts import Batch, Part
 from station.shop.file_requests import OrderRow
@@ -52,9 +52,7 @@ def list_lines(hand: PlanHand, view: View) -> tuple[PlanLine, ...]:
         if b.part in blocking
     ]
     then = _number_lines(r for r in plan.then if r.file not in released)
-    back = [
-        PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if is_queued(view, b)
-    ]
+    back = [PlanLine(f"batch/{b.batch}", take_back=b) for b in plan.take_back if can_wait(view, b)]
     marks = [PlanLine(f"mark of {m.part}", mark=m) for m in plan.marks if is_mark(view, m)]
     return (*blocked, *then, *back, *marks)
 
@@ -74,10 +72,11 @@ def list_released_since(plan: CuttingPlan, view: View) -> frozenset[str]:
     return frozenset(b.cut_file for b in list_queued(view) if b.id not in plan.seen)
 
 
-def is_queued(view: View, back: TakeQueuedBack) -> bool:
-    """Says whether a batch still waits as it did when it was thought about."""
+def can_wait(view: View, back: TakeQueuedBack) -> bool:
+    """Says whether a batch still waits as it did when it was thought about, and for no order."""
     batch = view.get(Batch, back.batch)
-    return batch is not None and batch.state == "queued" and not batch.cut
+    waits = batch is not None and batch.state == "queued" and not batch.cut
+    return batch is not None and waits and not list_waiting_for(view, batch)
 
 
 def find_forward(hand: PlanHand, view: View) -> BringForward | None:
