@@ -52,7 +52,7 @@ def list_handlers(
     """Lists what does each request, bound to this station's ledger."""
     folder = ShopFolder(ledger, clock)
     lists, cut_files = Lists(ledger, folder, clock), CutFiles(ledger, folder)
-    order_lists = OrderLists(ledger, folder, clock)
+    order_lists = OrderLists(ledger, folder)
     return {
         BackUp: _guard(lists.back_up),
         LookAtPc: lambda request, hand: Health(ledger, clock, ids).look_at_pc(request, hand),

@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from station.files.folder import ShopFolder
@@ -36,15 +36,15 @@ def write_csv(rows: Sequence[OrderRow]) -> str:
 class OrderLists:
     """Writes order lists into the shop's folder."""
 
-    def __init__(self, ledger: Ledger, folder: ShopFolder, clock: Callable[[], str]) -> None:
-        self.ledger, self.folder, self.clock = ledger, folder, clock
+    def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
+        self.ledger, self.folder = ledger, folder
 
     def write(self, request: WriteOrderList, hand: Hand[Any]) -> Took:
         """Writes the page and the file, both under one name. Raises OSError where it cannot."""
         from station.papers.order_list import make_order_list  # noqa: PLC0415 - reportlab is heavy
 
         paper = find_shop(self.ledger.view).paper
-        page = make_order_list(request.rows, printed=self.clock(), paper=paper)
+        page = make_order_list(request.rows, at=request.at, paper=paper)
         file = self.folder.name_new("order", "csv")
         write_whole(file, write_csv(request.rows).encode("utf-8-sig"))
         write_whole(file.with_suffix(".pdf"), page.write_pdf())

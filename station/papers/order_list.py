@@ -10,11 +10,11 @@ from station.shop.words import dated, figure, say
 ROW = 13.0  # mm
 
 
-def make_order_list(rows: Sequence[OrderRow], *, printed: str, paper: str = "A4") -> Page:
-    """Makes a row for each thing to order, the most urgent first."""
+def make_order_list(rows: Sequence[OrderRow], *, at: str, paper: str = "A4") -> Page:
+    """Makes a row for each thing to order, the most urgent first; `at` tells of when they are."""
     page = Page.make(paper, say("Order list"))
     page.draw_text(page.edge, 20, say("To order"), 34, bold=True)
-    page.draw_text(page.edge, 29, say("as of {time}", time=say_moment_in_full(printed)), 12)
+    page.draw_text(page.edge, 29, say("as of {time}", time=say_moment_in_full(at)), 12)
     y = 36.0
     for row in rows:
         if y + ROW > page.height - 8:

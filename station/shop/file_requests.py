@@ -57,6 +57,7 @@ class WriteOrderList:
     """Write what to order as a page and as a CSV file."""
 
     rows: tuple[OrderRow, ...]
+    at: str  # the shop's time of these figures
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -57,6 +57,7 @@ def test_the_button_asks_for_what_the_plan_says_the_most_urgent_first():
     asked = handle_input(plan_hand(PLAN), ORDER_LIST, small_shop())
     assert isinstance(asked, FileJob)
     assert isinstance(asked.request, WriteOrderList)
+    assert asked.request.at == NOW  # of its figures, however much later it is written
     assert [(r.what, r.quantity, r.lead_known) for r in asked.request.rows] == [
         ("6 mm bit", 3, False), ("6.5 mm birch plywood", 40, True),
     ]  # fmt: skip
@@ -68,9 +69,9 @@ def test_the_button_asks_for_what_the_plan_says_the_most_urgent_first():
 def test_page_and_file_lie_beside_each_other_and_none_is_written_over(ledger):
     folder = ShopFolder(ledger, lambda: NOW)
     rows = handle_input(plan_hand(PLAN), ORDER_LIST, small_shop()).request.rows
-    lists = OrderLists(ledger, folder, lambda: NOW)
+    lists = OrderLists(ledger, folder)
     for _ in range(2):
-        took = lists.write(WriteOrderList(rows=rows), plan_hand(PLAN))
+        took = lists.write(WriteOrderList(rows=rows, at=NOW), plan_hand(PLAN))
         assert str(took.answer.said) == "The order list is written: 2 lines"
     files = sorted(f.name for f in folder.path.iterdir())
     assert [name.rpartition(".")[2] for name in files] == ["csv", "pdf", "csv", "pdf"]
@@ -92,6 +93,6 @@ def test_no_name_is_taken_for_a_formula():
 def test_a_long_list_goes_on_on_a_further_page(paper):
     row = OrderRow(what="6.5 mm birch plywood", quantity=40, by="2026-11-27", lasts_days=6.0,
                    lead_days=5, lead_known=False)  # fmt: skip
-    short = make_order_list((row,), printed=NOW, paper=paper)
-    long = make_order_list((row,) * 40, printed=NOW, paper=paper)
+    short = make_order_list((row,), at=NOW, paper=paper)
+    long = make_order_list((row,) * 40, at=NOW, paper=paper)
     assert len(long.write_pdf()) > len(short.write_pdf())

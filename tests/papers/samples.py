@@ -153,7 +153,7 @@ def a_pick_list(paper="A4"):
 def an_order_list(paper="A4"):
     row = OrderRow(what="6.5 mm birch plywood", quantity=40, by="2026-11-27", lasts_days=6.0,
                    lead_days=5, lead_known=False)  # fmt: skip
-    return make_order_list((row,), printed=NOW, paper=paper)
+    return make_order_list((row,), at=NOW, paper=paper)
 
 
 def sheet_codes(batch):

@@ -96,11 +96,10 @@ def _write_orders(hand: PlanHand) -> FileJob | Took:
     """Asks for the order list as a page and as a file."""
     plan = find_plan(hand)
     rows = list_order_rows(plan) if plan else ()
-    if not rows:
+    if plan is None or not rows:
         return Took(hand, refuse(say("Nothing is to be ordered soon"), say("Go on here.")))
-    listed = list_bought(plan) if plan else ()
-    after = replace(hand, work=replace(hand.work, on_list=listed))
-    return FileJob(WriteOrderList(rows=rows), after)
+    after = replace(hand, work=replace(hand.work, on_list=list_bought(plan)))
+    return FileJob(WriteOrderList(rows=rows, at=plan.at), after)
 
 
 def _note_ordered(hand: PlanHand) -> Do | Took:
