@@ -8,7 +8,13 @@ from bisect import bisect_left
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from station.queries.batches import find_hold, find_revision, is_approved
+from station.queries.batches import (
+    find_hold,
+    find_revision,
+    is_approved,
+    keep_free,
+    keep_held,
+)
 from station.queries.orders import count_wanted
 from station.queries.routers import list_beds
 from station.queries.shelf import deal_packs
@@ -33,8 +39,9 @@ class Taken(NamedTuple):
 class Standing(NamedTuple):
     """How a part stands: who still takes it, by due time; what lies where; what is under way.
 
-    `kept_back` are the pieces whose batch is held or in doubt, on the rack and on their way: they
-    count nowhere else. `coming` counts by stage: rework, trimming, popping, bed, queue.
+    `kept_back` are the pieces whose batch is held or in doubt, on the rack, in open packs and on
+    their way: they count nowhere else. `coming` counts by stage: rework, trimming, popping, bed,
+    queue.
     """
 
     part: Part
@@ -141,6 +148,8 @@ def survey_parts(view: View, *, wanted_only: bool = False) -> tuple[Standing, ..
     if wanted_only:
         parts = [p for p in parts if p.id in takers]
     coming, kept = _count_coming(view) if parts else ({}, {})
+    for held in _list_held_in_packs(view) if parts else ():
+        kept[held.part] = kept.get(held.part, 0) + held.qty
     return tuple(
         _stand(view, part, takers.get(part.id, []), coming.get(part.id, {}), kept.get(part.id, 0))
         for part in parts
@@ -157,15 +166,21 @@ def _stand(
 
 
 def _find_takers(view: View) -> dict[str, list[Taken]]:
-    """Finds who still takes each part, by due time."""
+    """Finds who still takes each part, by due time; what is held in an open pack may not leave."""
     found: dict[str, list[Taken]] = {}
     for order in view.shelf(Order, "open", ORDERS):
-        inside = by_part(view.stock(place=f"packing/{order.id}"))
+        inside = by_part(keep_free(view, view.stock(place=f"packing/{order.id}")))
         ahead = deal_packs(view).get(order.id, {})
         for part, count in count_wanted(view, order).items():
             if (left := count - inside.get(part, 0) - ahead.get(part, 0)) > 0:
                 found.setdefault(part, []).append(Taken(order, left))
     return found
+
+
+def _list_held_in_packs(view: View) -> Iterator[Held]:
+    """Lists the held pieces in the open packs of open orders."""
+    for order in view.shelf(Order, "open", ORDERS):
+        yield from keep_held(view, view.stock(place=f"packing/{order.id}"))
 
 
 Counts = dict[str, dict[str, int]]  # part: stage: pieces

@@ -39,6 +39,17 @@ def test_what_lies_free_and_what_is_under_way_is_counted_apart():
     assert found.lacking == 0
 
 
+def test_pieces_that_were_held_in_an_open_pack_lack_again():
+    """Five of nine were picked, then their batch was held: they may not leave."""
+    inside = (move(COMB, 5, "found", "packing/3301", "00412"),)
+    view = small_shop(COMB_ONLY, batch(sheets=0), order("3301", 9), moves=inside)
+    assert (stand(view).wanted, stand(view).kept_back) == (4, 0)
+    view = small_shop(
+        COMB_ONLY, batch(sheets=0, holds=("stubs torn",)), order("3301", 9), moves=inside
+    )
+    assert (stand(view).wanted, stand(view).kept_back) == (9, 5)
+
+
 def test_sheets_that_may_not_be_cut_any_more_are_not_under_way():
     """Another revision was approved when one of three sheets was cut."""
     begun = batch(sheets=3, cut=1, state="cutting")
