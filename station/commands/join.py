@@ -31,12 +31,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Makes this PC a station of a shop."""
-    join_shop(find_data(options), options.host)
-    return 0
+    return 0 if join_shop(find_data(options), options.host) else 1
 
 
-def join_shop(data: Path, host: str) -> None:
-    """Joins a shop; a PC that has, and was cut off before it had copied anything, goes on."""
+def join_shop(data: Path, host: str) -> bool:
+    """Joins a shop; a PC that has, and was cut off before it had copied anything, goes on.
+
+    Tells whether all of the shop is here.
+    """
     joined = None
     with suppress(NoMembership):  # a new card gives this PC its place again
         joined = membership.of(data)
@@ -49,6 +51,7 @@ def join_shop(data: Path, host: str) -> None:
         print(f"This PC is station {joined.station} of the shop at {joined.address}.")
         problem = copy_shop(data, ledger)
         print(problem or f"The shop is here: {ledger.count()} entries{_sum_up(ledger)}.")
+        return not problem
 
 
 def _join_with_card(data: Path, known: Membership | None, host: str) -> Membership:

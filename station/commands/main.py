@@ -43,7 +43,10 @@ COMMANDS = {
     "plan": "what to cut next",
 }
 OPEN = "open"  # what is run where no command is named
-GONE = "The window that has the shop open was closed: scan the newest line once more."
+GONE = (
+    "The program that has the shop open answers no more. Whether the newest line counted is not "
+    "known: look at it before you scan it once more."
+)
 
 
 def main(argv: Sequence[str] | None = None) -> int:

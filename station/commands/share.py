@@ -27,53 +27,55 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
     parser.add_argument("url", metavar="URL", help="postgresql://user@host/database, no password")
     parser.add_argument("--stations", type=int, default=3, help="how many other PCs (3)")
-    parser.add_argument("--card", metavar="STATION", help="only a new join card for this station")
-    parser.add_argument("--block", metavar="STATION", help="only shuts this station out")
-    parser.add_argument(
+    one = parser.add_mutually_exclusive_group()
+    one.add_argument("--card", metavar="STATION", help="only a new join card for this station")
+    one.add_argument("--block", metavar="STATION", help="only shuts this station out")
+    one.add_argument(
         "--office",
         metavar="STATIONS",
         help="only says at which PCs people, PINs, reasons and settings are changed, as 1,3",
     )
-    parser.add_argument(
+    one.add_argument(
         "--put-back", action="store_true", help="confirms that an older day was put back"
     )
-    parser.add_argument(
-        "--close", action="store_true", help="only a closing: new PCs begin with it"
-    )
+    one.add_argument("--close", action="store_true", help="only a closing: new PCs begin with it")
     parser.add_argument("--pdf", type=Path, metavar="FILE", help="where the join cards go")
     add_replace(parser)
 
 
 def run(options: argparse.Namespace) -> int:
     """Shares this PC's shop, or does the one thing that an option names."""
-    if options.pdf:
-        check_output(options.pdf, options)
+    pdf = options.pdf or (Path(CARDS) if options.card is not None else None)
+    if pdf:
+        check_output(pdf, options)
     if options.put_back:
         confirm_put_back(options.url)
-    elif options.office:
+    elif options.office is not None:
         name_office(options.url, options.office)
-    elif options.block:
+    elif options.block is not None:
         block_station(options.url, options.block)
     elif options.close:
         close_history(options.url, make_clock(options)())
-    elif options.card:
-        pdf = options.pdf or Path(CARDS)
+    elif options.card is not None and pdf:
         print_new_card(options.url, options.card, pdf, make_clock(options)())
     else:
         data, now = require_shop(options), make_clock(options)()
-        share_shop(data, options.url, options.stations, options.pdf, now)
+        return 0 if share_shop(data, options.url, options.stations, pdf, now) else 1
     return 0
 
 
-def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) -> None:
-    """Makes the database the shop's and prints a join card for each other station."""
+def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) -> bool:
+    """Makes the database the shop's and prints a join card for each other station.
+
+    Tells whether all of this PC is in it.
+    """
     address = read_owner(url)
     password = ask_password(address)
     with bootstrap.open_ledger(data) as ledger:
         cards = founding.share(data, ledger, address, password, stations)
-        copy_shop(data, ledger)
+        problem = copy_shop(data, ledger)
         here = f"this PC is its station {ledger.station}."
-        print(f"Shared: {ledger.count()} entries are in {address}; {here}")
+        print(problem or f"Shared: {ledger.count()} entries are in {address}; {here}")
     if cards:
         _print_cards(cards, address, pdf or data / CARDS)
         founding.close(address, password, now, print)
@@ -81,6 +83,7 @@ def share_shop(data: Path, url: str, stations: int, pdf: Path | None, now: str) 
         print("Every station has joined: no card is wanted.")
     say_office(address, password)
     say_left_open(address, password)
+    return not problem
 
 
 def print_new_card(url: str, station: str, pdf: Path, now: str) -> None:

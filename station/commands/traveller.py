@@ -18,6 +18,7 @@ from station.printing import gathering
 from station.queries.settings import find_shop
 from station.shop import codes
 from station.shop.acts import Act
+from station.shop.facts import Batch
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -59,7 +60,9 @@ def read_batch(ledger: Ledger, text: str) -> str:
 
 
 def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
-    """Makes the next copy of a traveller; the one before is void."""
+    """Makes the next copy of a traveller; the one before is void. Raises CommandError."""
+    if ledger.view.get(Batch, batch) is None:
+        raise CommandError(f"There is no batch {batch}.")
     act = Act(
         id=bootstrap.make_id(),
         kind=NewCopy.kind,
@@ -68,4 +71,6 @@ def _make_next_copy(ledger: Ledger, batch: str, at: str) -> None:
         station=ledger.station,
         args=NewCopy(),
     )
-    ledger.record(act)
+    answer = ledger.record(act).answer
+    if answer.refused:
+        raise CommandError(str(answer.said))

@@ -53,6 +53,32 @@ def test_it_mends(spoilt, capsys):
     assert main(["check", "--data", str(spoilt)]) == 0
 
 
+def test_it_mends_what_a_check_before_it_has_found(spoilt, capsys):
+    """As its advice says to; it was mended, with an exit code as if it were not."""
+    assert main(["check", "--data", str(spoilt)]) == 1
+    capsys.readouterr()
+    assert main(["check", "--mend", "--data", str(spoilt)]) == 0
+    told = capsys.readouterr().out
+    assert "nothing is missing" in told
+    assert told.rstrip().endswith("every count follows from it.")
+
+
+def test_it_mends_though_a_witness_is_asked_for_too(spoilt, capsys):
+    """It was mended unasked, or not though asked, wherever the witness was of another history."""
+    asked = ["check", "--data", str(spoilt), "--witness", "2-0123456789"]
+    assert main(asked) == 1
+    told = capsys.readouterr().out
+    assert "Another history" in told
+    assert "station check --mend" in told
+    assert not list(spoilt.glob("*.damaged*"))
+    assert main([*asked, "--mend"]) == 1
+    told = capsys.readouterr().out
+    assert "nothing is missing" in told
+    assert "Another history" in told
+    assert "Sound" not in told
+    assert list(spoilt.glob("*.damaged*"))
+
+
 def test_a_history_that_was_edited_and_chained_anew_is_told_by_its_witness(data, capsys):
     with open_ledger(data) as ledger:
         witness = ledger.witness()

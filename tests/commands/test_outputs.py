@@ -103,6 +103,16 @@ def test_a_traveller_is_asked_for_by_its_number_or_the_code_on_it(shop, tmp_path
     assert wrong[::2] == (1, f"{lot} is no code of a traveller.\n")
 
 
+def test_a_copy_that_cannot_be_made_prints_no_paper_of_before(shop, tmp_path, capsys, monkeypatch):
+    """The old copy came out with rc 0, for the new one."""
+    monkeypatch.setattr("station.queries.batches.next_copy", lambda *_: "")
+    wrong = run(capsys, shop, "traveller", "00900", "--copy", "--pdf", tmp_path / "c.pdf")
+    assert wrong == (1, "", "Batch 00900 has no copy letter left\n")
+    assert not (tmp_path / "c.pdf").exists()
+    none = run(capsys, shop, "traveller", "00999", "--copy", "--pdf", tmp_path / "c.pdf")
+    assert none == (1, "", "There is no batch 00999.\n")
+
+
 @pytest.mark.parametrize("odd", ["no table", "another's", "half a table", "text", "zeros"])
 def test_an_odd_backup_is_a_sentence(tmp_path, capsys, odd):
     file = tmp_path / "odd.db"
