@@ -38,6 +38,7 @@ class TextWriter:
     motion: str = ""
     rate: str = ""
     cycle: bool = False
+    bottom: str = ""  # Z of the cycle that is on
     relative: bool = False
     skipping: bool = False
     shown: dict[int, str] = field(default_factory=dict)
@@ -225,10 +226,12 @@ class TextWriter:
         x, y = self.count(step.to.real), self.count(step.to.imag)
         words = self._axes(x, y, None, always=True)
         self.at = (x, y)
-        if self.cycle:
-            self.block(*words)
-            return
         z, r = (self.value(v + self.raised) for v in (step.z, low))
+        if self.cycle:
+            self.block(*words, *([f"Z{z}"] if z != self.bottom else []))  # a deeper hole says so
+            self.bottom = z
+            return
+        self.bottom = z
         peck = [f"Q{self.value(2.0)}"] if self.manner.cycles == "G83" else []
         self.rate, self.motion, self.cycle = self.rate_word(step.feed), self.manner.cycles, True
         self.block("G98", self.manner.cycles, *words, f"Z{z}", f"R{r}", *peck, self.rate)
