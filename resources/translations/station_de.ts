@@ -2980,6 +2980,10 @@
       <translation>Zeile {line} ruft ein Unterprogramm auf. Die Datei ohne solche speichern.</translation>
     </message>
     <message>
+      <source>Line {line} calls this bit {said}: is it to cut through the sheet?</source>
+      <translation>Zeile {line} nennt diesen Fräser {said}: Soll er durch die Platte fräsen?</translation>
+    </message>
+    <message>
       <source>Line {line} is part of a loop or subprogram. Save the file without them.</source>
       <translation>Zeile {line} gehört zu einer Schleife oder einem Unterprogramm. Die Datei ohne solche speichern.</translation>
     </message>
@@ -3198,6 +3202,10 @@
     <message>
       <source>Lots of {material}</source>
       <translation>Chargen von {material}</translation>
+    </message>
+    <message>
+      <source>M4 turns the spindle backwards. Is there a bit in it that cuts so?</source>
+      <translation>M4 dreht die Spindel rückwärts. Steckt ein Fräser darin, der so schneidet?</translation>
     </message>
     <message>
       <source>Mailer</source>
@@ -4538,6 +4546,10 @@
     <message>
       <source>Orders that want it: {n}.</source>
       <translation>Aufträge, die es wollen: {n}.</translation>
+    </message>
+    <message>
+      <source>Other outlines like this one go through; here {left} mm are left.</source>
+      <translation>Andere Umrisse wie dieser gehen durch; hier bleiben {left} mm stehen.</translation>
     </message>
     <message>
       <source>Over {mm} mm deep</source>
@@ -6812,6 +6824,10 @@
       <translation>Der Vorschub liegt über {most} mm/min, dem schnellsten der Fräse.</translation>
     </message>
     <message>
+      <source>The feed is above {most} mm/min: a zero too many, or a lost point?</source>
+      <translation>Der Vorschub liegt über {most} mm/min: eine Null zu viel, oder fehlt ein Komma?</translation>
+    </message>
+    <message>
       <source>The feed is below zero; it is left out.</source>
       <translation>Der Vorschub ist kleiner als null; er bleibt weg.</translation>
     </message>
@@ -7468,6 +7484,10 @@
       <translation>Das wird in ein Stück gefräst, das schon frei ist.</translation>
     </message>
     <message>
+      <source>This is cut out of a piece that is free already.</source>
+      <translation>Das wird aus einem Stück gefräst, das schon frei ist.</translation>
+    </message>
+    <message>
       <source>This job takes {want}.</source>
       <translation>Hierfür braucht es {want}.</translation>
     </message>
@@ -7490,6 +7510,10 @@
     <message>
       <source>This piece has no tabs and comes loose while it is cut.</source>
       <translation>Dieses Stück hat keine Stege und löst sich beim Fräsen.</translation>
+    </message>
+    <message>
+      <source>This piece has no tabs, and others that are equal to it have.</source>
+      <translation>Dieses Stück hat keine Stege, andere gleiche haben welche.</translation>
     </message>
     <message>
       <source>This piece is not cut through: up to {left} mm is left.</source>

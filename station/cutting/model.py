@@ -180,6 +180,7 @@ class Program:
     zero_said: str = ""  # face or spoilboard, where a remark says it
     thickness_said: tuple[float, int] | None = None  # mm, and the remark's line
     other_zero: tuple[int, str] | None = None  # the line where it changes, and its name
+    backward: int = 0  # the line where the spindle is first to turn backwards
     skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
     otherwise: Program | None = None  # as read where those lines are run, or are not
 

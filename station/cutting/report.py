@@ -46,7 +46,7 @@ from station.cutting.read.remarks import (
     find_zero_said,
     number_bits,
 )
-from station.cutting.read.text import find_other_zero, find_skipped
+from station.cutting.read.text import find_backward, find_other_zero, find_skipped
 from station.shop.facts import Part
 from station.shop.words import Say, say
 
@@ -75,6 +75,7 @@ def read_program(
         zero_said=find_zero_said(data),
         thickness_said=find_thickness_said(data),
         other_zero=find_other_zero(data),
+        backward=find_backward(data),
     )
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))

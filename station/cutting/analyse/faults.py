@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 import numpy as np
@@ -10,13 +11,14 @@ import shapely
 from station.cutting.analyse.gouges import find_gouges
 from station.cutting.analyse.notes import find_line, note_piece
 from station.cutting.analyse.uncut import find_uncut
-from station.cutting.geometry.pieces import Sheet
+from station.cutting.geometry.pieces import SLUG, Sheet
 from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.strokes import Levels, Shapes
 from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
 from station.shop.facts import Shop
 from station.shop.words import length, say
 
+FORGOTTEN = 0.5  # of equal pieces: where more have tabs, the others are to have some too
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 
 
@@ -30,11 +32,27 @@ def find_faults(
         *find_uncut(sheet, pieces, levels),
         *find_gouges(sheet),
         *_check_late_cuts(sheet, pieces),
+        *_check_late_parts(sheet, pieces),
     ]
-    for piece in pieces:
-        if is_loose(piece):
-            found += _tell_loose(piece, setting)
+    found += _check_loose(pieces, setting)
     return sorted(found, key=lambda p: (p.line, p.kind))
+
+
+def _check_loose(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
+    """Tells of pieces that nothing holds; of one that is without tabs while most others that are
+    equal to it have some, whatever bed holds it: its tabs were forgotten.
+    """
+    alike = Counter(piece.shape for piece in pieces)
+    held = Counter(p.shape for p in pieces if any(tab.style != "stub" for tab in p.tabs))
+    found = []
+    for piece in pieces:
+        if not is_loose(piece):
+            continue
+        found += _tell_loose(piece, setting)
+        if piece.shape >= 0 and held[piece.shape] > FORGOTTEN * alike[piece.shape]:
+            text = say("This piece has no tabs, and others that are equal to it have.")
+            found.append(note_piece(piece, "tabs-forgotten", text))
+    return found
 
 
 def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
@@ -113,6 +131,32 @@ def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
         graded = "" if deep or kind == "late-inside" else KNOW  # a tab holds it well enough
         found[n] = Problem(number, kind, text, at=(x, y), graded=graded)
     return list(found.values())
+
+
+def _check_late_parts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
+    """Tells of parts cut out of what has come loose from a hole before: only tabs between the
+    hole and its waste would hold it.
+    """
+    closed, (face, line) = sheet.closed, sheet.edges
+    parent, index = closed.faces.parent, sheet.cuts.index
+    around = {int(parent[f]) for f in sheet.of_piece if parent[f] >= 0}
+    found = []
+    for slug in sorted(f for f in around if sheet.kinds[f] == SLUG):
+        sides = np.concatenate(
+            (closed.left[closed.right == slug], closed.right[closed.left == slug])
+        )
+        held = (sides < 0) | (parent[np.maximum(sides, 0)] != slug)
+        own = [n for n, f in enumerate(sheet.of_piece) if parent[f] == slug]
+        inner = np.isin(line, line[np.isin(face, [sheet.of_piece[n] for n in own])])
+        outer = line[(face == slug) & ~inner]
+        if held.any() or not len(outer):
+            continue
+        free = int(sheet.cuts.moves.line[index[sheet.through.stop[outer].max() - 1]])
+        for n in own:
+            if pieces[n].line > free:
+                text = say("This is cut out of a piece that is free already.")
+                found.append(note_piece(pieces[n], "late-inside", text))
+    return found
 
 
 def _list_cuts_within(sheet: Sheet) -> tuple[Shapes, Ints]:

@@ -17,6 +17,7 @@ THROUGH_MM = 0.05  # a cut that ends this little above the sheet's bottom still 
 DEEP_MM, ABOVE_MM = -1.0, 0.3  # what tells a zero at the face from one at the spoilboard
 MANY_RUNS = 3  # times as many runs above as below tell it too
 SKIN_MM, SKIN_SHARE = 1.0, 0.2  # what is left of a thickness by a cut that nearly goes through
+OVERCUT_MM = 1.0  # a cut goes no further below the sheet that a remark tells of
 SAME_LEVEL_MM = 0.5  # without a thickness: depths this near the deepest go through
 
 
@@ -32,7 +33,7 @@ class Inferred:
     spoilboard: float
     bits: dict[int, float]
     assumed: tuple[str, ...]
-    measured: bool  # the thickness was given
+    measured: bool  # the thickness was given, or the file's remark holds
 
     @property
     def thickness(self) -> float:
@@ -58,14 +59,19 @@ def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred
     if setting.sheet is None:
         said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
     corner = _infer_corner(moves, cuts, setting, sheet, said)
-    face, bottom, through = _infer_heights(program, geo, setting, deepest, said)
+    zero = setting.zero or _infer_zero(program, geo, setting, deepest, said)
+    thick = setting.thickness_mm
+    if thick is None:
+        thick = _find_thickness_said(program, zero, said)
+    face, bottom, through = _infer_heights(program, geo, zero, thick, deepest, said)
     allowed = setting.spoilboard_mm
     if allowed is None:
         allowed = SPOILBOARD_MM
         said.append(f"A cut may go {allowed:g} mm into the spoilboard.")
     bits = _infer_bits(program, setting, said)
-    known = setting.thickness_mm is not None
-    return Inferred(sheet, corner, face, bottom, through, allowed, bits, tuple(said), known)
+    return Inferred(
+        sheet, corner, face, bottom, through, allowed, bits, tuple(said), thick is not None
+    )
 
 
 def _infer_corner(
@@ -85,22 +91,42 @@ def _infer_corner(
 
 
 def _infer_heights(
-    program: Program, geo: Geometry, setting: Setting, deepest: float, said: list[str]
+    program: Program,
+    geo: Geometry,
+    zero: str,
+    thick: float | None,
+    deepest: float,
+    said: list[str],
 ) -> tuple[float, float, float]:
     """Finds the face, the bottom, and the height at or below which a cut goes through."""
-    zero = setting.zero
-    if zero is None:
-        zero = _infer_zero(program, geo, setting, deepest, said)
-    if setting.thickness_mm is not None:
-        face = 0.0 if zero == "face" else setting.thickness_mm
-        bottom = face - setting.thickness_mm
-        return face, bottom, bottom + THROUGH_MM
+    if thick is not None:
+        face = 0.0 if zero == "face" else thick
+        return face, face - thick, face - thick + THROUGH_MM
     if zero == "face":
         face, bottom = 0.0, min(deepest, -0.1)
     else:
         face, bottom = _infer_face(program.moves, geo), 0.0
     said.append(f"Thickness: {face - bottom:g} mm, the deepest cut.")
     return face, bottom, bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
+
+
+def _find_thickness_said(program: Program, zero: str, said: list[str]) -> float | None:
+    """Finds the thickness that a remark says, mm, where a run ends just below a sheet like that;
+    else the file does not cut as its remark says.
+    """
+    if program.thickness_said is None:
+        return None
+    thick, line = program.thickness_said
+    feed, z = (program.moves.kind != RAPID) & program.moves.sure, program.moves.points[1:, 2]
+    begins = _find_begins(feed)
+    if not len(begins):
+        return None
+    lows = np.minimum.reduceat(np.where(feed, z, np.inf), begins)
+    over = lows - (-thick if zero == "face" else 0.0)
+    if not ((over < THROUGH_MM) & (over > -OVERCUT_MM)).any():
+        return None
+    said.append(f"Thickness: {thick:g} mm, as line {line} says.")
+    return thick
 
 
 def _infer_zero(

@@ -103,7 +103,7 @@ def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Proble
     deeper than most others of the same bit, which go down step by step.
     """
     cuts = sheet.cuts
-    deep = _find_deep_passes(cuts, levels, min(bits_wide, ODD_WIDE))
+    deep = _find_deep_passes(cuts, levels, bits_wide)
     tools = cuts.moves.tool[cuts.index]
     last = {run: float(cuts.run_low[run]) for run in deep}
     found = []
@@ -112,10 +112,9 @@ def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Proble
         if took <= bits_wide * wide + DEEPER_MM:
             as_deep = cuts.run_low[cuts.run] < last[run] + LEVEL_MM
             others = np.unique(cuts.run[as_deep & (tools == tool)])
-            sinks = cuts.high[position] - cuts.low[position] > LEVEL_MM  # as a hole's spiral
             leads_out = not (cuts.run[position + 1 : position + 2] == run).any()
             many = np.isin(others, list(deep)).sum() > ODD_SHARE * len(others)
-            if sinks or leads_out or many:
+            if leads_out or many:
                 continue
         text = say("Cuts {deep} mm deep in one pass with a bit of {wide} mm.",
                    deep=length(took, 1), wide=length(wide))  # fmt: skip
@@ -126,10 +125,12 @@ def _check_depths(sheet: Sheet, levels: Levels, bits_wide: float) -> list[Proble
 def _find_deep_passes(
     cuts: Cuts, levels: Levels, bits_wide: float
 ) -> dict[int, tuple[int, float]]:
-    """Finds for each run the first pass, level or sinking, deeper than so many times its bit's
-    diameter: where in the cuts it is, and how deep, mm.
+    """Finds for each run the first pass deeper than so many times its bit's diameter, or a level
+    one that may be odd: where in the cuts it is, and how deep, mm.
     """
-    most = bits_wide * 2 * cuts.radius + DEEPER_MM
+    sinks = cuts.high - cuts.low > LEVEL_MM  # as a hole's spiral, and the way down to a pass
+    wide = np.where(sinks, bits_wide, min(bits_wide, ODD_WIDE))
+    most = wide * 2 * cuts.radius + DEEPER_MM
     deep = np.flatnonzero(levels.face - cuts.low > most)
     if not len(deep):
         return {}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 
 from station.cutting.analyse.inference import Inferred
@@ -30,9 +32,12 @@ from station.shop.words import Say, length, say, speed
 
 TOUCH_MM = 0.01
 LONGEST_DWELL_S = 60.0  # nobody waits longer for a spindle: common practice, no source
+FASTEST_MM_MIN = 40_000.0  # no router for wood cuts so fast: the same
 SAME_BIT_MM = 0.05
 SAME_PLACE_MM, PLACES = 0.02, 1 << 32  # places on a grid, by one number each
 SAME_RIP_MM = 0.1  # cuts along one line lie this near
+POINTED = re.compile(r"\bV\W?BIT\b|\bV\W?GROOVE|\bDRILL\b|BOHRER|\bDEG\b.*\bV\b|\bENGRAV")
+FAR_MM = 60.0  # a slot that is drilled at both its ends is shorter
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
 
@@ -51,6 +56,8 @@ def find_problems(
         *_check_hold_downs(moves, geo, inferred, setting),
         *_check_dwells(program),
         *_check_zeroes(program),
+        *_check_backward(program),
+        *_check_pointed(program, geo, inferred),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
@@ -64,6 +71,35 @@ def _check_zeroes(program: Program) -> list[Problem]:
     line, name = program.other_zero
     text = say("From here on zero {name} counts: where it lies is not known here.", name=name)
     return [Problem(line, "other-zero", text)]
+
+
+def _check_backward(program: Program) -> list[Problem]:
+    """Tells where the spindle is to turn backwards: common bits cut the other way round, and a
+    collet may come loose. Common practice, no source.
+    """
+    if not program.backward:
+        return []
+    text = say("M4 turns the spindle backwards. Is there a bit in it that cuts so?")
+    return [Problem(program.backward, "spindle-backward", text)]
+
+
+def _check_pointed(program: Program, geo: Geometry, inferred: Inferred) -> list[Problem]:
+    """Tells of bits that their remarks call drills, or pointed, and that cut far along the sheet
+    as deep as through it: they leave slopes, or break.
+    """
+    moves = program.moves
+    through = (moves.kind != RAPID) & moves.sure & (geo.top <= inferred.through_z)
+    found = []
+    for said in program.bits_said:
+        if not POINTED.search(said.text):
+            continue
+        own = np.flatnonzero(through & (moves.tool == said.number))
+        if geo.flat[own].sum() > FAR_MM:
+            text = say("Line {line} calls this bit {said}: is it to cut through the sheet?",
+                       line=said.line, said=said.text)  # fmt: skip
+            first = own[geo.flat[own] > TOUCH_MM][:1].tolist()
+            found += _note_moves(moves, first, "bit-pointed", text)
+    return found
 
 
 def _check_dwells(program: Program) -> list[Problem]:
@@ -297,9 +333,13 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
 
 
 def _check_feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
-    """Looks for feeds above what the router can do."""
+    """Looks for feeds above what the router can do; of one that is not known, what none can."""
     if setting.router is None:
-        return []
+        text = say("The feed is above {most} mm/min: a zero too many, or a lost point?",
+                   most=speed(FASTEST_MM_MIN))  # fmt: skip
+        return _note_moves(
+            moves, _find_starts(inside & (moves.feed > FASTEST_MM_MIN)), "feed-out-of-band", text
+        )
     fast = inside & (moves.feed > setting.router.rapid_mm_min)
     text = say("The feed is above {most} mm/min, the router's fastest.",
                most=speed(setting.router.rapid_mm_min))  # fmt: skip

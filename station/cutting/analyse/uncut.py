@@ -11,7 +11,8 @@ from station.cutting.analyse.notes import find_line, note_cut, note_piece
 from station.cutting.geometry.faces import SKELETON, widen_shapes
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
 from station.cutting.geometry.pieces import PART, SLUG, WASTE, Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, Levels
+from station.cutting.geometry.rings import area_of
+from station.cutting.geometry.strokes import CLOSE_MM, LEVEL_MM, Levels
 from station.cutting.model import Bools, Floats, Ints, Piece, Problem
 from station.shop.words import length, say
 
@@ -20,6 +21,7 @@ MOST_SKINS = 0.6  # of the pieces: so many have a skin where it is meant, notche
 ABOVE_SKIN_MM = 0.3  # a tab is higher than a skin by as much
 DEEP_SHARE = 0.55  # of the thickness: a cut in the waste that is deeper was meant to part it
 NEARLY_MM, NEARLY_SHARE = 1.6, 0.35  # what a cut in a part leaves at most, that was meant to
+SAME_SIZE = 0.1  # mm, by which outlines of one size differ at most
 LONG_MM = 60.0  # a shorter cut that frees nothing is a mark or a hole for a screw
 POINTS, LEAD_SHARE = 41, 0.15  # looked at along a cut; of them beside what comes off, in a lead
 BESIDE_MM = 0.3  # an edge lies half a bit's width from its cut, as near as that
@@ -36,6 +38,7 @@ def find_uncut(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Pr
         *_check_skins(sheet, pieces, levels),
         *_check_ramps(sheet, levels),
         *_check_unfreed(sheet, levels),
+        *_check_alike(sheet, levels),
         *_check_idle_cuts(sheet),
     ]
 
@@ -105,6 +108,35 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
             text = say("This cut leaves {left} mm and frees nothing.", left=length(left, 2))
             found.append(note_cut(cuts, int(lines.first[chain[0]]), "uncut", text))
     return found
+
+
+def _check_alike(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Tells of outlines in the waste that do not go through, where others of their size do: their
+    last pass was forgotten.
+    """
+    lines, cuts, ways = sheet.shallow.lines, sheet.cuts, sheet.contours.ways
+    freeing = {c for (c, f), goes in sheet.around.items() if goes and sheet.kinds[f] == PART}
+    sizes = [_measure_way(ways[c]) for c in sorted(freeing) if len(ways[c]) > 2]
+    some = np.flatnonzero(shapely.length(lines.shape) > LONG_MM) if sizes else np.zeros(0, int)
+    ends = [shapely.get_point(lines.shape[some], at) for at in (0, -1)]
+    some = some[shapely.distance(*ends) < CLOSE_MM]
+    places = shapely.get_coordinates(shapely.get_point(lines.shape[some], 0))
+    found: dict[tuple[int, ...], Problem] = {}
+    for n, face in zip(some.tolist(), sheet.closed.faces.find_at(places).tolist(), strict=True):
+        way = shapely.get_coordinates(lines.shape[n])
+        alike = np.abs(np.array(sizes) - _measure_way(way)) < SAME_SIZE
+        left = float(cuts.run_low[lines.run[n]] - levels.bottom)
+        if (face < 0 or sheet.kinds[face] != PART) and alike.all(axis=1).any() and left > 0:
+            text = say("Other outlines like this one go through; here {left} mm are left.",
+                       left=length(left, 2))  # fmt: skip
+            place = tuple(np.round(shapely.bounds(lines.shape[n])).astype(int).tolist())
+            found[place] = note_cut(cuts, int(lines.first[n]), "uncut", text)
+    return list(found.values())
+
+
+def _measure_way(way: Floats) -> Floats:
+    """Measures what a way goes around: its box's sides, mm, and the root of its area, mm."""
+    return np.append(np.ptp(way, axis=0), abs(area_of(way)) ** 0.5)
 
 
 def _lies_in_cuts(sheet: Sheet, chain: Ints) -> bool:

@@ -15,9 +15,10 @@ REMARK = re.compile(rb"\(([^)\r\n]*)\)?|;([^\r\n]*)")
 NUMBER = r"(\d+(?:[.,]\d*)?|[.,]\d+)"
 UNIT = r"(MM|INCH(?:ES)?|IN\b|\"|'')?"
 NAMED = re.compile(
-    rf"(?:\bD(?:IA(?:M(?:ETER)?)?)?|DURCHMESSER|\xd8)\s*\.?\s*[=:]?\s*{NUMBER}\s*{UNIT}"
+    rf"(?:\bD(?:IA(?:M(?:ETER)?)?)?|DURCHMESSER|\xd8)\s*(?:\.(?!\d))?\s*[=:]?\s*{NUMBER}\s*{UNIT}"
 )
 FRACTION = re.compile(r"(?<![\d./])(\d+)\s*/\s*(\d+)\s*(?:\"|''|IN\b|INCH)")
+BARE_FRACTION = re.compile(r"(?<![\d./])(\d{1,2})\s*/\s*(2|4|8|16|32|64)(?![\d./])")
 SIZED = re.compile(rf"(?<![\d.,=]){NUMBER}\s*(MM\b|INCH(?:ES)?|IN\b|\"|'')")
 # a whole number that is no size
 WHOLE = r"(\d+)(?!\d*[.,/]\d|[\d.,]*\s*(?:MM\b|INCH|IN\b|\"|''))"
@@ -134,6 +135,9 @@ def read_size(text: str, *, inches: bool) -> float | None:
         if BIT_WORDS.search(text) or not OTHER_WORDS.search(text):
             return _keep_size(int(found[1]) / max(int(found[2]), 1) * MM_PER_INCH)
         return None
+    bare = BARE_FRACTION.search(text) if inches and BIT_WORDS.search(text) else None
+    if bare and not SIZED.search(text):
+        return _keep_size(int(bare[1]) / int(bare[2]) * MM_PER_INCH)
     found = NAMED.search(text)
     if found is None and (BIT_WORDS.search(text) or not OTHER_WORDS.search(text)):
         found = SIZED.search(text)

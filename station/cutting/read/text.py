@@ -20,6 +20,11 @@ MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
 ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
+ZERO_SET = re.compile(
+    rb"^[^(;]*G10(?!\d)[^(;]*(?:L0?2(?!\d)[^(;]*P0?([1-6])(?!\d)|P0?([1-6])(?!\d)[^(;]*L0?2(?!\d))"
+)
+ZERO_BYTES = 4000  # of a file, in which it sets its zeroes
+BACKWARD = re.compile(rb"(?<![A-Z])M0*4(?![\d.])", re.IGNORECASE)
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
 MOST_MOVES = 20_000_000  # 1.7 GB of columns
@@ -137,15 +142,35 @@ def refuse_length(moves: int) -> Say:
 
 
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
-    """Finds the line where a file goes on from another zero than it began with, and which."""
+    """Finds the line where a file goes on from another zero than it began with, and which; not
+    where the file itself says where both lie.
+    """
     called: list[tuple[int, bytes]] = []
     for found in _list_zeroes(data):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" not in line and line.count(b"(") == line.count(b")"):
             called.append((data.count(b"\n", 0, found.start()) + 1, found[1]))
-            if called[-1][1] != called[0][1]:
+            ends = {called[0][1], called[-1][1]}
+            if len(ends) > 1 and not ends <= _list_set_zeroes(data):
                 return called[-1][0], f"G{called[-1][1].decode()}"
     return None
+
+
+def _list_set_zeroes(data: bytes) -> set[bytes]:
+    """Lists the zeroes whose place the file sets itself: P1 of G10 L2 is G54, and so on."""
+    found = [ZERO_SET.search(line) for line in data[:ZERO_BYTES].upper().splitlines()]
+    return {b"%d" % (53 + int(each[1] or each[2])) for each in found if each}
+
+
+def find_backward(data: bytes) -> int:
+    """Finds the line where the spindle is first to turn backwards; 0: nowhere."""
+    if b"4" not in data or not (b"M" in data or b"m" in data):
+        return 0
+    for found in BACKWARD.finditer(data):
+        line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
+        if b";" not in line and line.count(b"(") == line.count(b")"):
+            return data.count(b"\n", 0, found.start()) + 1
+    return 0
 
 
 def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:

@@ -35,6 +35,22 @@ WRITTEN = [
     # one of three is not cut as the others are
     ("odd_pass", 17.8, (900, 600), [(3, *PLATE)], [(42, "pass-deep")]),
     ("odd_plunge", 6, (1220, 610), [(3, *PLATE)], [(21, "plunge-fast"), (28, "plunge-fast")]),
+    ("one_lap_down_a_ramp", 9, (900, 600), [(2, 80, 80, 6400)], [(37, "pass-deep")]),
+    # nobody gives the thickness: the remark holds where a cut ends just below it
+    ("one_slip_in_depth", None, (900, 600), [(3, *PLATE)], [(27, "too-deep")]),
+    ("zero_on_the_board", None, (900, 600), [(1, *PLATE)], []),
+    ("thicker_than_its_remark", None, (900, 600), [(1, *PLATE)], [(11, "thickness")]),
+    ("zeroes_set_by_the_file", 6, (900, 600), [(2, *PLATE)], []),
+    # M4, a feed with two zeros too many, a pass or a tab that was forgotten, a wrong bit
+    ("spindle_backwards", 6, (900, 600), [(1, *PLATE)], [(4, "spindle-backward")]),
+    ("feed_with_zeros_too_many", 6, (900, 600), [(2, *PLATE)], [(10, "feed-out-of-band")]),
+    ("last_pass_forgotten", 6, (900, 600), [(2, *PLATE)], [(40, "uncut")]),
+    ("tab_forgotten", 6, (900, 600), [(3, *PLATE)], [(24, "tabs-forgotten")]),
+    ("outline_by_a_v_bit", 6, (900, 600), None, [(10, "bit-pointed")]),
+    # a part is cut out of what its window has freed before; a tab holds it to nothing
+    ("cut_out_of_what_is_loose", 6, (900, 600), None, [(19, "late-inside")]),
+    ("bit_from_a_point", 6, (900, 600), [(1, 76.2, 101.6, 7741.9)], []),
+    ("bit_as_a_fraction", 6, (900, 600), [(1, 76.2, 101.6, 7741.9)], []),
 ]
 
 
