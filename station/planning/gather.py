@@ -26,7 +26,13 @@ from station.planning.messages import (
     Wish,
 )
 from station.planning.past import PartPast, ShopPast
-from station.queries.batches import find_approved, find_hold, find_revision, is_approved
+from station.queries.batches import (
+    find_approved,
+    find_hold,
+    find_order,
+    find_revision,
+    is_approved,
+)
 from station.queries.buying import (
     count_still_expected,
     find_bit_size,
@@ -38,7 +44,7 @@ from station.queries.routers import count_metres_left, count_minutes_left, find_
 from station.queries.runs import list_between, list_runs
 from station.queries.settings import find_shop
 from station.queries.shelf import count_lacking_ahead, count_spare_ahead
-from station.queries.shortage import Standing, survey_parts
+from station.queries.shortage import Standing, Taken, survey_parts
 from station.queries.stock import count_in_store
 from station.queries.supplies import count_left
 from station.queries.underway import list_queue
@@ -213,13 +219,18 @@ def _tell_part(
         room=place.room if place else 0,
         unsettled=unsettled[part.key],
         coming=stages,
-        wishes=tuple(Wish(t.order.id, t.order.due, t.pieces) for t in standing.takers),
+        wishes=_list_wishes(standing.takers),
+        own=_list_wishes(standing.own),
         use=tuple(max(0, past.packed.get(day, 0)) for day in shop.days),
         passed={
             step: Passage(good=max(0, past.good.get(step, 0)), lost=max(0, past.lost.get(step, 0)))
             for step in {*past.good, *past.lost}
         },
     )
+
+
+def _list_wishes(takers: tuple[Taken, ...]) -> tuple[Wish, ...]:
+    return tuple(Wish(taken.order.id, taken.order.due, taken.pieces) for taken in takers)
 
 
 # --- files, routers, sheets
@@ -284,7 +295,7 @@ def _tell_batch(view: View, batch: Batch, bed: Bed, corrected: Router) -> Queued
         due=batch.due,
         begun=bool(batch.cut or lying or bed.batch == batch.id),
         held=find_hold(view, batch.id) is not None or not is_approved(view, batch),
-        order=batch.order,
+        order=order.id if (order := find_order(view, batch)) else "",
     )
 
 

@@ -46,6 +46,7 @@ class PartNow(msgspec.Struct, frozen=True, kw_only=True):
     unsettled: int = 0  # recounts of it that nobody has settled yet
     coming: dict[Stage, int] = {}
     wishes: tuple[Wish, ...] = ()  # by due time
+    own: tuple[Wish, ...] = ()  # what orders take of sheets that are cut for them alone
     use: tuple[int, ...] = ()  # pieces packed on each worked day, oldest first
     passed: dict[str, Passage] = {}  # by step: cut, popping, trimming
 
@@ -58,6 +59,11 @@ class PartNow(msgspec.Struct, frozen=True, kw_only=True):
     def under_way(self) -> int:
         """Pieces on their way to the rack, those still to be cut too."""
         return sum(self.coming.values())
+
+    @property
+    def in_work(self) -> int:
+        """The same with those that are cut for one order alone."""
+        return self.under_way + sum(wish.pieces for wish in self.own)
 
 
 class FileNow(msgspec.Struct, frozen=True, kw_only=True):
@@ -96,7 +102,7 @@ class QueuedNow(msgspec.Struct, frozen=True, kw_only=True):
     due: str = ""
     begun: bool = False  # a sheet of it was cut or is on a bed
     held: bool = False  # or another revision is approved: nobody may cut it
-    order: str = ""  # for one order alone
+    order: str = ""  # for one order alone, that takes pieces still
 
     @property
     def to_take(self) -> int:

@@ -221,14 +221,14 @@ class Thinking:
             uncovered=self._list_unmakeable(),
             besides=list_besides(self.asked),
             put_off=self.put_off,
-            under_way=sum(p.under_way for p in self.asked.parts)
+            under_way=sum(p.in_work for p in self.asked.parts)
             + sum(self._count_pieces(file, sheets) for file, sheets in lacked.items()),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )
         return self._add_sums(plan, (*for_orders, *for_rack))
 
     def _add_sums(self, plan: CuttingPlan, releases: tuple[Release, ...]) -> CuttingPlan:
-        wishes = [wish for part in self.asked.parts for wish in part.wishes]
+        wishes = [wish for part in self.asked.parts for wish in (*part.wishes, *part.own)]
         late = {wish.order for wish in wishes if wish.due < self.asked.now}
         stuck = {order for b in plan.blocked if b.why_not for order in b.orders}
         return replace(
@@ -279,7 +279,7 @@ class Thinking:
         """
         use = sum(part.use.mean for part in self.parts.values() if part.use)
         ahead = sum(self._count_pieces(file, sheets) for file, sheets in lacked.items())
-        left = UNDER_WAY_DAYS * use - ahead - sum(p.under_way for p in self.asked.parts)
+        left = UNDER_WAY_DAYS * use - ahead - sum(p.in_work for p in self.asked.parts)
         kept = []
         for draft in drafts:
             each = self._count_pieces(draft.file, 1)

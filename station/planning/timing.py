@@ -85,7 +85,8 @@ def _queue(
         if b.router in queues and b.sheets and not b.held:
             due, minutes = b.due or LAST, b.minutes + LOAD_MIN
             wish = wanted[b.id].wish.due if b.id in wanted and not b.begun else LAST
-            job = Job(b.id, b.router, b.sheets, minutes, b.makes, min(due, wish),
+            makes = {} if b.order else b.makes  # it brings the others nothing
+            job = Job(b.id, b.router, b.sheets, minutes, makes, min(due, wish),
                       begun=b.begun, forward=wish < due)  # fmt: skip
             queues[b.router].append(job)
     files = {file.id: file for file in asked.files}

@@ -125,7 +125,7 @@ def list_forward(
 def _give_out(part: PartLearnt, waiting: list[QueuedNow]) -> dict[str, Wish]:
     """Gives a part's pieces to its orders by due time: by batch, the first that needs it."""
     queue = sorted(
-        (b for b in waiting if b.makes.get(part.now.id)),
+        (b for b in waiting if b.makes.get(part.now.id) and not b.order),
         key=lambda b: (not b.begun, b.due or LAST, b.id),
     )
     queued = sum(b.makes[part.now.id] * b.sheets for b in queue)

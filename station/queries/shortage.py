@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from station.queries.batches import (
     find_hold,
+    find_order,
     find_revision,
     is_approved,
     keep_free,
@@ -25,6 +26,8 @@ from station.shop.moves import Held
 from station.shop.views import View, by_part
 from station.shop.words import Say, say
 
+Counts = dict[str, dict[str, int]]  # part or order: stage: pieces
+STAGES = ("rework", "trimming", "popping", "bed", "queue")  # the farthest on first
 ORDERS = 1000  # open ones that are looked through
 PARTS = 2000
 
@@ -41,7 +44,8 @@ class Standing(NamedTuple):
 
     `kept_back` are the pieces whose batch is held or in doubt, on the rack, in open packs and on
     their way: they count nowhere else. `coming` counts by stage: rework, trimming, popping, bed,
-    queue.
+    queue. `own` is what orders still take that comes on sheets for them alone: it counts nowhere
+    else either.
     """
 
     part: Part
@@ -49,6 +53,7 @@ class Standing(NamedTuple):
     free: int
     kept_back: int
     coming: dict[str, int]
+    own: tuple[Taken, ...] = ()
 
     @property
     def wanted(self) -> int:
@@ -120,10 +125,14 @@ def list_waiting_for(view: View, batch: Batch) -> tuple[Order, ...]:
     revision = find_revision(view, batch)
     makes = revision.makes() if revision and not find_hold(view, batch.id) else {}
     left = max(0, batch.sheets - batch.cut)
+    own = find_order(view, batch)
+    wanted = [s for s in view.once("shortage/wanted", _survey_wanted) if s.part.id in makes]
+    if own:
+        takes = any(taken.order.id == own.id for standing in wanted for taken in standing.own)
+        return (own,) if takes and left else ()
     found = {
         order.id: order
-        for standing in view.once("shortage/wanted", _survey_wanted)
-        if standing.part.id in makes
+        for standing in wanted
         for order in standing.list_blocked(makes[standing.part.id] * left)
     }
     return tuple(sorted(found.values(), key=lambda o: (o.due, o.id)))
@@ -147,13 +156,39 @@ def survey_parts(view: View, *, wanted_only: bool = False) -> tuple[Standing, ..
     parts = [p for p in view.shelf(Part, "all", PARTS) if p.active or p.id in takers]
     if wanted_only:
         parts = [p for p in parts if p.id in takers]
-    coming, kept = _count_coming(view) if parts else ({}, {})
+    coming, kept, theirs = _count_coming(view) if parts else ({}, {}, {})
+    own = {part: _deal_own(takers.get(part, []), coming, theirs[part], part) for part in theirs}
     for held in _list_held_in_packs(view) if parts else ():
         kept[held.part] = kept.get(held.part, 0) + held.qty
     return tuple(
-        _stand(view, part, takers.get(part.id, []), coming.get(part.id, {}), kept.get(part.id, 0))
+        _stand(
+            view, part, takers.get(part.id, []), coming.get(part.id, {}), kept.get(part.id, 0)
+        )._replace(own=tuple(own.get(part.id, ())))
         for part in parts
     )
+
+
+def _deal_own(takers: list[Taken], coming: Counts, theirs: Counts, part: str) -> list[Taken]:
+    """Deals a part's pieces on sheets for one order alone to that order, those farthest on first.
+
+    Takes them from what it still takes of others; what is beyond is for the rack. Gives what
+    each takes of its own; `theirs` are pieces by order and stage.
+    """
+    dealt, open_ = [], {taken.order.id: taken for taken in takers}
+    for number, stages in theirs.items():
+        taken = open_.get(number)
+        left = taken.pieces if taken else 0
+        for stage in sorted(stages, key=STAGES.index):
+            took = min(left, stages[stage])
+            left -= took
+            if beyond := stages[stage] - took:
+                here = coming.setdefault(part, {})
+                here[stage] = here.get(stage, 0) + beyond
+        if taken and left < taken.pieces:
+            dealt.append(taken._replace(pieces=taken.pieces - left))
+            open_[number] = taken._replace(pieces=left)
+    takers[:] = [taken for taken in open_.values() if taken.pieces]
+    return sorted(dealt, key=lambda taken: (taken.order.due, taken.order.id))
 
 
 def _stand(
@@ -183,24 +218,33 @@ def _list_held_in_packs(view: View) -> Iterator[Held]:
         yield from keep_held(view, view.stock(place=f"packing/{order.id}"))
 
 
-Counts = dict[str, dict[str, int]]  # part: stage: pieces
-
-
-def _count_coming(view: View) -> tuple[Counts, dict[str, int]]:
-    """Counts what is under way by part and stage, and by part what is kept back of it."""
+def _count_coming(view: View) -> tuple[Counts, dict[str, int], dict[str, Counts]]:
+    """Counts what is under way by part and stage; by part what is kept back of it; and by part and
+    order what is on sheets for that order alone.
+    """
     coming: Counts = {}
     kept: dict[str, int] = {}
-    held: dict[str, bool] = {}
+    theirs: dict[str, Counts] = {}
+    known: dict[str, tuple[bool, str]] = {}
     for stage, lot in _list_under_way(view):
-        if lot.batch not in held:
-            held[lot.batch] = find_hold(view, lot.batch) is not None
-        if held[lot.batch]:
+        if lot.batch not in known:
+            known[lot.batch] = find_hold(view, lot.batch) is not None, _find_own(view, lot.batch)
+        held, order = known[lot.batch]
+        if held:
             is_cut = stage not in ("bed", "queue")  # what is not cut yet is nobody's
             kept[lot.part] = kept.get(lot.part, 0) + lot.qty * is_cut
         else:
-            here = coming.setdefault(lot.part, {})
+            of = theirs.setdefault(lot.part, {}) if order else coming
+            here = of.setdefault(order or lot.part, {})
             here[stage] = here.get(stage, 0) + lot.qty
-    return coming, kept
+    return coming, kept, theirs
+
+
+def _find_own(view: View, number: str) -> str:
+    """Finds the order that a batch is cut for alone, while it takes pieces; empty: none."""
+    batch = view.get(Batch, number)
+    order = find_order(view, batch) if batch else None
+    return order.id if order else ""
 
 
 def _list_under_way(view: View) -> Iterator[tuple[str, Held]]:

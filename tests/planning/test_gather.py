@@ -8,6 +8,7 @@ from station.planning.gather import gather_plan as gather_all
 from station.planning.hours import Hours
 from station.planning.messages import Coming, LeadSeen, Passage, Wish
 from station.planning.past import PastReading, read_past
+from station.planning.think import run
 from station.shop.acts import Act, Answer
 from station.shop.facts import (
     Bed,
@@ -302,6 +303,21 @@ def test_packs_that_were_made_ahead_of_a_push_are_not_wanted_again():
     assert part_of(gather_plan(small_shop(kit, *lying, *pushes), NOW)).besides == 32
     few = replace(kit, mark=12)
     assert part_of(gather_plan(small_shop(few, *lying, pushes[0]), NOW)).besides == 22
+
+
+def test_a_batch_for_one_order_alone_brings_the_others_nothing():
+    """A sheet for an order of next week; one of today lacks as many."""
+    week = order("3301", 24, "2026-12-02T15:00:00")
+    view = small_shop(COMB_ONLY, week, order("3302", 24), batch(sheets=1, order="3301"))
+    asked = gather_plan(view, NOW)
+    assert part_of(asked).own == (Wish("3301", week.due, 24),)
+    plan = run(asked, lambda _stage, _share: None)
+    (blocked,) = plan.blocked
+    assert (blocked.orders, blocked.release.due) == (("3302",), f"{DAY}T15:00:00")
+    assert (plan.orders, plan.forward, plan.take_back) == (2, (), ())
+    gone = replace(week, state="cancelled")
+    view = small_shop(COMB_ONLY, gone, batch(sheets=1, order="3301"))
+    assert [b.order for b in gather_plan(view, NOW).queued] == [""]
 
 
 def test_the_room_of_a_rack_place_and_recounts_that_nobody_has_settled_are_told():

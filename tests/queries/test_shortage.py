@@ -128,3 +128,28 @@ def test_who_waits_for_a_batch_changes_while_it_waits():
     held = batch(sheets=1, holds=("a crack",))
     stuck = small_shop(COMB_ONLY, held, order("3301", 9))
     assert list_waiting_for(stuck, held) == ()
+
+
+def test_what_is_cut_for_one_order_alone_goes_to_no_other():
+    """The other one is due a week before; of 24 one is for the rack, for the first takes 23."""
+    week = "2026-12-02T15:00:00"
+    theirs = batch(sheets=1, order="3301")
+    view = small_shop(COMB_ONLY, order("3301", 23, week), order("3302", 24), theirs)
+    found = stand(view)
+    assert [(t.order.id, t.pieces) for t in found.takers] == [("3302", 24)]
+    assert [(t.order.id, t.pieces) for t in found.own] == [("3301", 23)]
+    assert (found.coming, found.lacking) == ({"queue": 1}, 23)
+    assert [o.id for o in found.list_blocked()] == ["3302"]
+    assert [o.id for o in list_waiting_for(view, theirs)] == ["3301"]
+    gone = replace(order("3301", 23, week), state="cancelled")
+    view = small_shop(COMB_ONLY, gone, order("3302", 24), theirs)
+    assert (stand(view).coming, stand(view).own) == ({"queue": 24}, ())
+
+
+def test_what_is_cut_for_one_order_alone_is_as_far_on_as_it_is():
+    """Those that are farthest on are its own; sheets that are held bring nothing."""
+    theirs = batch(sheets=2, order="3301")
+    view = off_bed(small_shop(COMB_ONLY, order("3301", 30), theirs), theirs, 1)
+    assert (stand(view).coming, stand(view).takers) == ({"queue": 18}, ())
+    held = replace(theirs, holds=("stubs torn",))
+    assert [t.pieces for t in stand(small_shop(COMB_ONLY, order("3301", 30), held)).takers] == [30]
