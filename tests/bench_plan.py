@@ -27,7 +27,7 @@ SECONDS = 10.0
 PROBLEMS = 2
 OVER = 0.05
 FEW = 100  # files; of more at most half of the plain solver's gap is to be left
-# The best covers of the problems of 200 files that any run has found: sheets by number of the file.
+# The best covers of the problems of 200 files that any run has found: sheets by number of file.
 BEST = (
     {3: 5, 8: 2, 11: 5, 40: 3, 45: 4, 50: 5, 63: 1, 67: 3, 71: 1, 78: 4, 92: 5, 106: 3, 115: 5,
      116: 2, 117: 1, 135: 2, 150: 4, 159: 2, 181: 1, 182: 1, 187: 3, 195: 6},
