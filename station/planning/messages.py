@@ -61,9 +61,9 @@ class PartNow(msgspec.Struct, frozen=True, kw_only=True):
         return sum(self.coming.values())
 
     @property
-    def in_work(self) -> int:
-        """The same with those that are cut for one order alone."""
-        return self.under_way + sum(wish.pieces for wish in self.own)
+    def on_own(self) -> int:
+        """Pieces that come on sheets for one order alone, as far as it takes them."""
+        return sum(wish.pieces for wish in self.own)
 
 
 class FileNow(msgspec.Struct, frozen=True, kw_only=True):

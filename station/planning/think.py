@@ -221,7 +221,7 @@ class Thinking:
             uncovered=self._list_unmakeable(),
             besides=list_besides(self.asked),
             put_off=self.put_off,
-            under_way=sum(p.in_work for p in self.asked.parts)
+            under_way=sum(p.under_way + p.on_own for p in self.asked.parts)
             + sum(self._count_pieces(file, sheets) for file, sheets in lacked.items()),
             done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
         )
@@ -279,7 +279,7 @@ class Thinking:
         """
         use = sum(part.use.mean for part in self.parts.values() if part.use)
         ahead = sum(self._count_pieces(file, sheets) for file, sheets in lacked.items())
-        left = UNDER_WAY_DAYS * use - ahead - sum(p.in_work for p in self.asked.parts)
+        left = UNDER_WAY_DAYS * use - ahead - sum(p.under_way + p.on_own for p in self.asked.parts)
         kept = []
         for draft in drafts:
             each = self._count_pieces(draft.file, 1)
@@ -402,10 +402,10 @@ class Thinking:
         return Blocked(
             part=now.id,
             name=now.name,
-            wanted=now.wanted,
+            wanted=now.wanted + now.on_own,
             there=now.free,
             kept_back=now.kept_back,
-            under_way=now.under_way,
+            under_way=now.under_way + now.on_own,
             unsettled=now.unsettled,
             orders=tuple(wish.order for wish in unmet),
             late=sum(wish.due < self.asked.now for wish in unmet),

@@ -44,8 +44,7 @@ class Standing(NamedTuple):
 
     `kept_back` are the pieces whose batch is held or in doubt, on the rack, in open packs and on
     their way: they count nowhere else. `coming` counts by stage: rework, trimming, popping, bed,
-    queue. `own` is what orders still take that comes on sheets for them alone: it counts nowhere
-    else either.
+    queue. `own` is what orders still take that comes on sheets for them alone: no other takes it.
     """
 
     part: Part
@@ -57,13 +56,13 @@ class Standing(NamedTuple):
 
     @property
     def wanted(self) -> int:
-        """Pieces that open orders still take."""
-        return sum(t.pieces for t in self.takers)
+        """Pieces that open orders still take, of their own sheets too."""
+        return sum(t.pieces for t in (*self.takers, *self.own))
 
     @property
     def under_way(self) -> int:
-        """Pieces on their way to the rack, those still to be cut too."""
-        return sum(self.coming.values())
+        """Pieces on their way to the rack or to one order, those still to be cut too."""
+        return sum(self.coming.values()) + sum(t.pieces for t in self.own)
 
     @property
     def lacking(self) -> int:
@@ -75,7 +74,7 @@ class Standing(NamedTuple):
 
         Where so many pieces that come are not counted, also those that wait for them.
         """
-        left, found = self.free + self.under_way - without, []
+        left, found = self.free + sum(self.coming.values()) - without, []
         for taker in self.takers:
             if taker.pieces > left:
                 found.append(taker.order)

@@ -218,10 +218,10 @@ def _to_cut(view: View, part: str, order: str, dues: list[str]) -> tuple[int, in
             if not each or not _may_come(view, batch, order):
                 continue
             on_bed = bool(bed.batch == batch.id and bed.sheet and bed.state != "free")
+            left = max(0, batch.sheets - batch.cut - on_bed) if is_approved(view, batch) else 0
             bed_count += each * on_bed
-            if is_approved(view, batch):
-                queue_count += each * max(0, batch.sheets - batch.cut - on_bed)
-            dues.append(batch.due)
+            queue_count += each * left
+            dues.append(batch.due if on_bed or left else "")
     return bed_count, queue_count
 
 

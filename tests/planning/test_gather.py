@@ -314,6 +314,7 @@ def test_a_batch_for_one_order_alone_brings_the_others_nothing():
     plan = run(asked, lambda _stage, _share: None)
     (blocked,) = plan.blocked
     assert (blocked.orders, blocked.release.due) == (("3302",), f"{DAY}T15:00:00")
+    assert (blocked.wanted, blocked.under_way) == (48, 24)
     assert (plan.orders, plan.forward, plan.take_back) == (2, (), ())
     gone = replace(week, state="cancelled")
     view = small_shop(COMB_ONLY, gone, batch(sheets=1, order="3301"))

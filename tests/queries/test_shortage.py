@@ -139,6 +139,7 @@ def test_what_is_cut_for_one_order_alone_goes_to_no_other():
     assert [(t.order.id, t.pieces) for t in found.takers] == [("3302", 24)]
     assert [(t.order.id, t.pieces) for t in found.own] == [("3301", 23)]
     assert (found.coming, found.lacking) == ({"queue": 1}, 23)
+    assert (found.wanted, found.under_way) == (47, 24)
     assert [o.id for o in found.list_blocked()] == ["3302"]
     assert [o.id for o in list_waiting_for(view, theirs)] == ["3301"]
     gone = replace(order("3301", 23, week), state="cancelled")
@@ -151,5 +152,6 @@ def test_what_is_cut_for_one_order_alone_is_as_far_on_as_it_is():
     theirs = batch(sheets=2, order="3301")
     view = off_bed(small_shop(COMB_ONLY, order("3301", 30), theirs), theirs, 1)
     assert (stand(view).coming, stand(view).takers) == ({"queue": 18}, ())
+    assert (stand(view).lacking, stand(view).list_blocked()) == (0, ())
     held = replace(theirs, holds=("stubs torn",))
     assert [t.pieces for t in stand(small_shop(COMB_ONLY, order("3301", 30), held)).takers] == [30]

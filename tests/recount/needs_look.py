@@ -1,7 +1,7 @@
 """What needs a look, counted from the books: what raises itself, what persons are to settle."""
 
 import re
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 
 from station.shop.facts import (
@@ -47,13 +47,13 @@ def list_blocks(books: Books, now: str) -> list[tuple[str, int, int]]:
     """
     found = []
     coming = count_coming(books)
-    for part, wanted in trade.taken(books).items():
+    for part, wanted in count_wanted(books).items():
         left = trade.on_rack(books, part, free=True) + coming[part]
         if wanted <= left or not books.get(Part, part):
             continue
         without = []
         for order in trade.open_orders(books):
-            takes = trade.to_take(books, order).get(part, 0)
+            takes = find_wants(books, order)[part]
             if takes > left:
                 without.append(order)
             else:
@@ -67,11 +67,14 @@ def count_waiting_for(books: Books, batch: Batch) -> int:
     """Orders that cannot have some part without what is still to be cut of a batch."""
     found: set[str] = set()
     makes = {} if trade.why_held(books, batch) else trade.makes(books, batch)
+    if theirs := _find_theirs(books, batch):
+        takes = any(_find_own(books)[theirs.id][part] for part in makes)
+        return int(takes and batch.sheets > batch.cut)
     for part, each in makes.items():
         left = trade.on_rack(books, part, free=True) + count_coming(books)[part]
         left -= each * max(0, batch.sheets - batch.cut)
         for order in trade.open_orders(books):
-            takes = trade.to_take(books, order).get(part, 0)
+            takes = find_wants(books, order)[part]
             if takes > left:
                 found.add(order.id)
             else:
@@ -86,15 +89,86 @@ def count_coming(books: Books) -> Counter[str]:
 
 def _count_coming(books: Books) -> Counter[str]:
     counts: Counter[str] = Counter()
+    for _, part, n in _list_under_way(books):
+        counts[part] += n
+    for own in _find_own(books).values():
+        counts.subtract(own)
+    return counts
+
+
+def _list_under_way(books: Books) -> Iterator[tuple[Batch | None, str, int]]:
+    """What is under way or to be cut and not held: batch, part, pieces."""
     for head in ("popping", "trimming", "rework"):
         for _, number, part, n in books.lying(head=head):
-            if not trade.why_held(books, books.get(Batch, number)):
-                counts[part] += n
+            batch = books.get(Batch, number)
+            if not trade.why_held(books, batch):
+                yield batch, part, n
     for batch in trade.to_be_cut(books):
         if not trade.why_held(books, batch):
             for part, each in trade.makes(books, batch).items():
-                counts[part] += each * max(0, batch.sheets - batch.cut)
-    return counts
+                yield batch, part, each * trade.count_to_come(books, batch)
+
+
+def _find_theirs(books: Books, batch: Batch | None) -> Order | None:
+    """The order that a batch is cut for alone, as long as it takes pieces."""
+    order = books.get(Order, batch.order) if batch and batch.order else None
+    return order if order and order.state not in ("packed", "shipped", "cancelled") else None
+
+
+def find_takes(books: Books, order: Order) -> Counter[str]:
+    """Pieces of each part that an order takes; what is held in its open pack may not leave."""
+    takes = Counter(trade.to_take(books, order))
+    there, ahead = trade.inside(books, order.id), trade.dealt(books).get(order.id, Counter())
+    for part, held in count_held_in_pack(books, order).items():
+        n = trade.want(books, order).get(part, 0)
+        takes[part] = max(0, n - (there[part] - held) - ahead[part])
+    return takes
+
+
+def count_held_in_pack(books: Books, order: Order) -> Counter[str]:
+    """Held pieces of each part in the open pack of an order."""
+    found: Counter[str] = Counter()
+    for _, number, part, n in books.lying(place=f"packing/{order.id}"):
+        found[part] += n if trade.why_held(books, books.get(Batch, number)) else 0
+    return +found
+
+
+def _find_own(books: Books) -> dict[str, Counter[str]]:
+    """What each order takes of sheets that are cut for it alone."""
+    return books.once("own", lambda: _deal_own(books))
+
+
+def _deal_own(books: Books) -> dict[str, Counter[str]]:
+    found: dict[str, Counter[str]] = defaultdict(Counter)
+    for batch, part, n in _list_under_way(books):
+        if theirs := _find_theirs(books, batch):
+            found[theirs.id][part] += n
+    for number, pieces in found.items():
+        order = books.get(Order, number)
+        is_open = order in trade.open_orders(books)
+        found[number] = pieces & find_takes(books, order) if order and is_open else Counter()
+    return found
+
+
+def count_own(books: Books) -> Counter[str]:
+    """Pieces of each part that orders take of sheets that are cut for them alone."""
+    return sum(_find_own(books).values(), Counter[str]())
+
+
+def find_wants(books: Books, order: Order) -> Counter[str]:
+    """Pieces of each part that an order takes of what is cut for all."""
+    every = books.once("wants", dict[str, Counter[str]])
+    if order.id not in every:
+        every[order.id] = find_takes(books, order) - _find_own(books)[order.id]
+    return every[order.id]
+
+
+def count_wanted(books: Books) -> Counter[str]:
+    """Pieces of each part that all open orders take of what is cut for all."""
+    total: Counter[str] = Counter()
+    for order in trade.open_orders(books):
+        total.update(find_wants(books, order))
+    return total
 
 
 def say_blocks(books: Books, part: str, orders: int, late: int) -> str:

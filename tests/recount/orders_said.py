@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from typing import Any
 
-from station.shop.facts import Batch, Bed, Cart, Mailer, Order, Pack, Part, Product
+from station.shop.facts import Batch, Cart, Mailer, Order, Pack, Part, Product
 from tests.recount import benches, trade
 from tests.recount import figures as fig
 from tests.recount.books import Books
@@ -220,11 +220,11 @@ def count_coming(books: Books, part: str, order: str = "") -> tuple[list[tuple[i
     for batch in books.all(Batch):
         each = trade.makes(books, batch)[part]
         if batch.state in ("queued", "cutting") and each and _comes(books, batch, order):
-            bed = books.get(Bed, batch.router)
-            on_bed = int(bool(bed and bed.batch == batch.id and bed.sheet and bed.state != "free"))
+            on_bed = int(trade.on_bed(books, batch))
+            queued = max(0, trade.count_to_come(books, batch) - on_bed)
             found["bed"] += each * on_bed
-            found["queue"] += each * max(0, batch.sheets - batch.cut - on_bed)
-            dues += [batch.due] if batch.due else []
+            found["queue"] += each * queued
+            dues += [batch.due] if batch.due and (on_bed or queued) else []
     words = ("in trimming", "in rework", "at popping", "being cut", "still to be cut")
     return [(n, w) for n, w in zip(found.values(), words, strict=True) if n], min(dues, default="")
 

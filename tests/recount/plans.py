@@ -24,6 +24,7 @@ from station.shop.facts import (
     RackPlace,
     Revision,
     Router,
+    Slip,
 )
 from tests.recount import figures as fig
 from tests.recount import loading, needs_look, trade
@@ -49,9 +50,10 @@ def _matter(at: At) -> str | None:
     part = trade.find_part(at.books, at.row[0].rpartition(": ")[2])
     if not part:
         return None
-    books, wanted = at.books, trade.taken(at.books)[part]
+    books, own = at.books, needs_look.count_own(at.books)[part]
+    wanted = needs_look.count_wanted(books)[part] + own
     free = trade.on_rack(books, part, free=True)
-    coming = needs_look.count_coming(books)[part]
+    coming = needs_look.count_coming(books)[part] + own
     held = kept_back(books, part)
     words = [f"{fig.n(wanted)} wanted", f"{fig.n(free) if free else 'none'} on the rack"]
     words += [f"{fig.n(held)} kept back"] if held else []
@@ -63,8 +65,9 @@ def _matter(at: At) -> str | None:
 
 
 def kept_back(books: Books, part: str) -> int:
-    """Pieces of a part on the rack or on their way that are held."""
-    return sum(
+    """Pieces of a part on the rack, in open packs or on their way that are held."""
+    packs = (needs_look.count_held_in_pack(books, o) for o in trade.open_orders(books))
+    return sum(pack[part] for pack in packs) + sum(
         n
         for head in ("rack", "popping", "trimming", "rework")
         for _, b, _, n in books.lying(head=head, part=part)
@@ -92,7 +95,9 @@ def _need_by_hand(at: At) -> str | None:
     part = trade.find_part(at.books, at.row[0].rpartition(", minimum ")[0])
     if not part:
         return None
-    wanted, coming = trade.taken(at.books)[part], needs_look.count_coming(at.books)[part]
+    own = needs_look.count_own(at.books)[part]
+    wanted = needs_look.count_wanted(at.books)[part] + own
+    coming = needs_look.count_coming(at.books)[part] + own
     free = trade.on_rack(at.books, part, free=True)
     return f"{fig.n(wanted)} wanted, {fig.n(free)} there, {fig.n(coming)} coming"
 
@@ -111,17 +116,20 @@ def count_free_sheets(at: At, name: str) -> int | None:
     lots = [x.id for x in at.books.all(Lot) if x.material == material.id]
     n = sum(max(0, at.books.sheets("store", lot)) for lot in lots)
     for batch in trade.to_be_cut(at.books):
-        revision, bed = trade.revision_of(at.books, batch), at.books.get(Bed, batch.router)
-        on_bed = bool(bed and bed.batch == batch.id and bed.sheet and bed.state != "free")
-        if revision and revision.material == material.id and not trade.why_held(at.books, batch):
-            n -= max(0, batch.sheets - batch.cut - on_bed)
+        revision, on_bed = trade.revision_of(at.books, batch), trade.on_bed(at.books, batch)
+        goes = trade.may_be_cut(at.books, batch) and not trade.why_held(at.books, batch)
+        if revision and revision.material == material.id and goes:
+            slips = (s for s in at.books.all(Slip) if s.batch == batch.id and s.state == "between")
+            bed = at.books.get(Bed, batch.router)
+            begun = sum(not (on_bed and bed and s.sheet == bed.sheet) for s in slips)
+            n -= max(0, batch.sheets - batch.cut - on_bed - begun)
     return max(0, n)
 
 
 def _sums(at: At) -> str | list[str] | None:
     """What stands beside the plan: orders that wait for parts and how many will, late ones."""
     orders = trade.open_orders(at.books)
-    wanting = [o for o in orders if trade.to_take(at.books, o)]
+    wanting = [o for o in orders if +needs_look.find_takes(at.books, o)]
     if at.row[0] == "late now":
         late = [o for o in wanting if o.due < at.look.now]
         return f"{fig.n(len(late))} of {fig.n(len(wanting))}"
@@ -135,12 +143,12 @@ def count_waiting(books: Books) -> int:
     """Orders that lack a part which neither lies there nor is under way."""
     without: set[str] = set()
     coming = needs_look.count_coming(books)
-    for part, wanted in trade.taken(books).items():
+    for part, wanted in needs_look.count_wanted(books).items():
         left = trade.on_rack(books, part, free=True) + coming[part]
         if wanted <= left:
             continue
         for order in trade.open_orders(books):
-            takes = trade.to_take(books, order).get(part, 0)
+            takes = needs_look.find_wants(books, order)[part]
             if takes > left:
                 without.add(order.id)
             else:

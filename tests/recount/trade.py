@@ -3,7 +3,18 @@
 from collections import Counter
 from collections.abc import Iterable
 
-from station.shop.facts import Batch, Order, Pack, Part, Product, RackPlace, Revision, Slip
+from station.shop.facts import (
+    Batch,
+    Bed,
+    CutFile,
+    Order,
+    Pack,
+    Part,
+    Product,
+    RackPlace,
+    Revision,
+    Slip,
+)
 from tests.recount.books import Books
 
 IN_HOUSE = ("open", "packing", "waiting", "packed")  # an order that has not left
@@ -238,3 +249,21 @@ def to_be_cut(books: Books) -> list[Batch]:
     """The batches that wait in the routers' queues or are being cut."""
     found = (b for b in books.all(Batch) if b.state in ("queued", "cutting") and has_sheets(b))
     return [b for b in found if b.router]
+
+
+def may_be_cut(books: Books, batch: Batch) -> bool:
+    """Whether its revision is the approved one: no other is cut on."""
+    file = books.get(CutFile, batch.cut_file)
+    return bool(file and file.approved == batch.revision)
+
+
+def on_bed(books: Books, batch: Batch) -> bool:
+    """Whether a sheet of it lies on its router's bed."""
+    bed = books.get(Bed, batch.router)
+    return bool(bed and bed.batch == batch.id and bed.sheet and bed.state != "free")
+
+
+def count_to_come(books: Books, batch: Batch) -> int:
+    """Sheets of a queued batch that are on the bed, or that may still be cut."""
+    left = max(0, batch.sheets - batch.cut)
+    return left if may_be_cut(books, batch) else min(left, on_bed(books, batch))
