@@ -2,8 +2,9 @@
 
 import argparse
 import gc
+import logging
 import sys
-from contextlib import suppress
+from collections.abc import Callable
 
 from station import bootstrap
 from station.bootstrap import Where
@@ -11,9 +12,10 @@ from station.clock import Clock
 from station.commands.common import OWN_BUG, keep_errors, make_clock, require_shop
 from station.commands.text_station import run_text_station
 from station.files.backups import TROUBLE, Backups, keep_before_update
-from station.ledger.faults import Fault
 from station.ledger.ledger import Ledger
 from station.shop.areas import AREAS
+
+log = logging.getLogger(__name__)
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -32,6 +34,7 @@ def run(options: argparse.Namespace) -> int:
     with keep_errors(data), bootstrap.open_ledger(data) as ledger:
         keep_before_update(ledger, clock())
         gc.freeze()  # what is loaded by now stays: looking it over for cycles takes 50 ms
+        keep_backup = make_keeping(ledger, clock)
         sound = run_text_station(
             bootstrap.make_desk(ledger, where, clock),
             clock,
@@ -39,17 +42,32 @@ def run(options: argparse.Namespace) -> int:
             lambda text: print(text, flush=True),
             lambda text: print(text, file=sys.stderr, flush=True),
             bootstrap.make_loop(ledger, data),
+            keep_backup,
         )
-        with suppress(Fault):  # every line has its answer by now
-            _keep_backup(ledger, clock)
+        keep_backup()
     return 0 if sound else OWN_BUG
 
 
-def _keep_backup(ledger: Ledger, clock: Clock) -> None:
-    """Keeps the evening's backup where one is due, as the window does; says what hinders it."""
-    Backups(ledger, clock).step()
-    if why := ledger.local(TROUBLE):
-        print(f"No backup: {why}", file=sys.stderr)
+def make_keeping(ledger: Ledger, clock: Clock) -> Callable[[], None]:
+    """Makes what keeps the evening's backup where one is due, as the window does.
+
+    What hinders it is said once; it ends no line.
+    """
+    backups, told = Backups(ledger, clock), ""
+
+    def keep() -> None:
+        nonlocal told
+        try:
+            backups.step()
+            why = ledger.local(TROUBLE) or ""
+        except Exception:
+            log.exception("the evening's backup")
+            return
+        if why and why != told:
+            print(f"No backup: {why}", file=sys.stderr)
+        told = why
+
+    return keep
 
 
 def find_where(options: argparse.Namespace) -> Where:

@@ -33,13 +33,15 @@ def run_text_station(
     out: Callable[[str], None],
     beside: Callable[[str], None],
     loop: "Loop | None" = None,
+    keep_house: Callable[[], None] = lambda: None,
 ) -> bool:
     """Takes a line at a time and prints one JSON line for each, after its commit.
 
     Our own mistake ends none of the other lines; gives whether there was none.
 
     A station that shares goes on with that between the lines, and a moment after the last.
-    What keeps it from sharing is said `beside`: no line asked for it.
+    What keeps it from sharing is said `beside`: no line asked for it. `keep_house` does what the
+    window does by itself, as the evening's backup.
     """
     if loop is not None:
         loop.trouble = lambda fault: beside(
@@ -53,6 +55,7 @@ def run_text_station(
                 loop.kick()
         if monotonic() - moved >= MOVED_AFTER:
             desk.ledger.idle()
+            keep_house()
             moved = monotonic()
     return taker.sound
 
@@ -87,9 +90,13 @@ def _read_and_share(lines: TextIO, loop: "Loop", beside: Callable[[str], None]) 
     come: SimpleQueue[str | None] = SimpleQueue()
 
     def read() -> None:
-        for raw in lines:
-            come.put(raw)
-        come.put(None)
+        try:
+            for raw in lines:
+                come.put(raw)
+        except OSError as fault:  # of a terminal that is gone, say
+            beside(f"No more lines come: {fault.strerror or fault}.")
+        finally:
+            come.put(None)
 
     Thread(target=read, daemon=True).start()
     while True:

@@ -3,7 +3,9 @@
 import io
 import shutil
 import sqlite3
-from contextlib import closing
+from contextlib import closing, suppress
+from threading import Event, Thread
+from types import SimpleNamespace
 
 import pytest
 
@@ -43,6 +45,20 @@ class Talk:
         self.state, self.why = self.steps.pop(0)
 
 
+class Idle(Talk):
+    """A talk with a shop that has all."""
+
+    def __init__(self):
+        super().__init__()
+        self.ledger = SimpleNamespace(is_taking_in=False, not_shared=lambda: 0)
+
+    def step(self):
+        self.state = "shared"
+
+    def close(self):
+        self.state = "away"
+
+
 def test_why_the_shop_is_away_is_said_once_and_that_it_is_back():
     """A station that was shut out said nothing at all."""
     shut = "The shop's database does not let this station in."
@@ -74,6 +90,48 @@ def test_a_pc_that_only_has_a_text_station_keeps_the_evening_s_backups_too(
     assert scan("2026-11-26T09:00:00") == ({*first, "20261126-0900"}, "")
     monkeypatch.setattr(backups, "find_shop", lambda _view: Shop(id="shop", backup_folder="x"))
     assert scan("2026-11-27T09:00:00")[1] == "No backup: write the whole path of the folder: x\n"
+
+
+def test_one_that_never_ends_keeps_each_evening_s_backup_as_well(tmp_path, monkeypatch):
+    """It made them at its end alone, and a PC may go on for months."""
+    seconds = iter(range(1000))
+    monkeypatch.setattr(text_station, "monotonic", lambda: next(seconds))
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), "2026-11-25T07:00:00", stock=START)
+
+    def kept():
+        return sorted(file.name[5:18] for file in (tmp_path / "backups").glob("*.db"))
+
+    def lines():
+        yield f"{write('batch', '00900', 'A')}\n"
+        yield f"{button('hold')}\n"
+        yield "@at 2026-11-25T18:00:00\n"
+        seen.append(kept())
+
+    seen = []
+    monkeypatch.setattr("sys.stdin", lines())
+    words = ["scan", "--area", "trimming", "--worker", "05", "--now", "2026-11-25T10:00:00"]
+    assert main.main([*words, "--data", str(tmp_path)]) == 0
+    assert seen == [["20261125-1800"]]  # the newest of the day, and before the end
+
+
+def test_lines_that_break_off_end_a_station_that_shares():
+    """It stood still for ever with the file in its hand, and nobody could open the shop."""
+
+    def lines():
+        yield "1\n"
+        raise OSError(5, "Input/output error")
+
+    ended = Event()
+
+    def run():
+        with suppress(OSError):
+            for _ in text_station._read_and_share(lines(), Idle(), print):
+                pass
+        ended.set()
+
+    Thread(target=run, daemon=True).start()
+    assert ended.wait(10)
 
 
 @pytest.mark.parametrize("at", ["0001-01-01T00:00:00", "9999-12-31T23:59:59", "2300-01-01"])
