@@ -69,7 +69,7 @@ PLANNING = (
           "trimmed = max(trimmed, popped)", "trimming that takes no time", TURNS),
     Plant(f"{HERE}/past.py", "    for back in range(DAYS, 0, -1):",
           "    for back in range(DAYS, -1, -1):", "today counted as a whole day of use", GATHER),
-    Plant("station/queries/shortage.py", "        if held[lot.batch]:", "        if False:",
+    Plant("station/queries/shortage.py", "        if held:", "        if False:",
           "held pieces counted as under way", SHORT),
     Plant("station/queries/shortage.py", "    free = sum(h.qty for h in lying) - held\n",
           "    free = sum(h.qty for h in lying)\n", "held pieces on the rack counted as free",

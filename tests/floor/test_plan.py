@@ -395,7 +395,8 @@ def test_what_is_noted_as_ordered_is_what_stands_on_the_written_list():
     held = think(view)
     assert take(held, button("ordered"), view).answer.refused, "no list is written yet"
     listed = take(held, button("order_list"), view).hand
-    looked = take(listed, button("row_9"), view).hand
+    looked = take(listed, find_touch(screen.screen(listed, view), "FS-600: 20"), view).hand
+    assert looked.work.chosen
     more = [structs.replace(o, quantity=o.quantity + 7) for o in held.thought.order]
     later = structs.replace(held.thought, at=f"{DAY}T11:05:00", order=tuple(more))
     anew = replace(looked, thought=later)
