@@ -12060,6 +12060,10 @@
       <translation>{count} von {most} {count|ist|sind} heil</translation>
     </message>
     <message>
+      <source>{count} {count|arc ends|arcs end} up to {off} mm off the circle, as figures with few decimals do. Some routers refuse that: write the file with more decimals.</source>
+      <translation>{count} {count|Bogen endet|Bögen enden} bis zu {off} mm neben dem Kreis, wie es bei Zahlen mit wenigen Nachkommastellen vorkommt. Manche Fräsen verweigern das: Die Datei mit mehr Nachkommastellen schreiben.</translation>
+    </message>
+    <message>
       <source>{count} {count|batch|batches} of the old revision {count|is|are} held.</source>
       <translation>{count} {count|Los|Lose} der alten Revision {count|ist|sind} gesperrt.</translation>
     </message>

@@ -11,6 +11,7 @@ import shapely
 
 from station.cutting.analyse.faults import find_faults
 from station.cutting.analyse.inference import Inferred, infer_setting
+from station.cutting.analyse.notes import sum_up_arcs
 from station.cutting.analyse.passes import find_pass_faults
 from station.cutting.analyse.problems import find_problems
 from station.cutting.analyse.thickness import find_wrong_sheet
@@ -194,7 +195,7 @@ def _make_analysis(
     moves = program.moves
     rapid = moves.kind == RAPID
     area = sum(s.area_mm2 * len(s.pieces) for s in shapes)
-    order = sorted((*program.problems, *problems), key=lambda p: p.line)
+    order = sorted((*sum_up_arcs(program.problems), *problems), key=lambda p: p.line)
     z = moves.points[:, 2]
     down = ~rapid & (z[1:] < z[:-1]) & (z[1:] < inferred.face - 0.01) & (z[:-1] >= inferred.face)
     return Analysis(

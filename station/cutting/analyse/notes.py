@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
+
 from station.cutting.geometry.strokes import Cuts
 from station.cutting.model import Piece, Problem
-from station.shop.words import Say
+from station.shop.words import Say, length, say
+
+ROUNDED_MM = 0.02  # by which an arc is off at most whose end and centre have two decimals
+FEW = 3  # arcs that are told one by one
 
 
 def find_line(cuts: Cuts, position: int) -> int:
@@ -22,3 +28,25 @@ def note_piece(piece: Piece, kind: str, text: Say, *, line: int = 0, graded: str
     """Makes a problem of a whole piece, at the line of its outline where none is given."""
     x, y = piece.outline.mean(axis=0)
     return Problem(line or piece.line, kind, text, at=(float(x), float(y)), graded=graded)
+
+
+def sum_up_arcs(problems: Sequence[Problem]) -> list[Problem]:
+    """Tells once of many arcs that are off by no more than rounded coordinates bring about."""
+    rounded = [p for p in problems if p.kind == "arc-radii" and _read_off(p) <= ROUNDED_MM]
+    if len(rounded) <= FEW:
+        return list(problems)
+    text = say(
+        "{count} {count|arc ends|arcs end} up to {off} mm off the circle, as figures with few "
+        "decimals do. Some routers refuse that: write the file with more decimals.",
+        count=len(rounded),
+        off=length(max(map(_read_off, rounded)), 4),
+    )
+    once, left = replace(rounded[0], text=text), {id(p) for p in rounded}
+    return [once, *(p for p in problems if id(p) not in left)]
+
+
+def _read_off(problem: Problem) -> float:
+    """Reads from its sentence by how many mm an arc is off."""
+    (off,) = problem.text.values.values()
+    assert isinstance(off, Say)
+    return float(str(off.values["length"]))

@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
+from math import pi
+from typing import NamedTuple
 
 import numpy as np
 import shapely
@@ -49,6 +52,8 @@ LEAST_TAB_MM = 0.2  # a narrower tab breaks while it is cut: common practice, no
 LIFT_MM = 0.05
 RISE_MM = 0.03  # by which a bit goes up over a tab at least: a step of its depths may be near
 SAME_PLACE_MM = 1e-6
+MANY_ROUNDS = 2.5 * pi  # by which a line turns that is parted
+ROUND = 1.9 * pi  # by which each part of it turns
 SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
 
 
@@ -82,8 +87,7 @@ class Stretches:
 
 def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) -> Stretches:
     """Finds all stretches that could hold something: cut less deep, or jumped over."""
-    left, of = _subtract(closing.shape, kerfs)
-    less = _measure_stretches(cuts, closing, left, of, through)
+    less = _measure_stretches(cuts, closing, find_left(closing.shape, kerfs), through)
     jumps, before, after, fed = find_jumps(cuts, through)
     jumps = _follow_laps(jumps, closing.shape)
     gaps, of = _subtract(jumps, kerfs)
@@ -126,6 +130,72 @@ def _follow_laps(jumps: Shapes, laps: Shapes) -> Shapes:
         if way.length < LONGER * jumps[some[n]].length:  # else it goes around by the other side
             made[some[n]] = way
     return made
+
+
+class Left(NamedTuple):
+    """What is left of lines where nothing goes through, a row each: its shape, of which line it
+    is, from where to where along that, and whether that goes round more than once.
+    """
+
+    shape: Shapes
+    of: Ints
+    start: Floats
+    end: Floats
+    laps: Bools
+
+
+def find_left(lines: Shapes, kerfs: Shapes) -> Left:
+    """Finds what the bit leaves of lines, those that go round several times a lap at a time.
+
+    Laps that lie on one another but for a rounded figure cross in hundreds of places: taken from
+    the kerfs at once they would fall into as many pieces.
+    """
+    rounds, line, first = _part_rounds(lines)
+    left, round_ = _subtract(rounds, kerfs)
+    ends = [shapely.get_point(left, 0), shapely.get_point(left, -1)]
+    start, end = np.sort([shapely.line_locate_point(rounds[round_], e) for e in ends], axis=0)
+    start, end, of = start + first[round_], end + first[round_], line[round_]
+    laps = (np.bincount(line, minlength=len(lines)) > 1)[of]
+    order = np.lexsort((start, of))
+    # a lap ends on a tab: what is left before and after that end is one
+    goes_on = np.zeros(len(of), dtype=bool)
+    before, after = order[:-1], order[1:]
+    goes_on[after] = laps[after] & (of[after] == of[before]) & (
+        np.abs(start[after] - end[before]) < SAME_PLACE_MM
+    )  # fmt: skip
+    for n, to in zip(before[goes_on[after]].tolist(), after[goes_on[after]].tolist(), strict=True):
+        start[to] = start[n]
+        left[to] = substring(lines[of[to]], start[to], end[to])
+    kept = np.ones(len(of), dtype=bool)
+    kept[before[goes_on[after]]] = False
+    return Left(left[kept], of[kept], start[kept], end[kept], laps[kept])
+
+
+def _part_rounds(lines: Shapes) -> tuple[Shapes, Ints, Floats]:
+    """Parts lines that go round more than once; gives the rounds, the line of each, and how far
+    along that it begins.
+    """
+    points, of = shapely.get_coordinates(lines, return_index=True)
+    steps, same = np.diff(points, axis=0), of[1:] == of[:-1]
+    turns = np.diff(np.unwrap(np.arctan2(steps[:, 1], steps[:, 0])))
+    turned = np.zeros(len(points))
+    turned[1:-1] = np.where(same[1:] & same[:-1], turns, 0.0)
+    sums = np.bincount(of, turned, len(lines))
+    if not len(lines) or np.abs(sums).max() < MANY_ROUNDS:
+        return lines, np.arange(len(lines)), np.zeros(len(lines))
+    made: list[list[tuple[shapely.Geometry, int, float]]] = []
+    for n, line in enumerate(lines):
+        if abs(sums[n]) < MANY_ROUNDS:
+            made.append([(line, n, 0.0)])
+            continue
+        own = points[of == n]
+        rounds = (np.abs(np.cumsum(turned[of == n])) // ROUND).astype(np.int64)
+        ways = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(own, axis=0).T))])
+        at = [0, *np.flatnonzero(np.diff(rounds) > 0) + 1, len(own) - 1]
+        made.append([(shapely.linestrings(own[a : b + 1]), n, float(ways[a]))
+                     for a, b in pairwise(at) if b > a])  # fmt: skip
+    shapes, line_of, first = zip(*(row for rows in made for row in rows), strict=True)
+    return np.array(shapes, dtype=object), np.array(line_of), np.array(first)
 
 
 def _subtract(lines: Shapes, kerfs: Shapes) -> tuple[Shapes, Ints]:
@@ -180,23 +250,26 @@ def fill_heights(
             ramped[n] |= high[k] - low[k] > LEAST_MM
 
 
-def _measure_stretches(
-    cuts: Cuts, lines: Lines, left: Shapes, of: Ints, through: Lines
-) -> Stretches:
+def _measure_stretches(cuts: Cuts, lines: Lines, left: Left, through: Lines) -> Stretches:
     """Finds over which cuts each stretch lies, and how high the bit runs there."""
-    ends = [shapely.get_point(left, 0), shapely.get_point(left, -1)]
-    at = np.sort([shapely.line_locate_point(lines.shape[of], end) for end in ends], axis=0)
-    closed = shapely.length(left) > 0.98 * shapely.length(lines.shape[of])
+    of = left.of
+    closed = shapely.length(left.shape) > 0.98 * shapely.length(lines.shape[of])
     first, stop = lines.first[of], lines.stop[of]
     top, ramped = np.zeros(len(of)), np.zeros(len(of), dtype=bool)
-    fill_heights(cuts.flat, cuts.low, cuts.high, at[0], at[1], closed, first, stop, top, ramped)
+    fill_heights(cuts.flat, cuts.low, cuts.high, left.start, left.end, closed, first, stop, top,
+                 ramped)  # fmt: skip
     run, line_of = lines.run[of], lines.shape[of]
     between = _pick_between(cuts, through, first, stop)
     lifted = between & (shapely.length(line_of) < WIDEST_GAP_MM)
-    whole = _add_ends(left, line_of, lines.radius[of])
+    whole = line_of.copy()
+    whole[~left.laps] = _add_ends(left.shape[~left.laps], line_of[~left.laps],
+                                  lines.radius[of][~left.laps])  # fmt: skip
+    for n in np.flatnonzero(left.laps).tolist():
+        more = float(lines.radius[of[n]]) + LEAST_GAP_MM
+        whole[n] = substring(line_of[n], max(0.0, left.start[n] - more), left.end[n] + more)
     whole[lifted] = _join_to_cuts(line_of[lifted], lines.radius[of][lifted], through)
-    return Stretches(left, whole, lines.radius[of], top, ramped, first, stop, run, run.copy(),
-                     between)  # fmt: skip
+    return Stretches(left.shape, whole, lines.radius[of], top, ramped, first, stop, run,
+                     run.copy(), between)  # fmt: skip
 
 
 def _join_to_cuts(ways: Shapes, radius: Floats, through: Lines) -> Shapes:

@@ -23,6 +23,8 @@ WRITTEN = [
     # the sheet's edge is a side of the part; the cuts end on it, or a little past it
     ("at_the_edge", 6, (900, 600), [(2, *PLATE)], []),
     ("past_the_edge", 6, (900, 600), [(2, *PLATE)], []),
+    # five laps down a ramp lie on one another but for what two decimals round off
+    ("disc_down_a_ramp", 9, (900, 600), [(1, 115, 115, 10386.7)], [(10, "arc-radii")]),
     # 0.5 mm to spare the face, then even passes
     ("thin_first_pass", 12, (1220, 610), [(1, *PLATE)], []),
     ("ring_and_disc", 6, (900, 600), [(1, 40, 40, 1256.6), (1, 140, 140, 7539.7)], []),
