@@ -42,7 +42,7 @@ if TYPE_CHECKING:
 FIRST_STATION = "1"  # the PC that had the shop first
 FILE = "shop.db"
 TRIED = "restore tried"  # local: the act that wanted a backup back, once that was tried
-LATELY = 20  # entries at the end of the history that are looked at
+LATELY = 100  # entries at the end of the history that are looked at: others' come in between
 BY_ITSELF = ("tell_health", "take_numbers")  # what the program records by itself
 JOINED = "shop.json"  # is there once this PC shares
 
@@ -171,12 +171,11 @@ def find_wanted_backup(ledger: Ledger) -> Path | None:
 
 
 def _find_wish(ledger: Ledger) -> Act[Any] | None:
-    """Finds the newest act of a person, where it wants a backup back on this PC."""
+    """Finds the newest act of a person at this PC, where it wants a backup back."""
     newest = [*ledger.entries(after=ledger.count() - LATELY)]
     acts = [e.past.act for e in newest if e.kind not in BY_ITSELF]
-    if not acts or acts[-1].kind != RestoreBackup.kind or acts[-1].station != ledger.station:
-        return None
-    return acts[-1]
+    mine = [act for act in acts if act.station == ledger.station]
+    return mine[-1] if mine and mine[-1].kind == RestoreBackup.kind else None
 
 
 def find_station(data: Path) -> str:

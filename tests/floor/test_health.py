@@ -1,16 +1,18 @@
 """This shop's health in the office: each PC in a row, and the way back to a backup."""
 
 import pytest
+from msgspec import Raw
 
 from station import VERSION, bootstrap
 from station.floor.anywhere.acts import TellHealth
+from station.ledger.codec import Body, write_body
 from station.ledger.faults import NoBackup
 from station.ledger.ledger import Ledger
 from station.ledger.shop_link import SharedRow
 from station.ledger.talk import exchange
 from station.sharing.address import Address
 from station.sharing.membership import Membership
-from station.shop.acts import Act
+from station.shop.acts import Act, with_args
 from station.shop.facts import Concern, Station
 from station.shop.words import moment
 from tests.replay import PIN
@@ -123,6 +125,20 @@ def want_back(stage):
     kept = stage.ledger.list_backups()[0].file
     send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
     stage.ledger.close()
+
+
+def test_what_others_do_meanwhile_takes_no_wish_back(stage, sharing):
+    """The shop went on for the minute until this PC was opened again, and nothing was restored."""
+    kept = stage.ledger.list_backups()[0].file
+    send(stage, *RESTORE, f"touch {kept.name}", *ASKED, "button yes")
+    share(stage.ledger, sharing)
+    for n in range(30):
+        there = Act(id=f"there {n}", kind="newer", at=EVENING, worker="05", station="2", args=None)
+        body = Body(act=with_args(there, Raw(b"{}")), tone="good")
+        sharing.shop.add(SharedRow(there.id, "", (), write_body(body)))
+    share(stage.ledger, sharing)
+    assert stage.ledger.view.past("there 29")
+    assert bootstrap.find_wanted_backup(stage.ledger) == kept
 
 
 def test_what_the_shop_does_not_have_yet_comes_along_to_a_backup(stage, sharing):
