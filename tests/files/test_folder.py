@@ -1,13 +1,16 @@
 """The folders that a shop sets: one that names none for certain is told, and is no bug of ours."""
 
+from pathlib import Path
+
 import pytest
 
 from station.files import folder as folders
 from station.files.handlers import list_handlers
+from station.files.lists import MOST_BYTES
 from station.floor.office.work import OfficeHand, OfficeWork
 from station.shop.acts import good
 from station.shop.facts import Shop
-from station.shop.file_requests import FindLists, ProveText
+from station.shop.file_requests import FindLists, ProveText, ReadList
 from station.shop.rooms import Took
 from station.shop.words import say
 from tests.ledger.toy import opened
@@ -40,3 +43,21 @@ def test_a_folder_of_a_router_that_is_none_is_told(handlers, written):
     took = handlers[ProveText](asked, hand)
     assert took.answer.refused
     assert str(took.answer.said) == f"{written}: write the whole path of the folder"
+
+
+def test_a_file_that_is_far_too_large_for_a_list_is_not_read_whole(
+    handlers, tmp_path, monkeypatch
+):
+    """Somebody left an export of years in the folder, and the window stood still over it."""
+    lists = tmp_path / "files"
+    lists.mkdir()
+    with (lists / "years.csv").open("wb") as out:
+        out.truncate(MOST_BYTES + 1)
+
+    def refuse(file):
+        raise AssertionError(f"{file} was read")
+
+    monkeypatch.setattr(Path, "read_bytes", refuse)
+    hand = OfficeHand(area="office", work=OfficeWork())
+    took = handlers[ReadList](ReadList(file="years.csv"), hand)
+    assert "years.csv is too large for a list" in str(took.answer.do)
