@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 import numpy as np
 import shapely
 
@@ -60,7 +62,7 @@ def find_jumps(cuts: Cuts, through: Lines) -> tuple[Shapes, Ints, Ints, Bools]:
         i: fed.get(i) or _draw_jump(cuts, through, int(before[i]), int(after[i]), ends[i])
         for i in some[~turns[some]].tolist()
     }
-    ways = _drop_cut_ways(cuts, through, ways, {i: int(before[i]) for i in fed})
+    ways = _drop_cut_ways(cuts, through, ways, (before, after), fed)
     lengths = [shapely.length(way) for way in ways.values() if way is not None]
     usual = float(np.median(lengths)) if lengths else 0.0
     ways |= {i: _draw_turn(ends[i], usual) for i in np.flatnonzero(turns).tolist()}
@@ -154,27 +156,36 @@ def _goes_on(way: shapely.Geometry, before: shapely.Geometry, after: shapely.Geo
 
 
 def _drop_cut_ways(
-    cuts: Cuts, through: Lines, ways: dict[int, shapely.Geometry | None], fed: dict[int, int]
+    cuts: Cuts,
+    through: Lines,
+    ways: dict[int, shapely.Geometry | None],
+    lines: tuple[Ints, Ints],
+    fed: Collection[int],
 ) -> dict[int, shapely.Geometry]:
     """Drops ways that begin or end along a cut through the sheet: they lead elsewhere, as from a
     contour that ran past its own start. Short ones close a gap.
 
-    `fed` has the line before each way that the bit goes at feed: only what is cut without a rapid
-    between is its own contour, others may cut across the tab.
+    Others may cut along a tab too. `lines` are those before and after each pair: their own
+    contour has gone over its start before the way, or comes back over it later. Of a way that the
+    bit goes at feed (`fed`) only what no rapid parts is its own.
     """
     drawn = {pair: way for pair, way in ways.items() if way is not None}
-    pairs, shapes = list(drawn), np.array(list(drawn.values()), dtype=object)
+    pairs, shapes = np.array(list(drawn), dtype=int), np.array(list(drawn.values()), dtype=object)
     long = shapely.length(shapes) > 2 * AHEAD_MM
     if not long.any():
         return drawn
     tree, cut = shapely.STRtree(through.shape), np.zeros(len(shapes), dtype=bool)
     rapid = np.flatnonzero(cuts.moves.kind == RAPID) if fed else np.zeros(0, int)
-    lift = np.searchsorted(rapid, cuts.index[through.first])
-    last = np.array([fed.get(pair, -1) for pair in pairs])
+    goes = np.isin(pairs, list(fed))
+    lift, last, first = np.searchsorted(rapid, cuts.index[through.first]), *lines
     for at in (AHEAD_MM, -AHEAD_MM):
         place = shapely.line_interpolate_point(shapes, at)
         way, line = tree.query(place, predicate="dwithin", distance=SAME_WAY_MM)
-        own = (last[way] < 0) | (lift[line] == lift[last[way]])
+        pair = pairs[way]
+        own = np.where(at > 0, line <= last[pair], line >= first[pair])
+        back = first[pair] <= last[pair]  # from the end of a chain to its start
+        own[back] = ((line >= first[pair]) & (line <= last[pair]))[back]
+        own[goes[way]] = (lift[line] == lift[last[pair]])[goes[way]]
         cut[way[own]] = True
     kept = (~cut | ~long).tolist()
     return {pair: way for (pair, way), keep in zip(drawn.items(), kept, strict=True) if keep}
@@ -193,16 +204,19 @@ def _draw_jump(
     if around is not None:
         return _keep_short(around)
     curve = _draw_curve(through.shape[before], through.shape[after])
-    if curve is not None and not _lies_on(end, u, start, v):
-        return _keep_short(curve) if curve else None
+    seems = curve is not None and not _lies_on(end, u, start, v)
+    if seems and curve:
+        return _keep_short(curve)
     away = start - end
     cross = u[0] * v[1] - u[1] * v[0]
     if abs(cross) > BEND:
         ahead = (away[0] * v[1] - away[1] * v[0]) / cross
         back = (away[0] * u[1] - away[1] * u[0]) / cross
-        if ahead > 0 and -back > 0:
+        if ahead > SAME_LINE_MM and -back > SAME_LINE_MM:
             return _keep_short([end, end + u * ahead, start])
-    if min(u @ away, v @ away) < ALONG * np.hypot(*away) or _swerves(u, away, v):
+        if min(ahead, -back) > -SAME_LINE_MM:  # one of the cuts ends at the corner
+            return _keep_short([end, start])
+    if seems or min(u @ away, v @ away) < ALONG * np.hypot(*away) or _swerves(u, away, v):
         return None
     return shapely.linestrings([end, start])
 

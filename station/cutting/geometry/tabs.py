@@ -39,6 +39,7 @@ from station.cutting.geometry.strokes import (
 from station.cutting.model import CW, LINE, Bools, Floats, Ints, Moves
 
 STRAIGHT_ON = 0.97  # cosine: of a jump that goes on in a straight line, or along chords of an arc
+LEAST_TURN = 0.15  # sine: of a jump around a corner
 LEAST_MM = 0.01  # a shorter stretch is none
 PROBE_MM = 0.05
 PROBE_EVERY_MM, MOST_PROBES = 3.0, 5
@@ -711,7 +712,21 @@ def _draw_way_over(moves: Moves, one: int, other: int, *, straight: bool) -> Flo
         ways = end - moves.points[one, :2], moves.points[other + 1, :2] - start
         around = draw_around(moves, one, other, (end, ways[0], start, ways[1]))
         return None if around is None else np.stack(around)
-    return np.stack((end, start)) if straight else None
+    if straight:
+        return np.stack((end, start))
+    return _turn_corner(
+        end, end - moves.points[one, :2], start, moves.points[other + 1, :2] - start
+    )
+
+
+def _turn_corner(end: Floats, leave: Floats, start: Floats, arrive: Floats) -> Floats | None:
+    """Gives the way around the corner where two straight cuts meet ahead; None: nowhere."""
+    u, v, away = (complex(*way) for way in (leave, arrive, start - end))
+    cross = (u.conjugate() * v).imag
+    if abs(cross) < LEAST_TURN * abs(u) * abs(v):
+        return None
+    ahead, back = ((away.conjugate() * v).imag / cross, (away.conjugate() * u).imag / cross)
+    return np.stack((end, end + leave * ahead, start)) if ahead > 0 > back else None
 
 
 @compile_entry("void(f8[::1], i8[::1], i4[::1], i4[::1])")

@@ -1,5 +1,8 @@
 """A fault is told however its strokes are written: in halves, as spirals, with slopes in steps."""
 
+import cmath
+import math
+
 import pytest
 from reading import SETTING, box, found
 
@@ -51,6 +54,17 @@ def test_an_outline_in_halves_that_cuts_into_the_tab_of_the_next_part():
     """That tab is gone, so its half falls apart: still it is the way around one part."""
     assert told(tabbed_halves(30.8)) == set()
     assert "gouge" in told(tabbed_halves(30.8) + tabbed_halves(78))
+
+
+def test_a_tab_along_which_the_next_part_is_cut_still_holds_its_own():
+    """The bit is lifted over it: the line of the first part ends within, and is no way on."""
+
+    def outline(x: float) -> str:
+        way = f"G0 X{x + 50} Y20\nG1 Z-6.2 F600\nX{x + 14} F2500\nG0 Z5\nX{x + 4}\nG1 Z-6.2 F600\n"
+        return f"{way}X{x} F2500\nY80\nX{x + 86}\nY20\nX{x + 50}\nG0 Z5\n"
+
+    assert told(outline(20)) == set()
+    assert "gouge" in told(outline(20) + outline(100.5))
 
 
 def test_halves_of_two_parts_that_seem_to_go_on_into_each_other():
@@ -128,3 +142,44 @@ def test_a_part_on_a_shared_line_is_cut_there_and_back(depths):
 def test_a_way_that_crosses_itself_like_an_eight_goes_around_two_parts():
     cross = "G0 X20 Y20\nG1 Z-6.2 F600\nX126 Y106 F2500\nX126 Y20\nX20 Y106\nX20 Y20\nG0 Z5\n"
     assert len(found(cross).pieces) == 2
+
+
+def polygon(start: float, wide: float, sides: int = 24) -> str:
+    """A disc of 100 mm by straight cuts that leaves a tab of the full height: `start` and `wide`
+    in sides of it.
+    """
+
+    def at(share: float) -> str:
+        k, rest = divmod(share, 1)
+        a, b = (56 * cmath.rect(1, cmath.tau * n / sides) for n in (k, k + 1))
+        place = 100 + 100j + a + (b - a) * rest
+        return f"X{place.real:.3f} Y{place.imag:.3f}"
+
+    begin, end = start + wide, start + sides
+    stops = [*range(math.floor(begin) + 1, math.ceil(end)), end]
+    way = "\n".join(at(stop) for stop in stops)
+    return f"G0 {at(begin)}\nG1 Z-6.2 F600\nF2500\n{way}\nG0 Z5\n"
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        # the cut ends at a corner, or begins there
+        "G0 X31 Y20\nG1 Z-6.2 F600\nX126 F2500\nY106\nX20\nY20\nG0 Z5\n",
+        "G0 X20 Y20\nG1 Z-6.2 F600\nX126 F2500\nY106\nX20\nY31\nG0 Z5\n",
+        # it ends a little before a bend, or behind it
+        polygon(0.1, 0.95),
+        polygon(0.05, 1.0),
+    ],
+)
+def test_a_tab_of_the_full_height_at_a_corner_holds_its_part(body):
+    assert [len(piece.tabs) for piece in found(body).pieces] == [1]
+
+
+def test_a_tab_around_a_corner_is_cut_through():
+    """An earlier pass goes over it by a rapid straight from side to side."""
+    earlier = "G0 X26 Y20\nG1 Z-3 F600\nX126 F2500\nY106\nX20\nY26\nG0 Z5\n"
+    last = "G0 X50 Y20\nG1 Z-6.2 F600\nX126 F2500\nY106\nX20\nY20\nX50\nG0 Z5\n"
+    assert told(earlier + "G0 X26 Y20\nG1 Z-3 F600\nX40 F2500\nG0 Z5\n" + last) == {
+        "tab-cut-through"
+    }
