@@ -65,7 +65,7 @@ LEDGER = (
     Plant("station/ledger/effects.py", "part, router), -n)", "part, router), n)",
           "an undo counts twice in the day's flow", UNDO),
     Plant("station/ledger/history.py", "        if again := self.repeated(act.id):\n"
-          "            return again\n        if not", "        if not",
+          "            return again\n        if has_wrong", "        if has_wrong",
           "a double scan counts twice", RECORD),
     Plant("station/ledger/history.py", "else digest(self.digest, body", 'else digest(b"", body',
           "the chain of digests is no chain", ("tests/ledger",)),

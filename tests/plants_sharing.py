@@ -70,7 +70,7 @@ SIMULATED = (
           "sharing: numbers of a block that others may have as well",
           SEEN),
     Plant(f"{LEDGER}/history.py", "        if again := self.repeated(act.id):\n"
-          "            return again\n        if not", "        if not",
+          "            return again\n        if has_wrong", "        if has_wrong",
           "sharing: the same act again is recorded twice", SEEN),
     Plant(f"{LEDGER}/supply.py", "if k.startswith((OWN, SPARE, ASKED))", "if k.startswith(ASKED)",
           "sharing: an old disk hands its numbers out again",
