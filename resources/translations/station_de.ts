@@ -6880,6 +6880,10 @@
       <translation>Das Übergabeblatt ist gedruckt</translation>
     </message>
     <message>
+      <source>The heights of this cycle were said before G90 and G91 changed; controls differ in what they are now.</source>
+      <translation>Die Höhen dieses Zyklus standen vor dem Wechsel zwischen G90 und G91; Steuerungen verstehen sie nun verschieden.</translation>
+    </message>
+    <message>
       <source>The hold-downs</source>
       <translation>Die Niederhalter</translation>
     </message>

@@ -16,6 +16,7 @@ from station.cutting.compiled import Real, Whole, compile_entry, make_dtype
 from station.cutting.model import RAPID, Bytes, Floats, Ints
 from station.cutting.read.arcs_plain import tell_ends_apart, tell_radii_differ
 from station.cutting.read.controller_plain import Controller
+from station.cutting.read.cycles_plain import HEIGHTS_CHANGED
 from station.shop.words import Say, say
 
 Record = npt.NDArray[Any]
@@ -111,7 +112,7 @@ class RecordRow:
 RECORD = make_dtype(RecordRow)
 NUMBERS = ("scale", "feed", "rpm", "absolute", "absolute_centres", "plane", "inverse", "turning",
            "chosen", "tool", "system", "side", "back_to", "exact")  # fmt: skip
-STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJK"}
+STICKY = {letter: ord(letter) - 64 for letter in "XYZRQPIJKA"}
 DIALECT = ("dwell_ms", "semicolon", "skip_deleted", "peck_back_mm", "return_first", "relative_r")
 ROW = from_dtype(RECORD)
 POINT = typeof((0.0, 0.0, 0.0))  # type: ignore[no-untyped-call] # numba has no types
@@ -121,7 +122,8 @@ PAUSE_KINDS = ("dwell", "spindle")
 # notes: (line, byte, which, value, x, y); each which has a kind and a sentence
 (CUTTER_COMP, NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
  ARC_NO_CENTRE, ARC_AT_CENTRE, ARC_NOWHERE, CYCLE_BARE, CYCLE_REPEATS, CYCLE_X, CYCLE_Y, CYCLE_Z,
- CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH) = range(21)  # fmt: skip
+ CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH,
+ CYCLE_CHANGED) = range(22)  # fmt: skip
 # in the order of the numbers above: kind and sentence, with its value where it has one
 SENTENCES = (
     ("cutter-comp", say("The controller moves this path sideways by the bit; sizes may differ.")),
@@ -145,6 +147,7 @@ SENTENCES = (
     ("cycle", say("Q is too small for this depth; nothing is drilled here.")),
     ("cycle", say("R lies below the hole's bottom; nothing is drilled here.")),
     ("arc-bad", say("This arc has a centre and a radius; the radius is used.")),
+    ("cycle", HEIGHTS_CHANGED),
 )
 RADII, APART = 5, 6
 

@@ -10,6 +10,7 @@ from station.cutting.compiled import compile_inner
 from station.cutting.model import LINE, RAPID, XY, XZ
 from station.cutting.read.controller_compiled import (
     CYCLE_BARE,
+    CYCLE_CHANGED,
     CYCLE_INVERSE,
     CYCLE_LOW,
     CYCLE_PECKS,
@@ -34,7 +35,7 @@ from station.cutting.read.cycles_plain import (
     PECK,
 )
 
-L, P, Q, R, X = 12, 16, 17, 18, 24
+A, L, P, Q, R, X = 1, 12, 16, 17, 18, 24
 FINE = -1
 MOTION = 0  # the group of motion codes
 
@@ -52,6 +53,10 @@ def execute_cycle(s: RecordRow) -> None:
             note_problem(s, CYCLE_BARE, 0.0)
         return
     repeats = _count_repeats(s)
+    if s.said >> R & 1 or s.said >> (X + deep) & 1:
+        s.sticky[A] = float(s.absolute)
+    elif not math.isnan(s.sticky[A]) and s.sticky[A] != float(s.absolute):
+        note_problem(s, CYCLE_CHANGED, 0.0)
     if math.isnan(s.series):
         s.series = s.at[deep]
     began = s.series if s.return_first else s.at[deep]

@@ -19,6 +19,11 @@ FEED_BACK = {84, 85, 89}  # cycles that come back at feed
 DWELLS = {82, 86, 88, 89}
 CHIP_BREAK, PECK = 73, 83
 PECKS = {CHIP_BREAK, PECK}
+SAID_ABSOLUTE = "A"  # kept with the words that stick: whether the heights were said under G90
+HEIGHTS_CHANGED = say(
+    "The heights of this cycle were said before G90 and G91 changed; controls differ in what they "
+    "are now."
+)
 
 
 def execute_cycle(controller: Controller, line: LineWords) -> None:
@@ -36,6 +41,7 @@ def execute_cycle(controller: Controller, line: LineWords) -> None:
             )
         return
     repeats = _count_repeats(controller, line)
+    _check_heights_said(controller, line, hole)
     if state.series is None:
         state.series = state.at[axes[2]]
     began = state.series if state.dialect.return_first else state.at[axes[2]]
@@ -49,6 +55,15 @@ def execute_cycle(controller: Controller, line: LineWords) -> None:
         controller.note_problem("no-feed", say("This cycle has no feed."))
     for _ in range(repeats):
         _drill_hole(controller, line, axes, began)
+
+
+def _check_heights_said(controller: Controller, line: LineWords, hole: str) -> None:
+    """Tells where heights go on from lines before G90 or G91."""
+    state = controller.state
+    if line.has_any(hole + "R"):
+        state.sticky[SAID_ABSOLUTE] = float(state.absolute)
+    elif state.sticky.get(SAID_ABSOLUTE, state.absolute) != state.absolute:
+        controller.note_problem("cycle", HEIGHTS_CHANGED)
 
 
 def _count_repeats(controller: Controller, line: LineWords) -> int:

@@ -1,7 +1,7 @@
 """Canned cycles, beside the report's own (`tests/outside/rs274.py`)."""
 
 import pytest
-from reading import both, ends, kinds, lengths, program
+from reading import both, ends, kinds, lengths, program, told
 
 
 def test_a_newer_interpreters_peck_distance():
@@ -48,3 +48,16 @@ def test_return_to_where_the_series_began():
 def test_boring_comes_back_at_feed(code):
     got = program(f"G21 F9\nG0 Z2\nG99 G{code} X0 Y0 Z-3 R2")
     assert lengths(got)[1] == 10
+
+
+@pytest.mark.parametrize(
+    ("line", "changed"),
+    [
+        ("G91 X20 L4", True),  # the heights of G90 now count from where the bit is
+        ("G91 G81 X20 Z-9 R-3 L4", False),  # they are said anew
+        ("X30", False),
+    ],
+)
+def test_heights_that_were_said_before_g91_are_told(line, changed):
+    got = both(f"G21 G90 M3 S9000\nG0 Z5\nG81 X10 Y10 Z-7 R2 F300\n{line}\nG80\nM2\n")
+    assert [line for line, kind in told(got) if kind == "cycle"] == ([4] if changed else [])
