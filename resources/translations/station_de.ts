@@ -1660,6 +1660,10 @@
       <translation>Fräst über den Rand der Platte.</translation>
     </message>
     <message>
+      <source>Cuts at {feed} mm/min; elsewhere this bit does at {usual} mm/min.</source>
+      <translation>Fräst mit {feed} mm/min; sonst fräst dieser Fräser mit {usual} mm/min.</translation>
+    </message>
+    <message>
       <source>Cuts out</source>
       <translation>Schneidet aus</translation>
     </message>
@@ -2506,6 +2510,10 @@
     <message>
       <source>How thick is the sheet?</source>
       <translation>Wie dick ist die Platte?</translation>
+    </message>
+    <message>
+      <source>How thick the sheet is does not stand in this file: give it.</source>
+      <translation>Wie dick die Platte ist, steht nicht in der Datei: bitte angeben.</translation>
     </message>
     <message>
       <source>How wide is bit {n}? The file does not say</source>
@@ -3798,6 +3806,10 @@
     <message>
       <source>No slip prints for sheet {sheets}: print a new copy.</source>
       <translation>Zu Platte {sheets} lässt sich kein Abschnitt drucken: druck ein neues Exemplar.</translation>
+    </message>
+    <message>
+      <source>No speed is given by then: the spindle turns as it was last set.</source>
+      <translation>Bis hier ist keine Drehzahl angegeben: Die Spindel dreht, wie sie zuletzt eingestellt war.</translation>
     </message>
     <message>
       <source>No such batch waits in a queue</source>
@@ -7526,6 +7538,14 @@
     <message>
       <source>This piece is small and loose; it may fly off.</source>
       <translation>Dieses Stück ist klein und lose; es kann wegfliegen.</translation>
+    </message>
+    <message>
+      <source>This remark says {said} mm; it cuts as for a sheet of {thick} mm. Which is it?</source>
+      <translation>Diese Bemerkung sagt {said} mm; gefräst wird wie für eine Platte von {thick} mm. Was stimmt?</translation>
+    </message>
+    <message>
+      <source>This remark says {said} mm; the bit goes across {high} mm above the spoilboard.</source>
+      <translation>Diese Bemerkung sagt {said} mm; der Fräser fährt {high} mm über der Opferplatte quer.</translation>
     </message>
     <message>
       <source>This remark says {said} mm; the sheet has {thick} mm. Is it for another one?</source>

@@ -127,7 +127,7 @@ class Moves:
     feed: Floats
     minutes: Floats
     tool: Ints
-    rpm: Floats  # 0: spindle off
+    rpm: Floats  # 0: spindle off; NaN: it turns, at a speed that the file has not said
     line: Ints
     sure: Bools
     exact: Bools  # G61: stops at its end

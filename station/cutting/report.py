@@ -26,6 +26,7 @@ from station.cutting.geometry.pieces import (
 )
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import (
+    LOOK,
     RAPID,
     Analysis,
     BitWork,
@@ -43,10 +44,11 @@ from station.cutting.read.dialects import turn_skipping
 from station.cutting.read.reader_compiled import read_compiled
 from station.cutting.read.remarks import (
     find_bits_said,
-    find_thickness_said,
     find_zero_said,
     number_bits,
+    says_left_hand,
 )
+from station.cutting.read.sheet_remarks import find_thickness_said
 from station.cutting.read.text import find_backward, find_other_zero, find_skipped
 from station.shop.facts import Part
 from station.shop.words import Say, say
@@ -74,9 +76,9 @@ def read_program(
         bits_said=said,
         skipped=skipped,
         zero_said=find_zero_said(data),
-        thickness_said=find_thickness_said(data),
+        thickness_said=find_thickness_said(data, inches=program.units == "inch"),
         other_zero=find_other_zero(data),
-        backward=find_backward(data),
+        backward=0 if says_left_hand(data) else find_backward(data),
     )
     if skipped and not program.refused:
         other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
@@ -145,9 +147,22 @@ def _list_problems(
         *find_problems(program, geo, inferred, setting),
         *find_faults(sheet, pieces, inferred.levels, setting),
         *find_pass_faults(program, sheet, geo, inferred.levels, setting),
-        *(find_wrong_sheet(program, sheet, geo, inferred.levels) if setting.cuts_out else ()),
+        *_check_sheet(program, setting, geo, inferred, sheet),
         *_check_skipped(program, setting, len(pieces)),
     ]
+
+
+def _check_sheet(
+    program: Program, setting: Setting, geo: Geometry, inferred: Inferred, sheet: Sheet
+) -> list[Problem]:
+    """Lists what tells that the file is for another sheet; a remark's thickness is less sure than
+    one that is given.
+    """
+    found = list(inferred.heights.asked)
+    if setting.cuts_out:
+        found += find_wrong_sheet(program, sheet, geo, inferred.levels)
+    given = setting.thickness_mm is not None
+    return found if given else [replace(problem, graded=LOOK) for problem in found]
 
 
 def _find_sheet(program: Program, setting: Setting, geo: Geometry, inferred: Inferred) -> Sheet:
@@ -260,7 +275,7 @@ def _find_bit_work(
                 cut_mm=float(geo.length[busy].sum()),
                 feed_mm=float(geo.length[mine].sum()),
                 seconds=float(minutes[busy].sum()) * 60,
-                revolutions=float((minutes[busy] * moves.rpm[busy]).sum()),
+                revolutions=float(np.nansum(minutes[busy] * moves.rpm[busy])),
                 chip_mm=(float(chips.min()), float(chips.max())) if len(chips) else (0.0, 0.0),
             )
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import numpy as np
 
@@ -16,6 +17,7 @@ from station.cutting.geometry.moves import (
 )
 from station.cutting.model import (
     CW,
+    KNOW,
     MOST_OF_A_KIND,
     RAPID,
     XY,
@@ -38,6 +40,9 @@ SAME_PLACE_MM, PLACES = 0.02, 1 << 32  # places on a grid, by one number each
 SAME_RIP_MM = 0.1  # cuts along one line lie this near
 POINTED = re.compile(r"\bV\W?BIT\b|\bV\W?GROOVE|\bDRILL\b|BOHRER|\bDEG\b.*\bV\b|\bENGRAV")
 FAR_MM = 60.0  # a slot that is drilled at both its ends is shorter
+# a feed so many times the usual one of its bit has lost its point, if it is as quick as this
+AT_FACE_MM = 0.25  # a bit comes down on the face as near as this
+MOST_TIMES, LEAST_QUICK_MM_MIN = 8.0, 10_000.0
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
 
@@ -88,7 +93,7 @@ def _check_pointed(program: Program, geo: Geometry, inferred: Inferred) -> list[
     as deep as through it: they leave slopes, or break.
     """
     moves = program.moves
-    through = (moves.kind != RAPID) & moves.sure & (geo.top <= inferred.through_z)
+    through = (moves.kind != RAPID) & moves.sure & (geo.top <= inferred.levels.through)
     found = []
     for said in program.bits_said:
         if not POINTED.search(said.text):
@@ -302,14 +307,26 @@ def _pick_over_edge(
 def _check_spindle(
     moves: Moves, geo: Geometry, inferred: Inferred, setting: Setting
 ) -> list[Problem]:
-    """Looks for cuts with the spindle off, with an unusual chip load, or too quick."""
+    """Looks for cuts with the spindle off or at a speed nobody said, with an unusual chip load,
+    or too quick.
+    """
     z = moves.points[:, 2]
     inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < inferred.face - TOUCH_MM)
     inside &= moves.sure
     still = _find_starts(inside & (moves.rpm <= 0))
     found = _note_moves(moves, still, "spindle-off", say("Cuts while the spindle is off."))
+    unsaid = _find_starts(inside & np.isnan(moves.rpm))[:1]
+    graded = KNOW if np.isnan(moves.rpm[inside]).all() else ""
+    text = say("No speed is given by then: the spindle turns as it was last set.")
+    for problem in _note_moves(moves, unsaid, "no-speed", text):
+        found.append(replace(problem, graded=graded))
     level = inside & (geo.flat > 1e-9) & (moves.rpm > 0) & (moves.feed > 0)
-    return found + _check_chip_loads(moves, level, setting) + _check_feeds(moves, inside, setting)
+    return [
+        *found,
+        *_check_chip_loads(moves, level, setting),
+        *_check_feeds(moves, inside, setting),
+        *_check_lost_points(moves, geo, inside, inferred.face, setting),
+    ]
 
 
 def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Problem]:
@@ -333,17 +350,53 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
 
 
 def _check_feeds(moves: Moves, inside: Bools, setting: Setting) -> list[Problem]:
-    """Looks for feeds above what the router can do; of one that is not known, what none can."""
+    """Looks for feeds above what the router can do."""
     if setting.router is None:
-        text = say("The feed is above {most} mm/min: a zero too many, or a lost point?",
-                   most=speed(FASTEST_MM_MIN))  # fmt: skip
-        return _note_moves(
-            moves, _find_starts(inside & (moves.feed > FASTEST_MM_MIN)), "feed-out-of-band", text
-        )
+        return []
     fast = inside & (moves.feed > setting.router.rapid_mm_min)
     text = say("The feed is above {most} mm/min, the router's fastest.",
                most=speed(setting.router.rapid_mm_min))  # fmt: skip
     return _note_moves(moves, _find_starts(fast), "feed-out-of-band", text)
+
+
+def _check_lost_points(
+    moves: Moves, geo: Geometry, inside: Bools, face: float, setting: Setting
+) -> list[Problem]:
+    """Looks for feeds that cannot be meant: no router cuts so fast, or about ten times as fast as
+    the same bit elsewhere. What plunges from above is looked at by itself, unless it stops at the
+    face.
+    """
+    level = geo.flat > 1e-9
+    most = setting.router.rapid_mm_min if setting.router else np.inf  # what is quicker is told
+    high, low = moves.points[:-1, 2], moves.points[1:, 2]
+    down = (moves.kind != RAPID) & ~level & (low < high)
+    down &= (high <= face - TOUCH_MM) | (np.abs(low - face) < AT_FACE_MM)
+    some = (moves.feed <= most) & moves.sure & ((inside & level) | down)
+    quick = some & (moves.feed > LEAST_QUICK_MM_MIN)
+    if not quick.any():
+        return []
+    stretch = np.cumsum(np.diff(moves.feed, prepend=0.0) != 0)  # at one feed, no rapid between
+    found = []
+    for tool in list_values(moves.tool[quick]):
+        own = moves.tool == tool
+        usual = _find_usual_feed(moves, geo, inside & level & own)
+        fast = quick & own & (moves.feed > min(MOST_TIMES * usual, FASTEST_MM_MIN))
+        for i in np.flatnonzero(fast)[np.unique(stretch[fast], return_index=True)[1]].tolist():
+            text = say("The feed is above {most} mm/min: a zero too many, or a lost point?",
+                       most=speed(FASTEST_MM_MIN))  # fmt: skip
+            if moves.feed[i] <= FASTEST_MM_MIN:
+                text = say("Cuts at {feed} mm/min; elsewhere this bit does at {usual} mm/min.",
+                           feed=speed(float(moves.feed[i])), usual=speed(usual))  # fmt: skip
+            found += _note_moves(moves, [i], "feed-out-of-band", text)
+    return found[:MOST_OF_A_KIND]
+
+
+def _find_usual_feed(moves: Moves, geo: Geometry, some: Bools) -> float:
+    """Finds the feed that half of a way is cut at, or less."""
+    index = np.flatnonzero(some)
+    index = index[np.argsort(moves.feed[index], kind="stable")]
+    way = np.cumsum(geo.flat[index])
+    return float(moves.feed[index[np.searchsorted(way, way[-1] / 2)]]) if len(index) else np.inf
 
 
 def _check_bits(moves: Moves, setting: Setting) -> list[Problem]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 
 from station.cutting.analyse.notes import note_cut
@@ -28,10 +26,8 @@ def find_wrong_sheet(
     program: Program, sheet: Sheet, geo: Geometry, levels: Levels
 ) -> list[Problem]:
     """Finds what tells that a file is for a sheet of another thickness: the first sign of it."""
-    if not len(sheet.cuts):
+    if not len(sheet.cuts) or not levels.known:
         return []
-    if not levels.known:
-        return _check_said(program, sheet.cuts, levels)
     return (
         _check_depths(sheet.cuts, levels)
         or _check_air(program, geo, levels)
@@ -86,7 +82,7 @@ def _check_steps(moves: Moves, geo: Geometry, cuts: Cuts, levels: Levels) -> lis
     After a thin first pass, that spares the face, they look so too: where it takes more than a
     hair, one of them must lie in the air. Depths from the sheet's own face tell nothing.
     """
-    top, first = _find_tops(cuts)
+    top, first = find_tops(cuts)
     usual = float(np.median(top)) if len(top) > 1 else -np.inf
     if usual < levels.face + MEANT_MM or abs(levels.face) < MEANT_MM:
         return []
@@ -100,7 +96,7 @@ def _check_steps(moves: Moves, geo: Geometry, cuts: Cuts, levels: Levels) -> lis
     return [note_cut(cuts, first, "thickness", text)]
 
 
-def _find_tops(cuts: Cuts) -> tuple[Floats, int]:
+def find_tops(cuts: Cuts) -> tuple[Floats, int]:
     """Finds where the level passes of each way began, that goes down by three equal steps or
     more; and the first of these cuts.
     """
@@ -133,20 +129,6 @@ def _find_level(cuts: Cuts) -> Ints:
     last = np.minimum(last, np.searchsorted(run, run, side="right") - 1)
     sinks = np.maximum(high[first], high) - np.minimum(low, low[last])
     return np.flatnonzero(sinks < FLAT_MM)
-
-
-def _check_said(program: Program, cuts: Cuts, levels: Levels) -> list[Problem]:
-    """Looks whether a file cuts about as deep as a remark says that its sheet is thick, where
-    nobody else has said it; what is not halfway through only engraves.
-    """
-    if program.thickness_said is None:
-        return []
-    thick, deep = program.thickness_said[0], levels.face - float(cuts.low.min())
-    if abs(thick - deep) < MEANT_MM or deep < thick / 2:
-        return []
-    text = say("It cuts {deep} mm deep into a sheet of {thick} mm. Is the file for another one?",
-               deep=length(deep, 1), thick=length(thick))  # fmt: skip
-    return [replace(note_cut(cuts, int(np.argmin(cuts.low)), "thickness", text), graded=LOOK)]
 
 
 def _check_remark(program: Program, levels: Levels) -> list[Problem]:

@@ -169,7 +169,8 @@ def write_modes(controller: Controller, record: Record) -> None:
     state, row = controller.state, record[0]
     for name in NUMBERS:
         row[name] = getattr(state, name)
-    row["at"], row["unsure"], row["shift"] = state.at, state.unsure, state.shift
+    row["at"], row["unsure"] = state.at, state.unsure
+    row["shift"] = [a + b for a, b in zip(state.shift, state.local, strict=True)]
     for number, offsets in state.systems.items():
         row["systems"][number] = offsets
     row["motion"] = -1 if state.motion is None else state.motion

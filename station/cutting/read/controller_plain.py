@@ -47,13 +47,14 @@ class ControllerState:
     motion: int | None = None
     inverse: bool = False
     feed: float = 0.0
-    rpm: float = 0.0
+    rpm: float = math.nan  # not said yet
     turning: bool = False
     chosen: int = 0
     tool: int = 0
     system: int = 1
     systems: dict[int, list[float]] = field(default_factory=dict)
     shift: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
+    local: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])  # G52
     kept_shift: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
     side: int = 40
     back_to: int = 98
@@ -66,7 +67,7 @@ class ControllerState:
     def find_offset(self, axis: int) -> float:
         """Gives the way from the program's own numbers to the file's one frame, mm."""
         system = self.systems.get(self.system)
-        return self.shift[axis] + (system[axis] if system else 0.0)
+        return self.shift[axis] + self.local[axis] + (system[axis] if system else 0.0)
 
     def find_dwell(self, p: float) -> float:
         """Gives the seconds of a dwell's P, whatever the dialect counts in."""

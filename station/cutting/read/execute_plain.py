@@ -119,6 +119,8 @@ def _execute_once(controller: Controller, line: LineWords) -> None:
         _go_home(controller, line, 5161 if code == 28 else 5181)
     elif code == 10:
         _set_system(controller, line)
+    elif code == 52:
+        _shift_zero(controller, line)
     elif code is not None and 92 <= code <= 92.3:
         _shift_axes(controller, line, code)
 
@@ -171,6 +173,14 @@ def _shift_axes(controller: Controller, line: LineWords, code: float) -> None:
         state.kept_shift = list(state.shift)
 
 
+def _shift_zero(controller: Controller, line: LineWords) -> None:
+    """Shifts the zero by the words of the line, G52; X0 Y0 takes it back."""
+    state = controller.state
+    for letter, axis in AXES.items():
+        if letter in line.words:
+            state.local[axis] = line.words[letter] * state.scale
+
+
 def _execute_motion(controller: Controller, line: LineWords) -> None:
     """Executes the motion that is on, where the line has words for it."""
     state, once = controller.state, line.codes.get("once")
@@ -179,7 +189,7 @@ def _execute_motion(controller: Controller, line: LineWords) -> None:
     elif line.unknown and line.has_any("XYZ"):  # a cycle, most likely: what follows belongs to it
         _set_motion(controller, 80)
         return
-    if once in {10, 28, 30, 92, 92.1, 92.2, 92.3}:
+    if once in {10, 28, 30, 52, 92, 92.1, 92.2, 92.3}:
         return
     if once == 4 and not line.has_any("XYZ"):
         return

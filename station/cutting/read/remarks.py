@@ -15,10 +15,11 @@ REMARK = re.compile(rb"\(([^)\r\n]*)\)?|;([^\r\n]*)")
 NUMBER = r"(\d+(?:[.,]\d*)?|[.,]\d+)"
 UNIT = r"(MM|INCH(?:ES)?|IN\b|\"|'')?"
 NAMED = re.compile(
-    rf"(?:\bD(?:IA(?:M(?:ETER)?)?)?|DURCHMESSER|\xd8)\s*(?:\.(?!\d))?\s*[=:]?\s*{NUMBER}\s*{UNIT}"
+    r"(?:\bD(?:IA(?:M(?:ETER)?)?)?|DURCHMESSER|\xd8)(?P<point>\.(?=\d))?(?:\.(?!\d))?\s*[=:]?\s*"
+    rf"{NUMBER}\s*{UNIT}"
 )
-FRACTION = re.compile(r"(?<![\d./])(\d+)\s*/\s*(\d+)\s*(?:\"|''|IN\b|INCH)")
-BARE_FRACTION = re.compile(r"(?<![\d./])(\d{1,2})\s*/\s*(2|4|8|16|32|64)(?![\d./])")
+FRACTION = re.compile(r"(?<![\d./])(\d+)\s*/\s*(\d+)(?![\d/])\s*(\"|''|IN\b|INCH)?")
+PARTED_BY = (2, 4, 8, 16, 32, 64)  # what an inch is parted by: 3/5 is the third of five
 SIZED = re.compile(rf"(?<![\d.,=]){NUMBER}\s*(MM\b|INCH(?:ES)?|IN\b|\"|'')")
 # a whole number that is no size
 WHOLE = r"(\d+)(?!\d*[.,/]\d|[\d.,]*\s*(?:MM\b|INCH|IN\b|\"|''))"
@@ -27,6 +28,12 @@ NUMBERED = re.compile(
     rf"\s*[=:]?\s*{WHOLE}"
 )
 FLUTES = r"(?!\d*[\s-]*(?:FLUTE|TOOTH|TEETH|EDGE|SCHNEID))"  # how many, and no number of a bit
+# a size that stands first, or after the bit's number, and only begins with its point
+POINTED = re.compile(
+    r"^\W*(?:(?:T|TOOL|BIT|CUTTER|NO\.?)?\W*\d*\W*\s)?(?<![\d.,])0?([.,]\d+)(?![\d.,/])"
+    r"(?!\s*(?:R\b|C?RAD|CR\b|DEG|\xb0|LONG))"
+)
+NAMED_AFTER = re.compile(r"(?<![\d.,/])(\d*[.,]\d+)\s*DIA")
 # a line of a list of bits, whatever its word
 LISTED = re.compile(rf"^\W*(?:[A-Z]+\W*)?{WHOLE}{FLUTES}")
 BIT_WORDS = re.compile(
@@ -35,12 +42,8 @@ BIT_WORDS = re.compile(
 )
 OTHER_WORDS = re.compile(
     r"DEEP|DEPTH|LEAD|STEP|\bTABS?\b|PLY|MDF|SHEET|BOARD|THICK|STOCK|PASS|SAFE|CLEAR|FEED|OFFSET"
-    r"|CONTOUR|\bPART|\d\s*X\s*\d|ALLOW|HEIGHT|KEEP|POCKET|\bSLOT|SKIN"
-)
-THICK = re.compile(rf"(?:THICK(?:NESS)?|DICKE|ST\xc4RKE)\s*[=:]?\s*{NUMBER}\s*(MM\b|IN\b|INCH|\")")
-SHEET = re.compile(
-    rf"(?<![\d.,]){NUMBER}\s*(MM\b|IN\b|INCH|\")\s*(?:THICK|(?:[A-Z]+\s+)?"
-    r"(?:PLY|PLYWOOD|MDF|HDF|CHIPBOARD|HARDBOARD|ACRYLIC|SPERRHOLZ|SHEET|BOARD|PLATTE)\b)"
+    r"|CONTOUR|\bPART|\d\s*X\s*\d|ALLOW|HEIGHT|KEEP|POCKET|\bSLOT|SKIN|MATERIAL|DICKE|ST\xc4RKE"
+    r"|\bT\s*="
 )
 T_WORD = re.compile(r"T\s*0*(\d+)")
 SKIPPED = re.compile(r"\([^)]*\)?|;.*")
@@ -50,7 +53,6 @@ AHEAD, BESIDE = 8, 4  # lines between a remark and the call of its bit; and a st
 SNAPS = ((0.05, 0.003), (MM_PER_INCH / 64, 0.0051))
 HEAD_BYTES = 4000  # of a file, in which it says where its zero is
 LEAST_MM, MOST_MM = 0.05, 130.0
-THICKEST_MM = 80.0  # of a sheet; what is wider is its width
 
 
 def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
@@ -64,8 +66,8 @@ def find_bits_said(data: bytes, *, inches: bool) -> tuple[BitSaid, ...]:
     lines: list[str] | None = None
     ends = 0
     line = 1
-    for found in _list_remarks(data):
-        text = _decode(found[1] if found[1] is not None else found[2]).upper()
+    for found in list_remarks(data):
+        text = decode_remark(found[1] if found[1] is not None else found[2]).upper()
         if not any(c.isdigit() for c in text):
             continue
         size = read_size(text, inches=inches)
@@ -106,7 +108,7 @@ def _number_list(said: list[BitSaid], lines: Sequence[str]) -> list[BitSaid]:
     return [replace(s, number=listed[s.line], named=True) if s in head else s for s in said]
 
 
-def _list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:
+def list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:
     """Gives the remarks one after another; a long file has few or none, so its marks are sought
     rather than all its letters matched.
     """
@@ -121,7 +123,7 @@ def _list_remarks(data: bytes) -> Iterator[re.Match[bytes]]:
                 begins[mark] = data.find(mark, found.end())
 
 
-def _decode(remark: bytes) -> str:
+def decode_remark(remark: bytes) -> str:
     """Reads the characters of a remark, as it was written on one system or another."""
     try:
         return remark.decode("utf-8")
@@ -130,22 +132,44 @@ def _decode(remark: bytes) -> str:
 
 
 def read_size(text: str, *, inches: bool) -> float | None:
-    """Reads a bit's diameter from a remark, mm; None where it names none."""
-    if found := FRACTION.search(text):
-        if BIT_WORDS.search(text) or not OTHER_WORDS.search(text):
-            return _keep_size(int(found[1]) / max(int(found[2]), 1) * MM_PER_INCH)
-        return None
-    bare = BARE_FRACTION.search(text) if inches and BIT_WORDS.search(text) else None
-    if bare and not SIZED.search(text):
-        return _keep_size(int(bare[1]) / int(bare[2]) * MM_PER_INCH)
-    found = NAMED.search(text)
-    if found is None and (BIT_WORDS.search(text) or not OTHER_WORDS.search(text)):
-        found = SIZED.search(text)
-    if found is None:
-        return None
-    unit = found[2] or ("IN" if inches and float(found[1].replace(",", ".")) < 1 else "MM")
-    scale = 1.0 if unit == "MM" else MM_PER_INCH
-    return _keep_size(float(found[1].replace(",", ".")) * scale)
+    """Reads a bit's diameter from a remark, mm; None where it names none. Where no unit stands,
+    fractions and what begins with its point are in the file's own.
+    """
+    bit = BIT_WORDS.search(text) or NAMED.search(text) or re.search(r"\bDIA", text)
+    for found in FRACTION.finditer(text):
+        over, under = int(found[1]), int(found[2])
+        if found[3] or (inches and bit and over % 2 and under in PARTED_BY):
+            own = BIT_WORDS.search(text) or not OTHER_WORDS.search(text)
+            return _keep_size(over / max(under, 1) * MM_PER_INCH) if own else None
+    if named := NAMED.search(text):
+        return _read_named(named[2], named[3], inches=inches, joined=bool(named["point"]))
+    if after := NAMED_AFTER.search(text):
+        return _read_named(after[1], None, inches=inches)
+    if BIT_WORDS.search(text) or not OTHER_WORDS.search(text):
+        if sized := SIZED.search(text):
+            return _keep_size(read_value(sized[1]) * (1.0 if sized[2] == "MM" else MM_PER_INCH))
+        if BIT_WORDS.search(text) and (pointed := POINTED.search(text)):
+            return _keep_size(read_value(pointed[1]) * (MM_PER_INCH if inches else 1.0))
+    return None
+
+
+def _read_named(
+    number: str, unit: str | None, *, inches: bool, joined: bool = False
+) -> float | None:
+    """Reads a diameter beside its word. A point `joined` to both is the number's where that is in
+    inches: DIA.25; else it ends the word: DIA.6 MM.
+    """
+    if joined and unit != "MM" and (unit or inches):
+        number = f".{number}"
+    value = read_value(number)
+    if unit is None:
+        unit = "IN" if inches and value < 1 else "MM"
+    return _keep_size(value * (1.0 if unit == "MM" else MM_PER_INCH))
+
+
+def read_value(number: str) -> float:
+    """Reads a number of a remark; its point may be a comma."""
+    return float(number.replace(",", "."))
 
 
 def _keep_size(size: float) -> float | None:
@@ -210,6 +234,14 @@ def number_bits(program: Program) -> Program:
     return replace(program, moves=replace(moves, tool=tool), bits_said=tuple(kept))
 
 
+LEFT_HAND = re.compile(rb"LEFT[ -]?HAND|\bLH\b|\bLINKS", re.IGNORECASE)
+
+
+def says_left_hand(data: bytes) -> bool:
+    """Tells whether a remark says of a bit that it cuts turning the other way round."""
+    return any(LEFT_HAND.search(found[0]) for found in REMARK.finditer(data[:HEAD_BYTES]))
+
+
 ZERO = re.compile(
     rb"[(;][^)\r\n]*(?:\bZ\s*-?\s*(?:0|ZERO|ORIGIN|NULL)\b|\bZERO\b)([^)\r\n]*)", re.IGNORECASE
 )
@@ -225,19 +257,3 @@ def find_zero_said(data: bytes) -> str:
         if ABOVE.search(found[0]):
             return "face"
     return ""
-
-
-def find_thickness_said(data: bytes) -> tuple[float, int] | None:
-    """Finds where a remark says how thick the sheet is: mm, and its line; None: nowhere, or not
-    just once.
-    """
-    said: set[tuple[float, int]] = set()
-    for found in REMARK.finditer(data[:HEAD_BYTES]):
-        text = _decode(found[1] if found[1] is not None else found[2]).upper()
-        named = THICK.search(text) or SHEET.search(text)
-        if named is None or BIT_WORDS.search(text):
-            continue
-        size = float(named[1].replace(",", ".")) * (1.0 if named[2] == "MM" else MM_PER_INCH)
-        if size <= THICKEST_MM:
-            said.add((size, len(data[: found.start()].splitlines()) + 1))
-    return said.pop() if len(said) == 1 else None

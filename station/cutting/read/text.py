@@ -20,11 +20,9 @@ MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
 ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
-ZERO_SET = re.compile(
-    rb"^[^(;]*G10(?!\d)[^(;]*(?:L0?2(?!\d)[^(;]*P0?([1-6])(?!\d)|P0?([1-6])(?!\d)[^(;]*L0?2(?!\d))"
-)
-ZERO_BYTES = 4000  # of a file, in which it sets its zeroes
+ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
 BACKWARD = re.compile(rb"(?<![A-Z])M0*4(?![\d.])", re.IGNORECASE)
+ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
 MOST_MOVES = 20_000_000  # 1.7 GB of columns
@@ -142,24 +140,32 @@ def refuse_length(moves: int) -> Say:
 
 
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
-    """Finds the line where a file goes on from another zero than it began with, and which; not
-    where the file itself says where both lie.
-    """
-    called: list[tuple[int, bytes]] = []
+    """Finds the line where a file goes on from another zero than it began with, and which."""
+    first, known = b"", set[bytes]()
     for found in _list_zeroes(data):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
-        if b";" not in line and line.count(b"(") == line.count(b")"):
-            called.append((data.count(b"\n", 0, found.start()) + 1, found[1]))
-            ends = {called[0][1], called[-1][1]}
-            if len(ends) > 1 and not ends <= _list_set_zeroes(data):
-                return called[-1][0], f"G{called[-1][1].decode()}"
+        if b";" in line or line.count(b"(") != line.count(b")"):
+            continue
+        first = first or found[1]
+        if found[1] in {first, *known}:
+            continue
+        known = _find_zeroes_set(data[: found.start()])
+        if not {first, found[1]} <= known:
+            return data.count(b"\n", 0, found.start()) + 1, f"G{found[1].decode()}"
     return None
 
 
-def _list_set_zeroes(data: bytes) -> set[bytes]:
-    """Lists the zeroes whose place the file sets itself: P1 of G10 L2 is G54, and so on."""
-    found = [ZERO_SET.search(line) for line in data[:ZERO_BYTES].upper().splitlines()]
-    return {b"%d" % (53 + int(each[1] or each[2])) for each in found if each}
+def _find_zeroes_set(data: bytes) -> set[bytes]:
+    """Finds the zeroes whose place the file itself has set in X and Y by then, G10 L2: between
+    two of these the way is known.
+    """
+    found = set()
+    for setting in ZERO_SET.finditer(data):
+        text = clean_line(setting[0].decode("latin-1"))
+        number = ZERO_NUMBER.search(text)
+        if "G10" in text and "L2" in text and number and {"X", "Y"} <= set(text):
+            found.add(str(53 + int(number[1])).encode())
+    return found
 
 
 def find_backward(data: bytes) -> int:

@@ -100,6 +100,39 @@ def test_a_feed_above_what_the_router_does():
     assert (6, "feed-out-of-band") in told(SQUARE, router=slow)
 
 
+@pytest.mark.parametrize(
+    ("body", "line"),
+    [
+        (SQUARE.replace("F3000", "F300000"), 6),
+        (SQUARE.replace("Z-6.2\nX120", "Z-6.2 F80000\nX120 F3000"), 9),  # down after a tab
+        (SQUARE.replace("Y80\nX20", "Y80 F30000\nX20 F3000"), 11),  # unlike all the rest
+        (SQUARE.replace("G1 Z-6.2 F900", "G1 Z0 F90000\nZ-6.2 F900"), 5),
+        (SQUARE.replace("G1 X60 F3000", "G1 X60 F12000"), 0),
+        (SQUARE.replace("G1 X60 F3000", "G1 X60 F300\nF3000"), 0),  # a slow lead
+        (
+            SQUARE.replace("F3000", "F300").replace("X20\nY20", "X20 F3000\nY20"),
+            0,
+        ),  # bores are slow
+        (SQUARE.replace("G0 Z5", "G1 Z5 F90000"), 0),  # up and out of the sheet
+    ],
+)
+def test_a_feed_that_has_lost_its_point(body, line):
+    assert [n for n, kind in told(body) if kind == "feed-out-of-band"] == ([line] if line else [])
+
+
+def test_a_speed_that_nobody_has_said():
+    def find(text: str) -> list[tuple[int, str, str]]:
+        got = analyse_program(program(text), Setting(thickness_mm=6.0, bit_mm={1: 6.0}))
+        kinds = ("no-speed", "spindle-off")
+        return [(p.line, p.kind, p.grade) for p in got.problems if p.kind in kinds]
+
+    silent = HEAD.replace(" S18000", "") + SQUARE
+    assert find(silent) == [(5, "no-speed", "know")]  # set by hand at the router
+    assert find(silent + "S9000\n" + SQUARE) == [(5, "no-speed", "look")]
+    assert find(HEAD.replace("S18000", "S0") + SQUARE) == [(5, "spindle-off", "stop")]
+    assert find(silent.replace("M3", "M5")) == [(5, "spindle-off", "stop")]
+
+
 def test_a_hold_down_in_the_way():
     assert "hold-down" in {kind for _, kind in told(SQUARE, hold_downs=((70, 25),))}
     assert told(SQUARE, hold_downs=((500, 500),)) == []

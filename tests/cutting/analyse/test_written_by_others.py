@@ -11,7 +11,7 @@ from station.cutting.model import KNOW, Setting
 from station.cutting.report import analyse_program, read_program
 
 FILES = Path(__file__).parent / "files"
-PLATE = (80, 100, 8000)
+PLATE, CARD = (80, 100, 8000), (40, 60, 2400)
 
 # A name, the sheet, what comes off it as count, width, length and area, and what is told
 WRITTEN = [
@@ -41,7 +41,7 @@ WRITTEN = [
     # nobody gives the thickness: the remark holds where a cut ends just below it
     ("one_slip_in_depth", None, (900, 600), [(3, *PLATE)], [(27, "too-deep")]),
     ("zero_on_the_board", None, (900, 600), [(1, *PLATE)], []),
-    ("thicker_than_its_remark", None, (900, 600), [(1, *PLATE)], [(11, "thickness")]),
+    ("thicker_than_its_remark", None, (900, 600), [(1, *PLATE)], [(1, "thickness")]),
     ("zeroes_set_by_the_file", 6, (900, 600), [(2, *PLATE)], []),
     # M4, a feed with two zeros too many, a pass or a tab that was forgotten, a wrong bit
     ("spindle_backwards", 6, (900, 600), [(1, *PLATE)], [(4, "spindle-backward")]),
@@ -53,10 +53,15 @@ WRITTEN = [
     ("cut_out_of_what_is_loose", 6, (900, 600), None, [(19, "late-inside")]),
     ("bit_from_a_point", 6, (900, 600), [(1, 76.2, 101.6, 7741.9)], []),
     ("bit_as_a_fraction", 6, (900, 600), [(1, 76.2, 101.6, 7741.9)], []),
+    ("thickness_in_a_remark", None, (900, 600), [(1, *CARD)], []),
+    ("lost_point_after_a_tab", 6, (900, 600), [(1, *CARD)], [(12, "feed-out-of-band")]),
+    ("zero_shifted_for_the_second", 6, (900, 600), [(2, *CARD)], []),
+    # the speed is set by hand at the router
+    ("no_speed_in_the_file", 6, (900, 600), [(1, *CARD)], []),
 ]
 
 
-def read(text: bytes, thickness: float = 6.0, size: tuple[float, float] = (900, 600)):
+def read(text: bytes, thickness: float | None = 6.0, size: tuple[float, float] = (900, 600)):
     setting = Setting(thickness_mm=thickness, sheet=size, origin="lower-left", spoilboard_mm=2)
     return analyse_program(read_program(text, setting), setting)
 

@@ -1,7 +1,7 @@
 """Modes and frames, beside the report's own (`tests/outside/rs274.py`)."""
 
 import pytest
-from reading import ends, kinds, program
+from reading import both, ends, kinds, program, told
 
 
 def test_g92_kept_and_restored():
@@ -85,3 +85,26 @@ def test_a_parameter_set_by_hand_moves_no_offset_and_says_so():
 def test_setting_an_offset_by_its_parameter_is_told():
     told = [str(p.text) for p in program("G21\n#5241=50\nG0 X1\nM30").problems]
     assert "Setting #5241 moves no offset here; G10 L2 does." in told
+
+
+def test_g52_shifts_the_zero_until_it_is_taken_back():
+    got = both("G21\nG0 X1\nG52 X100 Z-2\nG0 X1 Z0\nG92 X0\nX5\nG92.1\nX2\nG52 X0 Z0\nX2 Z0")
+    assert [end[0] for end in ends(got)] == [1, 101, 106, 102, 2]
+    assert [end[2] for end in ends(got)] == [0, -2, -2, -2, 0]
+    assert told(got) == []
+
+
+def test_m4_is_asked_about_unless_a_bit_is_said_to_cut_so():
+    text = "G21\nM4 S9000\nG1 X1 F100\nM5\nM30"
+    assert program(text).backward == 2
+    assert program("(T1 LEFT-HAND CUTTER)\n" + text).backward == 0
+
+
+def test_the_way_between_zeroes_is_known_where_the_file_sets_both():
+    tail = "G54 G0 X1\nG55 G0 X1\nM30"
+    one, other = "G10 L2 P1 X0 Y0\n", "G10 L2 P2 X200 Y0\n"
+    assert program(one + other + tail).other_zero is None
+    assert program(other + tail).other_zero == (3, "G55")
+    assert program("G54\n" + one + "G55 G0 X1\n" + other).other_zero == (3, "G55")
+    third = one + other + tail.replace("M30", "G56 G0 X1\nM30")
+    assert program(third).other_zero == (5, "G56")

@@ -32,6 +32,30 @@ def test_sizes(text, size):
     assert read_size(text, inches=False) == size
 
 
+@pytest.mark.parametrize(
+    ("text", "inches", "size"),
+    [
+        ("TOOL DIA .25", True, 6.35),
+        ("DIA.25", True, 6.35),
+        ("DIA.6 MM", False, 6.0),
+        ("DIA .5 MM", False, 0.5),
+        ("T1 D=.5", True, 12.7),
+        ("T1 .25 END MILL", True, 6.35),
+        ("V BIT 60 DEG, .25 DIA", True, 6.35),
+        ("T2 .5 BALL", False, 0.5),
+        ("END MILL, 1/4 DIA, 2 FLUTE", True, 6.35),
+        ("TOOL 1: 1/8 UPCUT", True, 3.175),
+        ("END MILL, 1/4 DIA", False, None),  # of what?
+        ("PART 1/4", True, None),
+        ("TOOL 2/4", True, None),
+        ("T=0.25 IN", True, None),  # the sheet's
+        ("T1 .03 RADIUS END MILL", True, None),
+    ],
+)
+def test_sizes_without_a_unit_are_in_the_files_own(text, inches, size):
+    assert read_size(text, inches=inches) == size
+
+
 def bits(text: str, **setting) -> dict[int, float]:
     got = analyse_program(
         program(text, thickness_mm=6.0, **setting), Setting(thickness_mm=6.0, **setting)
