@@ -228,12 +228,13 @@ def plant_strokes(
     start: Complexes, end: Complexes, centre: Complexes, sweep: Floats, radius: Floats
 ) -> Strokes:
     """Puts strokes, given by their columns, into the cells that they run through."""
-    size = 1 << max(len(start), 1).bit_length()
+    long = np.where(sweep == 0, np.abs(end - start), np.abs(start - centre) * np.abs(sweep))
+    far = np.flatnonzero(long >= LONGEST_MM)
+    cells = int(np.ceil(np.delete(long, far) / CELL_MM).sum())  # about as many are run through
+    size = 1 << max(len(start), cells, 1).bit_length()
     ends, none = np.zeros(size + 1, np.int64), np.zeros(0, np.int64)
     fill_cells(start, end, centre, sweep, np.full(size, -1), ends[1:], none)
     stops = np.cumsum(ends)
     inside = np.zeros(stops[-1], np.int64)
     fill_cells(start, end, centre, sweep, np.full(size, -1), stops[:-1].copy(), inside)
-    far = np.where(sweep == 0, np.abs(end - start), np.abs(start - centre) * np.abs(sweep))
-    return Strokes(start, end, centre, sweep, radius, stops, inside,
-                   np.flatnonzero(far >= LONGEST_MM))  # fmt: skip
+    return Strokes(start, end, centre, sweep, radius, stops, inside, far)
