@@ -18,6 +18,7 @@ from station.cutting.model import Floats, Ints, Ring
 SAME_MM = 1e-6  # corners nearer than this are one
 CHORD_MM = 0.0005  # how far chords of a drawn arc may lie off it
 MOST_CHORDS = 1440
+ANGLE_STEPS = 1e9  # in a radian: angles nearer to each other are one
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
 SIDE_SHARE = 0.1  # of a hull's length, at least, is straight where a rectangle touches sides
 BOW_MM = 0.06  # a side that a curve would leave by more is no chord of it
@@ -148,11 +149,11 @@ def find_rectangle(ring: Ring) -> tuple[float, float, float]:
     size = np.hypot(step[:, 0], step[:, 1])
     longest = angles[np.argsort(-size)[:MOST_SIDES]] if len(around) > MOST_SIDES else angles
     x, y = split_columns(around)
-    tried, wide, high = _try_angles(x, y, np.append(longest, 0.0))
+    tried, wide, high = try_angles(x, y, np.append(longest, 0.0))
     if len(longest) < len(angles):
         off = np.abs(angles - tried[np.argmin(wide * high)])
         near = angles[np.argsort(np.minimum(off, np.pi / 2 - off))[:MOST_SIDES]]
-        tried, wide, high = _try_angles(x, y, np.concatenate((longest, near, [0.0])))
+        tried, wide, high = try_angles(x, y, np.concatenate((longest, near, [0.0])))
     area = wide * high
     near = np.flatnonzero(area <= area.min() * 1.0005)
     near = near[np.argsort(area[near], kind="stable")[:MOST_TIES]]
@@ -161,14 +162,6 @@ def find_rectangle(ring: Ring) -> tuple[float, float, float]:
     best = int(near[np.argmax(along) if along.max() > SIDE_SHARE * size.sum() else 0])
     length, width, turn = float(wide[best]), float(high[best]), float(tried[best])
     return (width, length, turn) if width <= length else (length, width, turn + np.pi / 2)
-
-
-def _try_angles(x: Floats, y: Floats, angles: Floats) -> tuple[Floats, Floats, Floats]:
-    """Measures how far points reach along and across each angle; gives the angles once each."""
-    angles = np.unique(np.round(angles, 9))
-    wide, high = np.empty(len(angles)), np.empty(len(angles))
-    fill_boxes(x, y, angles, wide, high)
-    return angles, wide, high
 
 
 @compile_inner
@@ -196,11 +189,16 @@ def fill_hull(x: Floats, y: Floats, order: Ints, back: Ints, kept: Ints) -> int:
     return _fill_half_hull(x, y, back, kept, _fill_half_hull(x, y, order, kept, 0))
 
 
-@compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1], f8[::1])")
-def fill_boxes(x: Floats, y: Floats, angles: Floats, wide: Floats, high: Floats) -> None:
-    """Fills in how far points reach along and across each angle."""
-    n = len(angles)
-    c, s = np.cos(angles), np.sin(angles)
+@compile_entry("UniTuple(f8[::1], 3)(f8[::1], f8[::1], f8[::1])")
+def try_angles(x: Floats, y: Floats, angles: Floats) -> tuple[Floats, Floats, Floats]:
+    """Measures how far points reach along and across each angle; gives the angles once each."""
+    tried, n = np.sort(np.rint(angles * ANGLE_STEPS) / ANGLE_STEPS), 1
+    for k in range(1, len(tried)):
+        if tried[k] != tried[n - 1]:
+            tried[n] = tried[k]
+            n += 1
+    tried = tried[:n].copy()
+    c, s = np.cos(tried), np.sin(tried)
     left, under = np.full(n, math.inf), np.full(n, math.inf)
     right, over = np.full(n, -math.inf), np.full(n, -math.inf)
     for i in range(len(x)):
@@ -209,8 +207,7 @@ def fill_boxes(x: Floats, y: Floats, angles: Floats, wide: Floats, high: Floats)
             u, v = px * c[k] + py * s[k], py * c[k] - px * s[k]
             left[k], right[k] = min(left[k], u), max(right[k], u)
             under[k], over[k] = min(under[k], v), max(over[k], v)
-    for k in range(n):
-        wide[k], high[k] = right[k] - left[k], over[k] - under[k]
+    return tried, right - left, over - under
 
 
 @compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1])")
