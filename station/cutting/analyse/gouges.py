@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -29,19 +30,23 @@ MEET_MM, BOTH_SHARE = 0.05, 0.9  # halves end on each other; so much of them is 
 
 @dataclass(frozen=True)
 class ClosedWay:
-    """Holds a way that goes around something: its line, what is within, where it begins in the
-    cuts, and its contours (none: a lap that leaves a skin).
+    """Holds a way that goes around something: its line, where it begins in the cuts, and its
+    contours (none: a lap that leaves a skin).
     """
 
     line: shapely.Geometry
-    filled: shapely.Geometry
     first: int
     contours: tuple[int, ...] = ()
+
+    @cached_property
+    def filled(self) -> shapely.Geometry:
+        """Gives what is within: worked out when it is asked for, and most ways meet no other."""
+        return _fill(self.line)
 
 
 def find_gouges(sheet: Sheet) -> list[Problem]:
     """Finds cuts into other parts."""
-    lines = {c: shapely.linestrings(w) for c, w in sheet.contours.ways.items() if len(w) > 1}
+    lines = _draw_contours(sheet)
     loops = [
         *_list_whole(sheet, lines),
         *_list_skins(sheet),
@@ -53,6 +58,16 @@ def find_gouges(sheet: Sheet) -> list[Problem]:
         *_check_leads(sheet, lines, loops, parts),
         *_check_strokes(sheet, lines, loops),
     ]
+
+
+def _draw_contours(sheet: Sheet) -> dict[int, shapely.Geometry]:
+    """Draws the contours of a sheet as lines, all together."""
+    ways = {c: way for c, way in sheet.contours.ways.items() if len(way) > 1}
+    if not ways:
+        return {}
+    of = np.repeat(np.arange(len(ways)), [len(way) for way in ways.values()])
+    drawn = shapely.linestrings(np.concatenate(list(ways.values())), indices=of)
+    return dict(zip(ways, drawn, strict=True))
 
 
 def _find_parts_around(sheet: Sheet) -> dict[int, set[int]]:
@@ -104,7 +119,7 @@ def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Cl
         if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and (
             loop := _find_loop(line)
         ):
-            yield ClosedWay(loop, _fill(loop), sheet.contours.first[contour], (contour,))
+            yield ClosedWay(loop, sheet.contours.first[contour], (contour,))
 
 
 def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
@@ -112,7 +127,7 @@ def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
     skins = sheet.closed.stretches.pick(sheet.skins)
     for line, first in zip(skins.shape, skins.first.tolist(), strict=True):
         if loop := _find_loop(line):
-            yield ClosedWay(loop, _fill(loop), first)
+            yield ClosedWay(loop, first)
 
 
 def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
@@ -132,7 +147,7 @@ def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[C
 
 def _make_ring(sheet: Sheet, ring: list[int], line: shapely.Geometry) -> ClosedWay:
     """Makes the loop of contours that together go around something."""
-    return ClosedWay(line, _fill(line), max(sheet.contours.first[c] for c in ring), tuple(ring))
+    return ClosedWay(line, max(sheet.contours.first[c] for c in ring), tuple(ring))
 
 
 def _list_fed(sheet: Sheet) -> Iterator[tuple[int, shapely.Geometry]]:
@@ -273,7 +288,7 @@ def _tell_leads(
     for contour, (other, inside) in found.items():
         if found.get(other, (-1,))[0] == contour and first[contour] < first[other]:
             continue  # the later one tells it
-        loop = ClosedWay(lines[contour], lines[contour], first[contour], (contour,))
+        loop = ClosedWay(lines[contour], first[contour], (contour,))
         text = say("A way into or out of this contour cuts into another part.")
         told.append(_tell(sheet, loop, inside, text))
     return told
@@ -320,8 +335,11 @@ def _check_strokes(
     names = sorted(lines.keys() - {contour for loop in whole for contour in loop.contours})
     if not names or not whole:
         return []
-    tree = shapely.STRtree([loop.filled for loop in whole])
-    line, loop_ = tree.query([lines[c] for c in names], predicate="intersects")
+    ways = np.array([lines[c] for c in names], dtype=object)
+    line, loop_ = shapely.STRtree([loop.line for loop in whole]).query(ways)  # by their boxes
+    within = np.array([whole[n].filled for n in loop_.tolist()], dtype=object)
+    meets = shapely.intersects(ways[line], within)
+    line, loop_ = line[meets], loop_[meets]
     holds = {n: _goes_around_part(sheet, whole[n]) for n in np.unique(loop_).tolist()}
     found = []
     for k in np.unique(line).tolist():
@@ -332,7 +350,7 @@ def _check_strokes(
             parted = [filled for filled in near if _leads_into(sheet, way, filled)]
         inside = shapely.intersection(way, parted[0]) if parted else None
         if inside is not None and not shapely.is_empty(inside):
-            loop = ClosedWay(way, way, sheet.contours.first[names[k]], (names[k],))
+            loop = ClosedWay(way, sheet.contours.first[names[k]], (names[k],))
             found.append(_tell(sheet, loop, inside, say("This cut goes across other parts.")))
     return found
 
