@@ -16,7 +16,7 @@ from station.cutting.analyse.passes import find_pass_faults
 from station.cutting.analyse.problems import find_problems
 from station.cutting.analyse.thickness import find_wrong_sheet
 from station.cutting.analyse.time import time_path
-from station.cutting.geometry.moves import Geometry, find_bounds, find_geometry, list_values
+from station.cutting.geometry.moves import Geometry, find_geometry, list_values
 from station.cutting.geometry.pieces import (
     Sheet,
     count_closed,
@@ -220,7 +220,7 @@ def _make_analysis(
         plunges=int(down.sum()),
         time_s=None,
         file_s=None,
-        bounds_mm=find_bounds(moves, moves.sure),
+        bounds_mm=geo.bounds,
         bits=(),
         pieces=tuple(pieces),
         shapes=tuple(shapes),

@@ -10,7 +10,6 @@ import numpy as np
 from station.cutting.analyse.inference import Inferred
 from station.cutting.geometry.moves import (
     Geometry,
-    find_bounds,
     find_boxes,
     list_values,
     split_blocks,
@@ -232,7 +231,7 @@ def _check_places(
     x0, y0 = inferred.corner
     x1, y1 = x0 + inferred.sheet[0], y0 + inferred.sheet[1]
     inside = (moves.kind != RAPID) & moves.sure & (geo.bottom < inferred.face - TOUCH_MM)
-    out = _keep_outside(moves, inside, (x0, y0, x1, y1))
+    out = _keep_outside(moves, geo, inside, (x0, y0, x1, y1))
     ends = _pick_ends(inside & (geo.flat > 1e-9), out)
     over = _pick_over_edge(moves, geo, out, ends, (x0, y0, x1, y1))
     found = [
@@ -247,9 +246,8 @@ def _check_places(
         ),
     ]
     router = setting.router
-    sure = moves.sure.copy()
-    if router and sure.any():
-        left, front, _, right, rear, _ = find_bounds(moves, sure)
+    if router and moves.sure.any():
+        left, front, _, right, rear, _ = geo.bounds
         wide, high_ = right - left, rear - front
         if wide > router.length_mm + TOUCH_MM or high_ > router.width_mm + TOUCH_MM:
             sizes = {"long": length(wide, 0), "wide": length(high_, 0)}
@@ -259,10 +257,17 @@ def _check_places(
     return found
 
 
-def _keep_outside(moves: Moves, some: Bools, box: tuple[float, float, float, float]) -> Bools:
-    """Keeps of the picked moves those that leave the sheet's box (x, y, x, y)."""
+def _keep_outside(
+    moves: Moves, geo: Geometry, some: Bools, box: tuple[float, float, float, float]
+) -> Bools:
+    """Keeps of the picked moves, whose places are sure, those that leave the sheet's box (x, y,
+    x, y); where the whole path stays in it, none is looked at.
+    """
     x0, y0, x1, y1 = box
     kept = np.zeros(len(moves), dtype=bool)
+    left, front, _, right, rear, _ = geo.bounds
+    if x0 <= left and y0 <= front and right <= x1 and rear <= y1:
+        return kept
     for index in split_blocks(np.flatnonzero(some)):
         low, high = find_boxes(moves, index)
         out = (low[:, 0] < x0 - TOUCH_MM) | (low[:, 1] < y0 - TOUCH_MM)

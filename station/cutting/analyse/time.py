@@ -104,7 +104,8 @@ def fill_limits(
         accel[i] = _find_move_acceleration(kind[i], plane[i], leave, ax, ay, az)
         speed = _find_programmed_speed(kind[i], length[i], feed[i], minutes[i], rapid)
         radius = find_radius(i, x, y, z, plane, c0, c1) if kind[i] >= CW else math.inf
-        top[i] = max(min(speed, math.sqrt(accel[i] * min(radius, 1e12))), 1e-6)
+        most2 = accel[i] * min(radius, 1e12)  # of its speed's square, so as not to be thrown off
+        top[i] = max(speed if speed * speed <= most2 else math.sqrt(most2), 1e-6)
         if not stop:
             cosine = arrived[0] * leave[0] + arrived[1] * leave[1] + arrived[2] * leave[2]
             free = min(top[before], top[i])

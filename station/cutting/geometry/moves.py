@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -15,6 +16,7 @@ QUARTER = math.pi / 2
 CHORDS = 64  # for the length in XY of arcs in an upright plane
 BLOCK = 200_000  # moves whose boxes are looked at together
 Vector = tuple[float, float, float]
+Box = tuple[float, float, float, float, float, float]  # x, y, z from, then to
 
 
 @compile_inner
@@ -35,10 +37,12 @@ def _to_plane(plane: int, x: float, y: float, z: float) -> Vector:
 
 @compile_inner
 def _find_tangent(
-    plane: int, sweep: float, spoke: tuple[float, float], bow: float, rise: float
+    plane: int, sweep: float, spoke: tuple[float, float], reach: float, lengths: Vector
 ) -> Vector:
-    """Finds the unit direction along an arc or helix at the end of a spoke."""
-    reach, whole = math.hypot(spoke[0], spoke[1]), math.hypot(bow, rise)
+    """Finds the unit direction along an arc or helix at the end of a spoke, `reach` long; lengths
+    are those of its bow, its rise and its whole way.
+    """
+    bow, rise, whole = lengths
     if whole == 0:
         return 0.0, 0.0, 0.0
     around = bow / whole / reach if reach > 0 else 0.0
@@ -64,8 +68,13 @@ def find_directions(
     a2, b2, _ = _to_plane(p, x[i + 1], y[i + 1], z[i + 1])
     _, _, rise = _to_plane(p, dx, dy, dz)
     spoke, other = (a - c0[i], b - c1[i]), (a2 - c0[i], b2 - c1[i])
-    bow = math.hypot(spoke[0], spoke[1]) * abs(turn)
-    return _find_tangent(p, turn, spoke, bow, rise), _find_tangent(p, turn, other, bow, rise)
+    reach = math.hypot(spoke[0], spoke[1])
+    bow = reach * abs(turn)
+    lengths = bow, rise, math.hypot(bow, rise)
+    return (
+        _find_tangent(p, turn, spoke, reach, lengths),
+        _find_tangent(p, turn, other, math.hypot(other[0], other[1]), lengths),
+    )
 
 
 @compile_inner
@@ -207,10 +216,16 @@ class Geometry:
     and between which heights each move runs.
     """
 
+    moves: Moves
     length: Floats
     flat: Floats
     bottom: Floats
     top: Floats
+
+    @cached_property
+    def bounds(self) -> Box:
+        """Gives the box of all moves whose places are sure."""
+        return find_bounds(self.moves, self.moves.sure)
 
 
 def find_geometry(moves: Moves) -> Geometry:
@@ -219,7 +234,7 @@ def find_geometry(moves: Moves) -> Geometry:
     x, y, z = split_columns(moves.points)
     c0, c1 = split_columns(moves.centre)
     fill_geometry(x, y, z, moves.kind, moves.plane, c0, c1, moves.sweep, *columns)
-    return Geometry(*columns)
+    return Geometry(moves, *columns)
 
 
 def find_boxes(moves: Moves, index: Ints) -> tuple[Floats, Floats]:
@@ -244,7 +259,7 @@ def split_columns(table: Floats) -> list[Floats]:
     return [np.ascontiguousarray(column) for column in table.T]
 
 
-def find_bounds(moves: Moves, some: Bools) -> tuple[float, float, float, float, float, float]:
+def find_bounds(moves: Moves, some: Bools) -> Box:
     """Finds the box of the moves picked by `some`, arcs bulging as they do."""
     if not some.any():
         return (0.0,) * 6
@@ -257,7 +272,7 @@ def find_bounds(moves: Moves, some: Bools) -> tuple[float, float, float, float, 
 
 def list_values(column: np.ndarray) -> list[int]:
     """Lists the different values of a column, small to large; quick where it seldom changes."""
-    if not len(column):
-        return []
+    if not len(column) or (column == column[0]).all():
+        return [int(v) for v in column[:1]]
     changes = np.concatenate(([True], column[1:] != column[:-1]))
     return [int(v) for v in np.unique(column[changes])]
