@@ -47,10 +47,12 @@ class ClosedWay:
 def find_gouges(sheet: Sheet) -> list[Problem]:
     """Finds cuts into other parts."""
     lines = _draw_contours(sheet)
+    around = {contour: _find_loop(line) for contour, line in lines.items()}
+    open_ = {contour: line for contour, line in lines.items() if around[contour] is None}
     loops = [
-        *_list_whole(sheet, lines),
+        *_list_whole(sheet, lines, around),
         *_list_skins(sheet),
-        *_list_halves(sheet, lines),
+        *_list_halves(sheet, open_),
     ]
     parts = _find_parts_around(sheet)
     return [
@@ -105,7 +107,11 @@ def _find_loop(line: shapely.Geometry) -> shapely.Geometry | None:
     return loop if shapely.distance(loop, ends).max() < MEET_MM else None
 
 
-def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
+def _list_whole(
+    sheet: Sheet,
+    lines: dict[int, shapely.Geometry],
+    around: dict[int, shapely.Geometry | None],
+) -> Iterator[ClosedWay]:
     """Lists contours that close and are cut through most of their way, not only here and there
     on a lap.
     """
@@ -115,10 +121,8 @@ def _list_whole(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[Cl
     ):
         contour = sheet.contours.of_run[run]
         cut[contour] = cut.get(contour, 0.0) + length
-    for contour, line in lines.items():
-        if cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(line) and (
-            loop := _find_loop(line)
-        ):
+    for contour, loop in around.items():
+        if loop and cut.get(contour, 0.0) > WHOLE_SHARE * shapely.length(lines[contour]):
             yield ClosedWay(loop, sheet.contours.first[contour], (contour,))
 
 
@@ -130,17 +134,16 @@ def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
             yield ClosedWay(loop, first)
 
 
-def _list_halves(sheet: Sheet, lines: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
+def _list_halves(sheet: Sheet, open_: dict[int, shapely.Geometry]) -> Iterator[ClosedWay]:
     """Lists rings of open contours that begin and end on each other: outlines in halves. What is
     left is looked at from rapid to rapid: a way over to another outline may have seemed to be a
     tab, or a tab that another cut takes is none.
     """
-    names = [c for c, line in lines.items() if _find_loop(line) is None]
     used: set[int] = set()
-    for ring, line in _join_rings([(c, lines[c]) for c in names]):
+    for ring, line in _join_rings(list(open_.items())):
         used.update(ring)
         yield _make_ring(sheet, ring, line)
-    left = set(names) - used
+    left = open_.keys() - used
     for ring, line in _join_rings([(c, line) for c, line in _list_fed(sheet) if c in left]):
         yield _make_ring(sheet, ring, line)
 
