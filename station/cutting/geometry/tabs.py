@@ -742,7 +742,7 @@ def _turn_corner(end: Floats, leave: Floats, start: Floats, arrive: Floats) -> F
     """Gives the way around the corner where two straight cuts meet ahead; None: nowhere."""
     u, v, away = (complex(*way) for way in (leave, arrive, start - end))
     cross = (u.conjugate() * v).imag
-    if abs(cross) < LEAST_TURN * abs(u) * abs(v):
+    if abs(cross) <= LEAST_TURN * abs(u) * abs(v):  # one may be no way at all
         return None
     ahead, back = ((away.conjugate() * v).imag / cross, (away.conjugate() * u).imag / cross)
     return np.stack((end, end + leave * ahead, start)) if ahead > 0 > back else None
