@@ -54,6 +54,8 @@ PLANNING = (
           "batch.begun or batch.held", "a batch for one order taken back", FOREMAN),
     Plant(f"{HERE}/waiting.py", "            gone = after\n", "",
           "two batches taken back of which one is needed", FOREMAN),
+    Plant(f"{HERE}/waiting.py", "and p.should is not None and _is_off", "and p.should and _is_off",
+          "a mark that was raised once never told to be nought", FOREMAN),
     Plant(f"{HERE}/routers.py", "and not router.stopped", "",
           "a batch for a router that stands still", FOREMAN),
     Plant(f"{HERE}/routers.py", "if b.begun or (b.due or LAST) <= due", "if True",

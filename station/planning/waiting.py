@@ -179,13 +179,21 @@ def list_over_full(parts: Parts) -> tuple[OverFull, ...]:
 
 
 def list_marks(asked: PlanCutting, parts: Parts) -> tuple[MarkAdvice, ...]:
-    """Lists the marks that are far off: too low ones first, the farthest off first of each."""
+    """Lists the marks that are far off: too low ones first, the farthest off first of each.
+
+    One of a part that is better cut when it is wanted is told too: else a mark that was once
+    raised never falls to nought again, and more and more lies on the rack.
+    """
     found = [
         _advise_mark(asked, p, p.use, p.should)
         for p in parts.values()
-        if p.use and p.should and not TOO_LOW <= p.now.mark / p.should <= TOO_HIGH
+        if p.use and p.use.mean > 0 and p.should is not None and _is_off(p.now.mark, p.should)
     ]
     return tuple(sorted(found, key=lambda m: (m.mark > m.should, _find_share(m), m.part)))
+
+
+def _is_off(mark: int, should: int) -> bool:
+    return not TOO_LOW * should <= mark <= TOO_HIGH * should
 
 
 def _advise_mark(asked: PlanCutting, part: PartLearnt, use: Forecast, should: int) -> MarkAdvice:

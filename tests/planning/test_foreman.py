@@ -525,3 +525,16 @@ def test_what_is_put_off_is_told_with_what_is_under_way():
     waits = queued("00500", "A", {"a": 20}, sheets=1)
     plan = think(shop(low, files=(file("A", {"a": 20}),), queue=(waits,)))
     assert (plan.then[0].sheets, plan.put_off, plan.under_way) == (1, 8, 20)
+
+
+def test_a_mark_of_what_is_better_cut_when_it_is_wanted_should_be_nought():
+    # used once in twenty days, and then 60: nobody holds that for nine uses of ten of both parts
+    rare = part("b", free=500, mark=40, use=(0,) * 9 + (60,) + (0,) * 9 + (60,))
+    asked = shop(
+        part("a", free=500, mark=65, use=STEADY), rare, files=(file("A", {"a": 9, "b": 9}),)
+    )
+    (advice,) = think(replace(asked, service=0.9)).marks
+    assert (advice.part, advice.mark, advice.should) == ("b", 40, 0)
+    assert advice.lacks < advice.lacks_then
+    none = replace(asked, parts=(asked.parts[0], replace(rare, mark=0)), service=0.9)
+    assert think(none).marks == ()
