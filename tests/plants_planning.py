@@ -56,6 +56,8 @@ PLANNING = (
           "two batches taken back of which one is needed", FOREMAN),
     Plant(f"{HERE}/waiting.py", "and p.should is not None and _is_off", "and p.should and _is_off",
           "a mark that was raised once never told to be nought", FOREMAN),
+    Plant(f"{HERE}/routers.py", "SHEET_MIN = 1000.0", "SHEET_MIN = 200.0",
+          "sheets spent to spare minutes", FOREMAN),
     Plant(f"{HERE}/routers.py", "and not router.stopped", "",
           "a batch for a router that stands still", FOREMAN),
     Plant(f"{HERE}/routers.py", "if b.begun or (b.due or LAST) <= due", "if True",

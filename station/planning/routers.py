@@ -9,7 +9,9 @@ from typing import NamedTuple
 from station.planning.messages import FileNow, QueuedNow, RouterNow
 
 LOAD_MIN = 5.0  # a person at the bed for each sheet; common practice, no source
-SHEET_MIN = 200.0  # router minutes that a sheet's material is worth; of our own choice
+# router minutes that a sheet's material is worth: so many that a file which spares minutes and
+# spends sheets is not cut for it; of our own choice
+SHEET_MIN = 1000.0
 BIT_MIN = (
     10.0  # a bit that is not in the router: found, changed, zeroed; common practice, no source
 )

@@ -538,3 +538,12 @@ def test_a_mark_of_what_is_better_cut_when_it_is_wanted_should_be_nought():
     assert advice.lacks < advice.lacks_then
     none = replace(asked, parts=(asked.parts[0], replace(rare, mark=0)), service=0.9)
     assert think(none).marks == ()
+
+
+def test_a_file_that_spares_minutes_and_spends_sheets_is_not_cut():
+    # 9 sheets for each part alone, of 45 min, or 20 of both together, of 15 min
+    alone = file("A", {"a": 20}, 45.0), file("B", {"b": 20}, 45.0)
+    both = part("a", [(180, TODAY)], use=STEADY), part("b", [(180, TODAY)], use=STEADY)
+    asked = shop(*both, files=(*alone, file("AB", {"a": 9, "b": 9}, 15.0)))
+    plan = think(asked)
+    assert {r.file for r in (*(b.release for b in plan.blocked), *plan.then)} == {"A", "B"}
