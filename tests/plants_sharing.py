@@ -9,6 +9,8 @@ SETTLED, VALUES = ("tests/sharing/test_settled.py",), ("tests/ledger/test_values
 CLOSING = ("tests/sharing/test_closing.py",)
 STOLEN, OFFICE = ("tests/sharing/test_stolen_password.py",), ("tests/sharing/test_office.py",)
 SERVER = "station/sharing/migrations/versions/fourth.py"
+ONE_ENTRY = "station/sharing/migrations/versions/sixth.py"
+ALIKE = ("tests/sharing/test_one_entry.py",)
 LEDGER = "station/ledger"
 
 SIMULATED = (
@@ -148,7 +150,7 @@ OTHERS = (
           "sharing: an older file is derived anew at every start", LAYOUTS),
     Plant("station/sharing/link.py", 'settled="(SELECT shop.settle())"', 'settled="true"',
           "sharing: who pulls is given what a power cut may take back", SETTLED),
-    Plant(SERVER, "    COMMIT;\n    settled := shop.settle();\n", "    COMMIT;\n",
+    Plant(ONE_ENTRY, "    COMMIT;\n    settled := shop.settle();\n", "    COMMIT;\n",
           "sharing: a push is acknowledged before the disk has it", SETTLED),
     Plant(f"{LEDGER}/sound.py", "judged=fitting", "judged=True",
           "sharing: a fact that can be read is taken in whatever it holds", VALUES),
@@ -184,6 +186,10 @@ STOLEN_PASSWORDS = (
           "stolen: an act writes facts, and none is told", STOLEN),
     Plant(SERVER, "IF in_office IS NOT TRUE AND jsonb_path_exists(",
           "IF false AND jsonb_path_exists(", "stolen: any station changes a PIN", STOLEN),
+    Plant(ONE_ENTRY, " AND found #>> '{act,station}' = mine", "",
+          "stolen: an ordinary act of another station is taken", ALIKE),
+    Plant(ONE_ENTRY, "part -> 2 ->> 1", "part -> 2 ->> 2",
+          "stolen: an ordinary act does not tell on which shelf it puts", ALIKE),
     Plant(SERVER, "        <> octet_length(found::text)", "        < octet_length(found::text)",
           "stolen: a second name hides the station", STOLEN),
     Plant(f"{LEDGER}/history.py", "        if elsewhere and is_of_office(",

@@ -44,7 +44,8 @@ OURS = {
     "application_name": "station",
     "target_session_attrs": "read-write",  # of several hosts the one that takes pushes
     "client_encoding": "utf8",
-    "options": "-c statement_timeout=4s -c lock_timeout=2s",
+    # A push that is a CALL would be planned anew each time.
+    "options": "-c statement_timeout=4s -c lock_timeout=2s -c plan_cache_mode=force_generic_plan",
 }
 ALIVE = {
     "keepalives_idle": "5",
@@ -55,7 +56,8 @@ ALIVE = {
 
 # What a database has that is brought up to date.
 IS_THERE = (
-    "SELECT to_regproc('shop.settle') IS NOT NULL, to_regproc('shop.append') IS NOT NULL,"
+    "SELECT to_regproc('shop.settle') IS NOT NULL, to_regproc('shop.append_one') IS NOT NULL,"
+    " to_regproc('shop.append') IS NOT NULL,"
     " EXISTS (SELECT FROM pg_proc WHERE oid = to_regproc('shop.append')"
     " AND 'plan_cache_mode=force_generic_plan' = ANY (proconfig))"
 )
@@ -77,24 +79,37 @@ PULL = (
     ") e WHERE before < 8388608 AND {settled} ORDER BY number"
 )
 PULL_OF_BEFORE, PULL = PULL.format(settled="true"), PULL.format(settled="(SELECT shop.settle())")
-ROWS = (
-    "%(head)s::bigint, %(digest)s::bytea, %(format)s::integer, %(reads)s::text[],"
-    " %(ids)s::text[], %(verdicts)s::text[], %(bodies)s::text[]"
-)
+AT = "%(head)s::bigint, %(digest)s::bytea, %(format)s::integer, %(reads)s::text[]"
+ROWS = f"{AT}, %(ids)s::text[], %(verdicts)s::text[], %(bodies)s::text[]"
+ROW = f"{AT}, %(id)s::text, %(verdict)s::text, %(body)s::text"
+ROW_AS_ROWS = f"{AT}, ARRAY[%(id)s::text], ARRAY[%(verdict)s::text], ARRAY[%(body)s::text]"
 # Who is alone waits for the disk in its own commit. Among many it is faster to let the site's row
 # go first, as the procedure does.
-PUSH_ALONE = f"SELECT outcome, number, digest, format FROM shop.append({ROWS})"  # noqa: S608 - our own
-PUSH = f"CALL shop.append_and_settle({ROWS}, NULL::text, NULL::bigint, NULL::bytea, NULL::integer)"
-PUSH_OF_BEFORE = (
-    "SELECT outcome, number, digest, format FROM shop.push("
-    "%(head)s::bigint, %(digest)s::bytea, %(format)s::integer, %(reads)s::text[],"
-    " %(ids)s::text[], %(verdicts)s::text[], %(written)s::text[], %(bodies)s::text[])"
+ALONE = "SELECT outcome, number, digest, format FROM shop.{}({})"
+AMONG_MANY = "CALL shop.{}({}, NULL::text, NULL::bigint, NULL::bytea, NULL::integer)"
+PUSH_ALONE, PUSH = ALONE.format("append", ROWS), AMONG_MANY.format("append_and_settle", ROWS)
+PUSH_ONE_ALONE = ALONE.format("append_one", ROW)
+PUSH_ONE = AMONG_MANY.format("append_one_and_settle", ROW)
+PUSH_OF_BEFORE = ALONE.format(
+    "push", f"{AT}, %(ids)s::text[], %(verdicts)s::text[], %(written)s::text[], %(bodies)s::text[]"
+)
+PUSH_ONE_OF_BEFORE = ALONE.format(
+    "push",
+    f"{AT}, ARRAY[%(id)s::text], ARRAY[%(verdict)s::text], ARRAY[%(written)s::text],"
+    " ARRAY[%(body)s::text]",
 )
 CUT_OFF = "SELECT shop.cut_off()"
 # What is asked instead where something of `IS_THERE` is not.
 OF_BEFORE: tuple[dict[str, str], ...] = (
     {PULL: PULL_OF_BEFORE},
-    {PUSH: PUSH_OF_BEFORE, PUSH_ALONE: PUSH_OF_BEFORE},
+    {
+        PUSH_ONE: AMONG_MANY.format("append_and_settle", ROW_AS_ROWS),
+        PUSH_ONE_ALONE: ALONE.format("append", ROW_AS_ROWS),
+    },
+    {
+        **dict.fromkeys((PUSH, PUSH_ALONE), PUSH_OF_BEFORE),
+        **dict.fromkeys((PUSH_ONE, PUSH_ONE_ALONE), PUSH_ONE_OF_BEFORE),
+    },
     {},
 )
 
@@ -181,17 +196,25 @@ class PostgresLink:
         rows: Sequence[SharedRow],
     ) -> Outcome:
         """Appends rows if nothing that was read has been written since `head`. Raises Away."""
-        given = {
+        given: dict[str, object] = {
             "head": head,
             "digest": digest,
             "format": format,
             "reads": write_array(reads),
-            "ids": write_array([r.id for r in rows]),
-            "verdicts": write_array([r.verdict for r in rows]),
-            "written": write_array([list_text(r.writes) for r in rows]),
-            "bodies": write_array([r.body for r in rows]),
         }
-        outcome = _outcome(*self._ask(PUSH_ALONE if self._is_alone else PUSH, given)[0])
+        if len(rows) == 1:
+            ((id_, verdict, writes, body),) = rows
+            given |= {"id": id_, "verdict": verdict, "written": list_text(writes), "body": body}
+            asked = PUSH_ONE_ALONE if self._is_alone else PUSH_ONE
+        else:
+            given |= {
+                "ids": write_array([r.id for r in rows]),
+                "verdicts": write_array([r.verdict for r in rows]),
+                "written": write_array([list_text(r.writes) for r in rows]),
+                "bodies": write_array([r.body for r in rows]),
+            }
+            asked = PUSH_ALONE if self._is_alone else PUSH
+        outcome = _outcome(*self._ask(asked, given)[0])
         self._is_alone = isinstance(outcome, Pushed) and outcome.number == head + len(rows)
         return outcome
 

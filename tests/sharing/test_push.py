@@ -14,6 +14,7 @@ pytestmark = pytest.mark.slow  # asks a whole server
 LIST = "%s::text[]"
 PUSH = f"SELECT * FROM shop.push(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST}, {LIST})"
 APPEND = f"SELECT * FROM shop.append(%s, %s, %s, {LIST}, {LIST}, {LIST}, {LIST})"  # as it is now
+APPEND_ONE = f"SELECT * FROM shop.append_one(%s, %s, %s, {LIST}, %s, %s, %s)"  # so is one entry
 
 
 def body_of(id, station="2", **more):
@@ -127,7 +128,7 @@ def test_who_is_behind_reads_what_is_new_alone(shop):
     assert after == before
 
 
-def count_plans_of_pushes_behind(server, shop, pushes=10):
+def count_plans_of_pushes_behind(server, shop, way, pushes=10):
     """How often the server plans in pushes by one who is behind; it writes each into its log."""
     with shop.station("3") as link:
         for n in range(3):
@@ -141,17 +142,20 @@ def count_plans_of_pushes_behind(server, shop, pushes=10):
         for n in range(2 * pushes):
             if n == pushes:  # all that is planned once for a connection has been planned
                 before = server.log().count("PLANNER STATISTICS")
-            row = ([f"{n}"], [""], [body_of(f"{n}", "3")])
-            told = link.execute(APPEND, (*head, 1, [], *row), prepare=True)
+            row = (f"{n}", "", body_of(f"{n}", "3"))
+            rows = row if way is APPEND_ONE else [[value] for value in row]
+            told = link.execute(way, (*head, 1, [], *rows), prepare=True)
             assert told.fetchone()[0] == "pushed"
     return server.log().count("PLANNER STATISTICS") - before
 
 
-@pytest.mark.parametrize(("step", "planned"), [("head", 0), ("4", 10)])
-def test_who_is_behind_has_nothing_planned_anew(server, step, planned):
+@pytest.mark.parametrize(
+    ("step", "way", "planned"), [("head", APPEND, 0), ("head", APPEND_ONE, 0), ("4", APPEND, 10)]
+)
+def test_who_is_behind_has_nothing_planned_anew(server, step, way, planned):
     """As it was in a database of before: that takes longer than the push, and all wait for it."""
     shop = found(server, step=step)
-    assert count_plans_of_pushes_behind(server, shop) == planned
+    assert count_plans_of_pushes_behind(server, shop, way) == planned
     server.drop(shop.database)
 
 

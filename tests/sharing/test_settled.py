@@ -100,7 +100,7 @@ def test_what_was_acknowledged_or_seen_is_there_after_a_power_cut(falling):
 
 def test_without_waiting_it_would_not_be(falling, monkeypatch):
     """The control: neither who pushes nor who pulls waits for the disk."""
-    monkeypatch.setattr(links, "PUSH_ALONE", links.PUSH)
+    monkeypatch.setattr(links, "PUSH_ONE_ALONE", links.PUSH_ONE)
     shop = found(falling)
     let_lie(shop)
     with shop.admin() as admin:
@@ -161,20 +161,21 @@ def test_who_is_alone_waits_for_the_disk_in_its_own_commit(shop, monkeypatch):
     two.push(*second, 1, [], [row("c", "3")])
     assert one.push(*second, 1, [], [row("d")]).number == 4
     assert one.push(*second, 1, [], [row("e")]).number == 5
-    alone, among_others = links.PUSH_ALONE, links.PUSH
+    alone, among_others = links.PUSH_ONE_ALONE, links.PUSH_ONE
     assert asked == [among_others, alone, among_others, alone, among_others]
 
 
-@pytest.mark.parametrize("step", "1234")
+@pytest.mark.parametrize("step", "12345")
 def test_a_database_of_before_is_asked_as_before_and_told(server, step):
     shop = found(server, step=step)
     one, two = link_of(shop), link_of(shop, "3")
     assert one.head().is_old
     first = one.push(0, b"", 1, [], [row("a")._replace(writes=("claimed",))])
-    assert one.push(*first, 1, [], [row("b")]).number == 2
-    assert [entry.id for entry in two.pull(0, 10)] == ["a", "b"]
+    second = one.push(*first, 1, [], [row("b")])
+    assert one.push(*second, 1, [], [row("c"), row("d")]).number == 4
+    assert [entry.id for entry in two.pull(0, 10)] == ["a", "b", "c", "d"]
     with shop.admin() as admin:
-        ((writes,), _) = admin.execute("SELECT writes FROM shop.entry ORDER BY number").fetchall()
+        ((writes,),) = admin.execute("SELECT writes FROM shop.entry WHERE number = 1").fetchall()
     assert sorted(writes) == (["claimed"] if step == "1" else ["about/", "act/a", "w"])
 
 
