@@ -40,7 +40,7 @@ CLOSED_MM = 12.0  # ends of a lap lie this near, leads and overlaps too
 
 
 @dataclass(frozen=True)
-class Heights:
+class SheetHeights:
     """Holds the face, the bottom, and the height at or below which a cut goes through, mm."""
 
     face: float
@@ -52,7 +52,7 @@ class Heights:
 
 def infer_heights(
     program: Program, geo: Geometry, setting: Setting, bits: Mapping[int, float], said: list[str]
-) -> Heights:
+) -> SheetHeights:
     """Finds where the sheet lies: what is given counts, then a remark that the cuts agree with,
     then the cuts.
     """
@@ -78,13 +78,13 @@ def infer_heights(
     taken = shown.taken or shown.thick
     face, bottom = (0.0, -taken) if zero == "face" else (taken, 0.0)
     through = bottom + min(SAME_LEVEL_MM, 0.2 * (face - bottom))
-    return Heights(face, bottom, through, known=False, asked=asked)
+    return SheetHeights(face, bottom, through, known=False, asked=asked)
 
 
-def _lay_sheet(zero: str, thick: float) -> Heights:
+def _lay_sheet(zero: str, thick: float) -> SheetHeights:
     """Lays a sheet of a known thickness with its face or its bottom at zero."""
     face = 0.0 if zero == "face" else thick
-    return Heights(face, face - thick, face - thick + THROUGH_MM, known=True)
+    return SheetHeights(face, face - thick, face - thick + THROUGH_MM, known=True)
 
 
 def _infer_zero(
@@ -147,7 +147,7 @@ def _count_runs(some: Bools, begins: Ints) -> int:
 
 
 @dataclass(frozen=True)
-class Shown:
+class Hints:
     """Holds what the cuts show of a thickness, mm. `known` False: no more than that it is at most
     `thick`; `line`: of the first cut that goes much deeper than most; 0: none does.
     """
@@ -186,7 +186,7 @@ class Shown:
                    "it?", said=length(said), thick=length(self.thick, 2))  # fmt: skip
 
 
-def _find_shown(moves: Moves, geo: Geometry, bits: Mapping[int, float], zero: str) -> Shown:
+def _find_shown(moves: Moves, geo: Geometry, bits: Mapping[int, float], zero: str) -> Hints:
     """Finds what the cuts show of the thickness."""
     feed = (moves.kind != RAPID) & moves.sure
     if zero == "face":
@@ -196,14 +196,14 @@ def _find_shown(moves: Moves, geo: Geometry, bits: Mapping[int, float], zero: st
         if usual := _find_usual_depth(laps):
             first = int(np.argmax(feed & (geo.bottom < usual - TOO_DEEP_MM)))
             line = int(moves.line[first])
-            return Shown(-usual, known=True, line=line, by="as deep as most cuts go", lows=lows)
-        return Shown(max(-deepest, 0.1), known=deepest < DEEP_MM, lows=lows)
+            return Hints(-usual, known=True, line=line, by="as deep as most cuts go", lows=lows)
+        return Hints(max(-deepest, 0.1), known=deepest < DEEP_MM, lows=lows)
     ceiling, highest = _find_ceiling(moves, geo, feed)
     tops, _ = find_tops(find_cuts(moves, geo, bits, ceiling))
     if len(tops):
-        return Shown(float(np.median(tops)), known=True, by="as passes go down in even steps")
+        return Hints(float(np.median(tops)), known=True, by="as passes go down in even steps")
     narrow = min(bits.values(), default=0.0)  # hardly anybody cuts less deep in one pass
-    return Shown(ceiling, known=False, above=True, taken=min(ceiling, highest + narrow))
+    return Hints(ceiling, known=False, above=True, taken=min(ceiling, highest + narrow))
 
 
 def _find_ceiling(moves: Moves, geo: Geometry, feed: Bools) -> tuple[float, float]:

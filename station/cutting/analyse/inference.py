@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from station.cutting.analyse.heights import Heights, infer_heights
+from station.cutting.analyse.heights import SheetHeights, infer_heights
 from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.geometry.strokes import Levels
 from station.cutting.model import RAPID, Moves, Program, Setting
@@ -19,11 +19,11 @@ SKIN_MM, SKIN_SHARE = 1.0, 0.2  # what is left of a thickness by a cut that near
 
 @dataclass(frozen=True)
 class Inferred:
-    """Answers every open question. Heights and corners are in the file's own frame, mm."""
+    """Answers every open question. SheetHeights and corners are in the file's own frame, mm."""
 
     sheet: tuple[float, float]
     corner: tuple[float, float]
-    heights: Heights
+    heights: SheetHeights
     spoilboard: float
     bits: dict[int, float]
     assumed: tuple[str, ...]

@@ -32,7 +32,7 @@ def note_piece(piece: Piece, kind: str, text: Say, *, line: int = 0, graded: str
 
 def sum_up_arcs(problems: Sequence[Problem]) -> list[Problem]:
     """Tells once of many arcs that are off by no more than rounded coordinates bring about."""
-    rounded = [p for p in problems if p.kind == "arc-radii" and _read_off(p) <= ROUNDED_MM]
+    rounded = [p for p in problems if p.kind == "arc-radii" and 0 < _read_off(p) <= ROUNDED_MM]
     if len(rounded) <= FEW:
         return list(problems)
     text = say(
@@ -46,7 +46,6 @@ def sum_up_arcs(problems: Sequence[Problem]) -> list[Problem]:
 
 
 def _read_off(problem: Problem) -> float:
-    """Reads from its sentence by how many mm an arc is off."""
-    (off,) = problem.text.values.values()
-    assert isinstance(off, Say)
-    return float(str(off.values["length"]))
+    """Reads from its sentence by how many mm an arc is off; 0: it counts what is not listed."""
+    off = problem.text.values.get("off", problem.text.values.get("apart"))
+    return float(str(off.values["length"])) if isinstance(off, Say) else 0.0

@@ -272,10 +272,12 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     whole, twice = (
         np.bincount(cuts.run, weights=cuts.flat * some, minlength=runs) for some in (last, again)
     )
-    pairs: dict[int, tuple[int, int]] = {}  # by run: its cut, and the one that cut it before
-    for n in np.flatnonzero((twice > TWICE_SHARE * whole) & (whole > 0)).tolist():
-        position = int(np.argmax((cuts.run == n) & again))
-        pairs[n] = position, int(earlier[position])
+    where = np.flatnonzero(again)
+    run, first = np.unique(cuts.run[where], return_index=True)
+    where = where[first][((twice > TWICE_SHARE * whole) & (whole > 0))[run]]
+    # by run: its cut, and the one that cut it before
+    pairs = dict(zip(cuts.run[where].tolist(), zip(where.tolist(), earlier[where].tolist(),
+                                                   strict=True), strict=True))  # fmt: skip
     pairs = _find_same_rings(sheet) | pairs
     found = []
     for position, before in sorted(pairs.values())[:MOST_PASSES]:

@@ -119,3 +119,12 @@ def test_a_rebate_along_the_edge_belongs_to_its_part_whatever_the_rounding():
         got = read(f"{head}{rebate}{lap}M5\nM30\n".encode())
         made.append([len(piece.hollows) for piece in got.pieces])
     assert made == [[1], [1], [1]]
+
+
+def test_arcs_that_are_counted_and_not_listed_are_no_arc():
+    """Read in the wrong unit, every arc of a long file may be off: the rest is only counted."""
+    arc = "G2 X40 Y0 I19 J0 F900\nG2 X0 Y0 I-19.5 J0\n" * 700
+    got = read(f"G21 G90\nT1 M6\nS9000 M3\nG0 X0 Y0\nG1 Z-2 F500\n{arc}G0 Z5\nM5\nM30\n".encode())
+    told = [p for p in got.problems if p.kind == "arc-radii"]
+    assert len(told) == 1001
+    assert sum(p.line == 0 for p in told) == 1
