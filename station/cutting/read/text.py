@@ -21,7 +21,7 @@ MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
 ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
 ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
-BACKWARD = re.compile(rb"(?<![A-Z])M0*4(?![\d.])", re.IGNORECASE)
+BACKWARD, SMALL_BACKWARD = re.compile(rb"M0*4(?![\d.])"), re.compile(rb"m0*4(?![\d.])")
 ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
@@ -142,7 +142,7 @@ def refuse_length(moves: int) -> Say:
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
     """Finds the line where a file goes on from another zero than it began with, and which."""
     first, known = b"", set[bytes]()
-    for found in _list_zeroes(data):
+    for found in _list_called(data, ZERO_CALLED, SMALL_ZERO):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" in line or line.count(b"(") != line.count(b")"):
             continue
@@ -170,19 +170,23 @@ def _find_zeroes_set(data: bytes) -> set[bytes]:
 
 def find_backward(data: bytes) -> int:
     """Finds the line where the spindle is first to turn backwards; 0: nowhere."""
-    if b"4" not in data or not (b"M" in data or b"m" in data):
-        return 0
-    for found in BACKWARD.finditer(data):
+    for found in _list_called(data, BACKWARD, SMALL_BACKWARD):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
+        if line[-1:].isalpha():
+            continue
         if b";" not in line and line.count(b"(") == line.count(b")"):
             return data.count(b"\n", 0, found.start()) + 1
     return 0
 
 
-def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
-    """Lists where zeroes are called. Patterns that begin with their letters are quickest."""
-    found = [*ZERO_CALLED.finditer(data), *(SMALL_ZERO.finditer(data) if b"g" in data else ())]
-    return sorted(found, key=lambda some: some.start())
+def _list_called(
+    data: bytes, large: re.Pattern[bytes], small: re.Pattern[bytes]
+) -> list[re.Match[bytes]]:
+    """Lists where a word is called, in capitals or not. Patterns that begin with their letter are
+    quickest by far.
+    """
+    called = small.finditer(data) if small.pattern[:1] in data else ()
+    return sorted([*large.finditer(data), *called], key=lambda some: some.start())
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
