@@ -197,7 +197,8 @@ def _find_call(lines: Sequence[str], line: int) -> int | None:
 def number_bits(program: Program) -> Program:
     """Gives a number to each bit that is put in by hand at a stop and has none of its own."""
     moves = program.moves
-    called = set(np.unique(moves.tool).tolist())
+    changes = np.flatnonzero(moves.tool[1:] != moves.tool[:-1])  # few, of millions of moves
+    called = {*moves.tool[:1].tolist(), *moves.tool[changes + 1].tolist()}
     by_hand = not any(called)
     loose = [
         said

@@ -19,9 +19,9 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
-ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
+ZERO_CALLED = re.compile(rb"[Gg](5[4-9])(?![\d.])")
 ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
-BACKWARD, SMALL_BACKWARD = re.compile(rb"M0*4(?![\d.])"), re.compile(rb"m0*4(?![\d.])")
+BACKWARD = re.compile(rb"[Mm]0*4(?![\d.])")
 ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
 MARK = b"\xef\xbb\xbf"  # byte-order mark
 LONGEST = 1 << 16  # letters of a line; the report allows 256
@@ -102,7 +102,7 @@ def split_lines(data: bytes) -> list[str]:
 
 def refuse_no_text(data: bytes) -> Say:
     """Says why a file is no text that can be read; empty: it can."""
-    if not data.strip():
+    if not data or data.isspace():
         return say("The file is empty. Choose another.")
     if data[:2] in WIDE:
         return say("The file is written in UTF-16. Save it as plain text.")
@@ -142,7 +142,7 @@ def refuse_length(moves: int) -> Say:
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
     """Finds the line where a file goes on from another zero than it began with, and which."""
     first, known = b"", set[bytes]()
-    for found in _list_called(data, ZERO_CALLED, SMALL_ZERO):
+    for found in _list_called(data, ZERO_CALLED, b"G5", b"g5"):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" in line or line.count(b"(") != line.count(b")"):
             continue
@@ -170,7 +170,7 @@ def _find_zeroes_set(data: bytes) -> set[bytes]:
 
 def find_backward(data: bytes) -> int:
     """Finds the line where the spindle is first to turn backwards; 0: nowhere."""
-    for found in _list_called(data, BACKWARD, SMALL_BACKWARD):
+    for found in _list_called(data, BACKWARD, b"M", b"m"):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if line[-1:].isalpha():
             continue
@@ -179,14 +179,16 @@ def find_backward(data: bytes) -> int:
     return 0
 
 
-def _list_called(
-    data: bytes, large: re.Pattern[bytes], small: re.Pattern[bytes]
-) -> list[re.Match[bytes]]:
-    """Lists where a word is called, in capitals or not. Patterns that begin with their letter are
-    quickest by far.
-    """
-    called = small.finditer(data) if small.pattern[:1] in data else ()
-    return sorted([*large.finditer(data), *called], key=lambda some: some.start())
+def _list_called(data: bytes, word: re.Pattern[bytes], *begins: bytes) -> list[re.Match[bytes]]:
+    """Lists where a word is called that begins so: looking for these alone is quickest by far."""
+    found = []
+    for begin in begins:
+        at = data.find(begin)
+        while at >= 0:
+            if called := word.match(data, at):
+                found.append(called)
+            at = data.find(begin, at + 1)
+    return sorted(found, key=lambda some: some.start())
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
