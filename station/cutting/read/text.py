@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from station.cutting.model import Setting
@@ -19,7 +20,7 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
-ZERO_CALLED = re.compile(rb"[Gg](5[4-9])(?![\d.])")
+ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
 ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
 BACKWARD = re.compile(rb"[Mm]0*4(?![\d.])")
 ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
@@ -142,7 +143,7 @@ def refuse_length(moves: int) -> Say:
 def find_other_zero(data: bytes) -> tuple[int, str] | None:
     """Finds the line where a file goes on from another zero than it began with, and which."""
     first, known = b"", set[bytes]()
-    for found in _list_called(data, ZERO_CALLED, b"G5", b"g5"):
+    for found in _list_zeroes(data):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" in line or line.count(b"(") != line.count(b")"):
             continue
@@ -170,7 +171,7 @@ def _find_zeroes_set(data: bytes) -> set[bytes]:
 
 def find_backward(data: bytes) -> int:
     """Finds the line where the spindle is first to turn backwards; 0: nowhere."""
-    for found in _list_called(data, BACKWARD, b"M", b"m"):
+    for found in _list_backward(data):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if line[-1:].isalpha():
             continue
@@ -179,16 +180,20 @@ def find_backward(data: bytes) -> int:
     return 0
 
 
-def _list_called(data: bytes, word: re.Pattern[bytes], *begins: bytes) -> list[re.Match[bytes]]:
-    """Lists where a word is called that begins so: looking for these alone is quickest by far."""
-    found = []
-    for begin in begins:
-        at = data.find(begin)
-        while at >= 0:
-            if called := word.match(data, at):
-                found.append(called)
-            at = data.find(begin, at + 1)
+def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
+    """Lists where zeroes are called. Patterns that begin with their letters are quickest."""
+    found = [*ZERO_CALLED.finditer(data), *(SMALL_ZERO.finditer(data) if b"g" in data else ())]
     return sorted(found, key=lambda some: some.start())
+
+
+def _list_backward(data: bytes) -> Iterator[re.Match[bytes]]:
+    """Lists where M4 may be called: few lines have an M, so looking for that is quickest."""
+    for letter in (b"M", b"m"):
+        at = data.find(letter)
+        while at >= 0:
+            if called := BACKWARD.match(data, at):
+                yield called
+            at = data.find(letter, at + 1)
 
 
 def list_deviations(data: bytes, *, ended: bool, gaps: bool, long: int, high: bool) -> list[str]:
