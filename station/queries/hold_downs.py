@@ -38,15 +38,13 @@ def refuse_place(revision: Revision, place: Place) -> Answer | None:
 
 def is_on_piece(revision: Revision, place: Place) -> bool:
     """Tells whether a place lies within a piece of a sheet, holes being free."""
-    shapes = dict(revision.shapes)
+    near = {part: (shape, math.hypot(*shape.box)) for part, shape in revision.shapes}
+    x, y = place
     for piece in revision.placed:
-        shape = shapes.get(piece.part)
-        if shape is None:
-            continue
+        shape, reach = near.get(piece.part, (None, 0.0))
+        if shape is None or abs(piece.x_mm - x) > reach or abs(piece.y_mm - y) > reach:
+            continue  # nearly all: a screen asks for each hold-down at every scan
         lies = OnSheet(piece, shape)
-        reach = math.hypot(*shape.box)
-        if abs(piece.x_mm - place[0]) > reach or abs(piece.y_mm - place[1]) > reach:
-            continue
         if _is_within(lies.place(shape.outline), place) and not any(
             _is_within(lies.place(hole), place) for hole in shape.holes
         ):
