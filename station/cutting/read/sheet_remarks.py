@@ -28,10 +28,12 @@ STUFF = (
 SHEET = r"STOCK|SHEET|BOARD|PANEL|BLANK|MATERIAL|PLATTE|WORKPIECE"
 # THICKNESS: 6.5, THICK = 1/4, T=0.25 IN; T1 is a bit
 NAMED = re.compile(rf"(?:THICK(?:NESS)?|DICKE|ST\xc4RKE|THK|\bT\s*=)[\s.:=]*(?:IS\s+)?{SIZE}")
-# 6.5 MM PLYWOOD, 1/2 IN BALTIC BIRCH, 6 MM THICK; at most two other words between
-BEFORE = re.compile(rf"{SIZE}\s*-?\s*(?:[A-Z]+\s+){{0,2}}?(?:THICK|(?:{STUFF}|{SHEET})\b)")
-# MATERIAL: BIRCH PLY 6.5 MM, STOCK 6.5; at most two other words between
-AFTER = re.compile(rf"\b({STUFF}|{SHEET})\b[\s:=,-]*(?:[A-Z]+[\s:=,-]+){{0,2}}{SIZE}")
+# which kind of stuff; any other word between makes the number one of a part: OAK SHUTTLE 45 MM
+KIND = rf"{STUFF}|{SHEET}|BALTIC|MARINE|SOLID|COATED|RAW|WHITE|BLACK|CLEAR|IS|OF|SIZE|GAUGE"
+# 6.5 MM PLYWOOD, 1/2 IN BALTIC BIRCH, 6 MM THICK
+BEFORE = re.compile(rf"{SIZE}\s*-?\s*(?:(?:{KIND})\s+){{0,2}}?(?:THICK|(?:{STUFF}|{SHEET})\b)")
+# MATERIAL: BIRCH PLY 6.5 MM, STOCK 6.5
+AFTER = re.compile(rf"\b({STUFF}|{SHEET})\b[\s:=,-]*(?:(?:{KIND})[\s:=,-]+){{0,2}}{SIZE}")
 # SHEET 1200 X 600 X 9 MM: the smallest of three
 THREE = re.compile(rf"{NUMBER}\s*X\s*{NUMBER}\s*X\s*{NUMBER}\s*(MM\b|IN(?:CH(?:ES)?)?\b|\")?")
 # whose number is no sheet's thickness
@@ -96,7 +98,11 @@ def _is_a_size(found: re.Match[str], *, inches: bool) -> bool:
         return True
     if over:
         return inches and int(over) % 2 == 1 and int(under) in PARTED_BY
-    return "." in number or "," in number or re.fullmatch(STUFF, found[1]) is not None
+    if found.string[found.end() :].lstrip(" -").startswith("PLY"):
+        return False  # it counts the layers
+    if "." in number or "," in number:
+        return True
+    return not inches and re.fullmatch(STUFF, found[1]) is not None
 
 
 def _measure(size: tuple[str | None, ...], *, inches: bool) -> float:
