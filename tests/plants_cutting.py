@@ -8,7 +8,7 @@ TIME = ("tests/cutting/analyse/test_time.py",)
 SIZES = ("tests/cutting/geometry/test_parts.py", "tests/cutting/analyse/test_workshop.py")
 MODES = ("tests/cutting/read/test_modal.py", "tests/cutting/read/test_reads.py")
 CYCLES = ("tests/cutting/read/test_cycles.py", "tests/cutting/read/test_reads.py")
-WRONG = ("tests/cutting/analyse/test_problems.py",)
+WRONG = ("tests/cutting/analyse/test_path_problems.py",)
 RUNS = ("tests/queries/test_runs.py", "replay:21")
 LOADING = "station/floor/loading"
 
@@ -52,15 +52,15 @@ CUTTING = (
           "named or (0, 1, 2)", "G28 leaves axes where they are", MODES),
     Plant(f"{READ}/arcs_compiled.py", "== (radius > 0) else", "== (radius < 0) else",
           "arcs by radius on the wrong side", ("tests/cutting/read/test_arcs.py",)),
-    Plant(f"{ANALYSE}/problems.py", "floor = inferred.bottom - inferred.spoilboard",
+    Plant(f"{ANALYSE}/path_problems.py", "floor = inferred.bottom - inferred.spoilboard",
           "floor = inferred.bottom - 100", "a cut into the bed is not told", WRONG),
-    Plant(f"{ANALYSE}/problems.py", "rapid &= ~_pick_unplaced(moves, inferred.face)",
+    Plant(f"{ANALYSE}/path_problems.py", "rapid &= ~_pick_unplaced(moves, inferred.face)",
           "rapid &= False", "a rapid through the sheet is not told", WRONG),
-    Plant(f"{ANALYSE}/holding.py", " & ~_find_piece_cells(analysis, long, wide)", "",
-          "a hold-down on what is sold", ("tests/cutting/analyse/test_works_out.py",)),
-    Plant(f"{GEOMETRY}/tabs.py", "lifts = _find_lifts(cuts, levels)",
+    Plant(f"{ANALYSE}/hold_downs.py", " & ~_find_piece_cells(analysis, long, wide)", "",
+          "a hold-down on what is sold", ("tests/cutting/analyse/test_hold_downs.py",)),
+    Plant(f"{GEOMETRY}/lost_tabs.py", "lifts = _find_lifts(cuts, levels)",
           "lifts = np.zeros((0, 2), int)", "laps that cut a tab away are not seen",
-          (*SIZES, *WRONG)),
+          (*SIZES, "tests/cutting/geometry/test_lost_tabs.py")),
     Plant(f"{LOADING}/rules_off.py", "    if bed.run < len(runs):",
           "    if bed.run < 0:", "a sheet at popping before its last run", RUNS),
     Plant(f"{LOADING}/rules_off.py", "run = runs[bed.run - 1] if", "run = runs[0] if",

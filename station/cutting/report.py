@@ -9,22 +9,22 @@ from dataclasses import replace
 import numpy as np
 import shapely
 
-from station.cutting.analyse.faults import find_faults
 from station.cutting.analyse.inference import Inferred, infer_setting
 from station.cutting.analyse.notes import sum_up_arcs
-from station.cutting.analyse.passes import find_pass_faults
-from station.cutting.analyse.problems import find_problems
+from station.cutting.analyse.pass_problems import find_pass_problems
+from station.cutting.analyse.path_problems import find_path_problems
+from station.cutting.analyse.piece_problems import find_piece_problems
 from station.cutting.analyse.thickness import find_wrong_sheet
 from station.cutting.analyse.time import time_path
 from station.cutting.geometry.moves import Geometry, find_geometry, list_values
-from station.cutting.geometry.pieces import (
+from station.cutting.geometry.shapes import group_pieces
+from station.cutting.geometry.sheet import (
     Sheet,
     count_closed,
     find_sheet,
     list_slugs,
     measure_areas,
 )
-from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import (
     LOOK,
     RAPID,
@@ -144,9 +144,9 @@ def _list_problems(
 ) -> list[Problem]:
     """Lists what could go wrong: in the program, the cuts, the passes, and on the sheet."""
     return [
-        *find_problems(program, geo, inferred, setting),
-        *find_faults(sheet, pieces, inferred.levels, setting),
-        *find_pass_faults(program, sheet, geo, inferred.levels, setting),
+        *find_path_problems(program, geo, inferred, setting),
+        *find_piece_problems(sheet, pieces, inferred.levels, setting),
+        *find_pass_problems(program, sheet, geo, inferred.levels, setting),
         *_check_sheet(program, setting, geo, inferred, sheet),
         *_check_skipped(program, setting, len(pieces)),
     ]

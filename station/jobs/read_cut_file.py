@@ -169,11 +169,13 @@ def _lay_out(analysis: "Analysis", request: ReadCutFile) -> tuple[Laying, Clear]
     """Finds how a sheet of it is held where it is clamped, what flies, how it is popped, and where
     a hold-down may stand.
     """
-    from station.cutting.analyse.holding import (  # noqa: PLC0415 - only when it is used
+    from station.cutting.analyse.hold_downs import (  # noqa: PLC0415 - only when it is used
         GRID_MM,
-        find_flying_pieces,
         find_free_cells,
         find_hold_downs,
+    )
+    from station.cutting.analyse.popping import (  # noqa: PLC0415 - the same
+        find_flying_pieces,
         order_for_popping,
     )
     from station.cutting.analyse.revision import (  # noqa: PLC0415 - the same

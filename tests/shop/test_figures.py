@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 import station
-from station.cutting.analyse.holding import find_flying_pieces, find_hold_downs
+from station.cutting.analyse.hold_downs import find_hold_downs
+from station.cutting.analyse.popping import find_flying_pieces
 from station.cutting.model import Setting
 from station.floor.loading.screen import screen as loading_screen
 from station.floor.office.lists import LISTS
@@ -151,9 +152,9 @@ OTHERS = {
     "window/scale.py": "the speed of a serial port; the command sets it",
     "cutting/analyse/time.py": "time; a router's own is learnt",
     "cutting/analyse/inference.py": "taken where nothing tells, and said; each is set for a file",
-    "cutting/analyse/problems.py": "asks whether a wait is meant",
+    "cutting/analyse/path_problems.py": "asks whether a wait is meant",
     "cutting/analyse/thickness.py": "what is no plunge",
-    "cutting/geometry/tabs.py": "what is no tab",
+    "cutting/geometry/lost_tabs.py": "what is no tab",
     "cutting/read/dialects.py": "how far a peck draws back; the dialect of a file tells",
     "floor/office/matching.py": "how columns are called",
     "shop/facts/machines.py": "settings of a bit, a router",

@@ -11,8 +11,9 @@ import shapely
 from shapely.ops import substring
 
 from station.cutting.analyse.notes import find_line
-from station.cutting.geometry.pieces import PART, Sheet
-from station.cutting.geometry.tabs import find_cut_at
+from station.cutting.geometry.kinds import PART
+from station.cutting.geometry.sheet import Sheet
+from station.cutting.geometry.strokes import find_cut_at
 from station.cutting.model import RAPID, Problem
 from station.shop.words import Say, say
 

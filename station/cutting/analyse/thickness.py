@@ -6,7 +6,7 @@ import numpy as np
 
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
-from station.cutting.geometry.pieces import Sheet
+from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
 from station.cutting.model import LOOK, RAPID, Floats, Ints, Moves, Problem, Program
 from station.shop.words import length, say

@@ -10,8 +10,9 @@ import shapely
 from station.cutting.analyse.notes import find_line, note_cut, note_piece
 from station.cutting.geometry.faces import SKELETON, widen_shapes
 from station.cutting.geometry.jumps import WIDEST_GAP_MM
-from station.cutting.geometry.pieces import PART, SLUG, WASTE, Sheet
+from station.cutting.geometry.kinds import PART, SLUG, WASTE
 from station.cutting.geometry.rings import area_of
+from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import CLOSE_MM, LEVEL_MM, Levels
 from station.cutting.model import Bools, Floats, Ints, Piece, Problem
 from station.shop.words import length, say

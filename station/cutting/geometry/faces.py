@@ -17,6 +17,7 @@ THIN_SHARE = 0.5  # of the bit's diameter: a leftover thinner than that is dust 
 SKELETON = -1
 NARROW = 2.02  # times the bit's radius: what is left within is dust
 MOST_FILLED = 3  # points of a line that is not halved any more
+NEAR_MM = 0.05  # a line this near, with its bit, bounds a face
 
 
 def widen(lines: Lines) -> Shapes:
@@ -162,3 +163,17 @@ def _count_depth(parent: Ints, dust: Bools, size: Floats) -> Ints:
     for face in np.argsort(-size).tolist():
         depth[face] = (depth[parent[face]] if parent[face] >= 0 else 0) + (not dust[face])
     return depth
+
+
+def draw_faces(faces: Faces) -> Shapes:
+    """Draws each face with its holes."""
+    made = faces.ring.copy()
+    order = np.argsort(faces.home, kind="stable")
+    homes = faces.home[order]
+    for face in np.unique(homes[homes >= 0]).tolist():
+        some = order[np.searchsorted(homes, face) : np.searchsorted(homes, face, "right")]
+        made[face] = shapely.polygons(
+            shapely.get_exterior_ring(faces.ring[face]),
+            shapely.get_exterior_ring(faces.kerfs[some]),
+        )
+    return made

@@ -413,3 +413,10 @@ def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:
     along = (moves.kind != RAPID) & (geo.flat > 1e-9) & (geo.top <= levels.through)
     after = np.append(along[1:], False)
     return np.asarray(index[~after[index]])
+
+
+def find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:
+    """Finds the cut of a line that passes a place."""
+    at = float(shapely.line_locate_point(lines.shape[line], place))
+    way = np.cumsum(cuts.flat[lines.first[line] : lines.stop[line]])
+    return int(lines.first[line] + min(np.searchsorted(way, at), len(way) - 1))

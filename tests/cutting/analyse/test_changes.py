@@ -1,13 +1,9 @@
-"""Differences of revisions, hold-down places, and the order of popping."""
+"""Differences of revisions."""
 
-import numpy as np
 import pytest
-from layouts import make
 from reading import box, found
 
 from station.cutting.analyse.changes import compare_analyses
-from station.cutting.analyse.holding import find_flying_pieces, find_hold_downs, order_for_popping
-from station.cutting.report import analyse_program, read_program
 
 
 @pytest.mark.parametrize(
@@ -41,22 +37,3 @@ def test_a_moved_tab_is_told():
     assert [c.text[-16:] for c in compare_analyses(found(one), found(other))] == [
         "a tab was moved."
     ]
-
-
-@pytest.mark.parametrize("seed", [0, 2])
-def test_hold_downs_stand_where_nothing_is_cut(seed):
-    layout = make(seed)
-    got = analyse_program(read_program(layout.text.encode(), layout.setting), layout.setting)
-    places = find_hold_downs(got, 6, 20.0)
-    assert len(places) == 6
-    for x, y in places:
-        assert 0 <= x <= 2440
-        assert 0 <= y <= 1220
-        for piece in got.pieces:
-            assert np.hypot(*(piece.outline - [x, y]).T).min() > 15
-
-
-def test_small_loose_pieces_fly():
-    got = found(box(20, 20, 26, 26) + box(100, 20, 106, 86))
-    assert find_flying_pieces(got) == [0]
-    assert order_for_popping(got) == [0, 1]

@@ -1,4 +1,4 @@
-"""What is worked out of a file: bits, small pieces, the order of popping, changes of bits."""
+"""What is worked out of a file: bits, lengths, times, changes of bits."""
 
 import math
 from dataclasses import replace
@@ -6,9 +6,7 @@ from dataclasses import replace
 import pytest
 from reading import HEAD, SETTING, box, found, program
 
-from station.cutting.analyse.holding import find_flying_pieces, find_hold_downs, order_for_popping
 from station.cutting.analyse.time import time_path
-from station.cutting.model import Setting
 from station.cutting.report import analyse_program
 from station.shop.facts import Router
 
@@ -28,50 +26,6 @@ def test_lengths_plunges_and_bounds():
     assert (got.feed_mm, got.plunges) == (pytest.approx(8 + 100 + 7), 2)
     assert got.rapid_mm == pytest.approx(5 + math.hypot(10, 10) + 8 + 80 + 7)
     assert got.bounds_mm == pytest.approx((0, 0, -3, 110, 10, 5))
-
-
-@pytest.mark.parametrize("bed", ["clamped", "vacuum"])
-@pytest.mark.parametrize(
-    ("body", "small"),
-    [
-        (box(20, 20, 26, 26), True),  # 20 by 20
-        (box(20, 20, 26, 26, tab=12), False),
-        (box(20, 20, 106, 86), False),
-    ],
-)
-def test_small_pieces_that_nothing_holds(bed, body, small):
-    setting = Setting(
-        router=Router(id="1", name="", bed=bed), thickness_mm=6.0, bit_mm=SETTING.bit_mm
-    )
-    got = found(body, setting)
-    assert ("small-piece" in {p.kind for p in got.problems}) == small
-    assert find_flying_pieces(got) == ([0] if small else [])
-
-
-def test_pieces_are_popped_small_ones_first_then_row_by_row():
-    big = [(20, 20), (700, 40), (300, 20), (20, 500)]
-    got = found(
-        "".join(box(x, y, 106, 86, tab=12) for x, y in big) + box(900, 900, 30, 30, tab=12)
-    )
-    order = [got.pieces[i].outline.min(axis=0).round().tolist() for i in order_for_popping(got)]
-    assert order == [[903, 903], [23, 23], [303, 23], [703, 43], [23, 503]]
-
-
-def test_hold_downs_stand_in_waste_and_on_no_piece():
-    plate, window = box(100, 100, 2200, 1000, tab=20), box(300, 300, 1500, 600, tab=20)
-    for body, inside in ((plate, 0), (window + plate, 1)):
-        places = find_hold_downs(found(body), 6, 20.0)
-        on_plate = [(x, y) for x, y in places if 103 < x < 2297 and 103 < y < 1097]
-        assert len(places) == 6
-        assert len(on_plate) == inside
-        assert all(300 < x < 1800 and 300 < y < 900 for x, y in on_plate)
-
-
-def test_hold_downs_keep_away_from_each_other():
-    places = find_hold_downs(found(box(500, 300, 800, 500, tab=12)), 4, 20.0)
-    apart = [math.dist(a, b) for i, a in enumerate(places) for b in places[:i]]
-    assert len(places) == 4
-    assert min(apart) > 300
 
 
 @pytest.mark.parametrize(("change_s", "pauses"), [(120.0, 240.0), (8.0, 16.0)])

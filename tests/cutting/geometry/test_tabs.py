@@ -1,56 +1,182 @@
-"""What the bit leaves of its way, where it does not go through the sheet."""
+"""Tabs around corners and in mouths, and cuts that are united anew."""
 
-import math
+from math import pi
 
-import numpy as np
-import shapely
+import pytest
+from reading import jump_around, read_on_sheet
 
-from station.cutting.geometry.tabs import find_left
+from station.cutting.geometry.rings import area_of
 
-RADIUS, LAPS, TABS = 60.0, 5, 3
-
-
-def draw_way(laps: float, shake: float = 0.004) -> shapely.LineString:
-    """Draws laps that lie on one another but for what coordinates of two decimals round off."""
-    chance, steps = np.random.default_rng(1), round(laps * 180)
-    turn = np.linspace(0.5, 0.5 + laps * 2 * math.pi, steps)
-    points = np.column_stack((np.cos(turn), np.sin(turn))) * RADIUS
-    return shapely.linestrings(points + chance.uniform(-shake, shake, points.shape))
-
-
-def draw_kerf() -> shapely.Geometry:
-    """Draws a lap that goes through, but for three tabs."""
-    kerf = shapely.Point(0, 0).buffer(RADIUS).exterior.buffer(2.0)
-    for n in range(TABS):
-        turn = 1.0 + n * 2 * math.pi / TABS
-        kerf -= _draw_tab(turn)
-    return kerf
+SHARP = """G21 G90
+M3 S18000
+G0 Z5
+G0 X59.16 Y55.2
+G1 Z-6.2 F400
+G1 X150 Y22 F2000
+G1 X254 Y60
+G1 X150 Y98
+G1 X59.16 Y64.8
+G0 Z5
+M5
+M30
+"""
 
 
-def _draw_tab(turn: float) -> shapely.Geometry:
-    far = np.array([math.cos(turn), math.sin(turn)]) * 2 * RADIUS
-    return shapely.linestrings([(0, 0), far]).buffer(4.0)
+def test_a_tab_around_a_sharp_corner_is_found():
+    """A lozenge, 208 × 76 along the bit; the way around its left corner is jumped."""
+    assert [len(piece.tabs) for piece in read_on_sheet(SHARP).pieces] == [1]
 
 
-def test_laps_on_one_another_leave_a_stretch_a_tab_and_lap():
-    left = find_left(np.array([draw_way(LAPS)]), np.array([draw_kerf()]))
-    assert len(left.shape) == LAPS * TABS
-    assert left.laps.all()
-    assert np.allclose(shapely.length(left.shape), 8.0, atol=0.2)
-    assert np.allclose(left.end - left.start, shapely.length(left.shape), atol=1e-6)
-    assert (np.diff(np.sort(left.start)) > RADIUS).all()  # each has a place of its own
+def test_a_frame_whose_inner_and_outer_tabs_are_near_is_one_part():
+    """From the end of each outer cut it is not far to an inner one, but a tab is nearer."""
+    text = "G21 G90\nM3 S18000\nG0 Z5\n{}{}M30\n"
+    got = read_on_sheet(text.format(jump_around(42, 42, 100, 80), jump_around(20, 20, 144, 124)))
+    assert [(len(p.tabs), len(p.holes)) for p in got.pieces] == [(8, 1)]
 
 
-def test_a_tab_on_which_a_lap_ends_is_one_stretch():
-    """A lap is parted at 1.9 pi: a tab stands there."""
-    way = draw_way(LAPS, 0.0)
-    kerf = shapely.Point(0, 0).buffer(RADIUS).exterior.buffer(2.0) - _draw_tab(0.5 + 1.9 * math.pi)
-    left = find_left(np.array([way]), np.array([kerf]))
-    assert len(left.shape) == LAPS
-    assert np.allclose(shapely.length(left.shape), 8.0, atol=0.1)
+MOUTH = """G21 G90
+M3 S18000
+G0 Z5
+G0 X150 Y50
+G1 Z-6.2 F400
+X130 F2000
+Y60
+X138
+G0 Z5
+G0 X150 Y64
+G1 Z-6.2 F400
+Y90 F2000
+X20
+Y20
+X150
+Y49.9
+G0 Z5
+M30
+"""
 
 
-def test_a_way_that_goes_round_once_is_left_whole():
-    left = find_left(np.array([draw_way(1.1, 0.0)]), np.array([draw_kerf()]))
-    assert len(left.shape) >= TABS
-    assert not left.laps.any()
+def test_a_tab_in_the_mouth_of_a_notch_does_not_open_the_part():
+    """The notch is 4 mm wide, its upper corner is jumped over, and the contour ends at the lower
+    one: from there it is not far either, straight over the mouth.
+    """
+    got = read_on_sheet(MOUTH)
+    assert [(round(p.outline[:, 0].max(), 2), len(p.tabs)) for p in got.pieces] == [(147, 1)]
+
+
+STUB = """G21 G90
+M3 S18000
+G0 Z5
+G0 X100 Y17
+G1 Z-6.2 F400
+X203 F2000
+Y47.5
+X178
+{up}
+X165
+Y52.5
+X178
+{down}
+X203
+Y83
+X17
+Y17
+X100
+G0 Z5
+M30
+"""
+
+
+@pytest.mark.parametrize(("up", "height"), [("G1 Z-4", 2.0), ("G1 Z1", 6.0)])
+def test_what_is_left_at_the_end_of_a_mouth_is_a_tab_and_no_part_of_the_piece(up, height):
+    """The bit is lifted around the whole end of a mouth 11 mm wide, as over a tab: nothing hangs
+    on what is left there, and it is trimmed off.
+    """
+    (piece,) = read_on_sheet(STUB.format(up=up, down="Z-6.2")).pieces
+    mouth = 38 * 11 - 2 * (9 - 9 * pi / 4)
+    assert abs(area_of(piece.outline)) == pytest.approx(180 * 60 - mouth, abs=0.02)
+    assert [(t.height_mm, t.style) for t in piece.tabs] == [(pytest.approx(height), "stub")]
+
+
+def test_a_feed_over_the_sheet_from_part_to_part_is_no_tab():
+    parts = "".join(
+        f"G1 X{x} Y20 F2000\nZ-6.2 F400\nX{x + 15}\nY50\nX{x - 15}\nY20\nX{x}\nZ1\n"
+        for x in (40, 78, 116)
+    )
+    got = read_on_sheet(f"G21 G90\nM3 S18000\nG0 Z1\n{parts}G0 Z5\nM30\n")
+    assert [len(p.tabs) for p in got.pieces] == [0, 0, 0]
+
+
+TURN = """G21 G90
+M3 S18000
+G0 Z5
+G0 X100 Y17
+G1 Z-6.2 F400
+X203 F2000
+Y46
+X168
+G0 Z5
+X168 Y53
+G1 Z-6.2 F400
+X203 F2000
+Y83
+X17
+Y17
+X100
+G0 Z5
+M30
+"""
+
+
+def test_a_part_comes_out_though_the_end_of_its_narrow_mouth_is_jumped_over():
+    (piece,) = read_on_sheet(TURN).pieces
+    assert piece.outline[:, 0].max() == pytest.approx(200, abs=0.01)
+    assert len(piece.tabs) == 1
+
+
+def test_what_a_rapid_leaves_at_the_end_of_a_narrow_mouth_is_a_tab_as_wide_as_others():
+    """The sides of the mouth are cut 5 mm apart: nothing stands between them, and nothing hangs
+    on the end of it.
+    """
+    text = TURN.replace("X168\n", "X165\n").replace("Y53", "Y51").replace("X168 Y53", "X165 Y51")
+    text = text.replace("X17\nY17\n", "X116\nG0 Z5\nX104\nG1 Z-6.2 F400\nX17 F2000\nY17\n")
+    (piece,) = read_on_sheet(text).pieces
+    assert sorted(t.style for t in piece.tabs) == ["gap", "stub"]
+    assert abs(area_of(piece.outline)) < 180 * 60 - 35 * 11
+
+
+@pytest.mark.parametrize("straight", [14.0, 29.0])
+def test_a_tab_jumped_over_in_a_side_lies_straight_though_a_lead_in_bends_before_it(straight):
+    x = 110 - straight
+    body = (
+        f"G0 X113 Y43\nG1 Z-6.2 F900\nG3 X110 Y46 I-3 J0 F3000\nG1 X{x}\nG0 Z1\nG0 X{x - 11}\n"
+        "G1 Z-6.2 F900\nG1 X46 F3000\nY94\nX154\nY46\nX110\nG0 Z5\n"
+    )
+    (shape,) = read_on_sheet(body).shapes
+    assert (shape.width_mm, shape.length_mm) == pytest.approx((42.0, 102.0), abs=0.001)
+
+
+TRIANGLE = """G21 G90
+M3 S18000
+G0 Z5
+G0 X150 Y17
+G1 Z-6.2 F400
+X{:.4f} F2000
+G0 Z5
+G0 X{:.4f} Y{:.4f}
+G1 Z-6.2 F400
+X150 Y123.7 F2000
+X88.3967 Y17
+X150
+G0 Z5
+M30
+"""
+
+
+@pytest.mark.parametrize(("gap", "tabs"), [(5.4, 0), (9.0, 1)])
+def test_what_stands_at_a_sharp_corner_is_a_tab_only_where_it_hangs_on_the_part(gap, tabs):
+    """A triangle's corner is jumped over; its sides are cut up to `gap` from it: where the bit
+    meets its own cut, what stands outside is cut off.
+    """
+    end = 211.6033
+    text = TRIANGLE.format(end - gap, end - gap / 2, 17 + gap * 0.75**0.5)
+    assert [len(piece.tabs) for piece in read_on_sheet(text).pieces] == [tabs]

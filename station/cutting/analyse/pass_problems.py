@@ -7,7 +7,7 @@ import shapely
 
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry, find_boxes, list_values
-from station.cutting.geometry.pieces import Sheet
+from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import (
     CLOSE_MM,
     LEVEL_MM,
@@ -44,7 +44,7 @@ OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a
 MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
-def find_pass_faults(
+def find_pass_problems(
     program: Program, sheet: Sheet, geo: Geometry, levels: Levels, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong pass by pass, in the order of the file."""

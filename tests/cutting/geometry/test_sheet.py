@@ -5,15 +5,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from reading import SETTING, box, found
+from reading import SETTING, box, found, sizes
 
 DEEP = "G1 Z-6.2 F900\nG1 F3000\n"
 UP = "G0 Z5\n"
-
-
-def sizes(got):
-    return sorted((round(s.width_mm, 2), round(s.length_mm, 2), len(s.pieces)) for s in got.shapes)
-
 
 OVERLAP = f"G0 X70 Y20\n{DEEP}X126\nY106\nX20\nY20\nX74\n{UP}"  # begun in mid-edge
 GAP = f"G0 X20 Y20\n{DEEP}X126\nY106\nX20\nY20.04\n{UP}"
@@ -69,20 +64,6 @@ def test_a_notch_belongs_to_the_outline():
     assert np.abs(piece.outline - [60, 53]).max(axis=1).min() < 0.2  # its round end
 
 
-def test_waste_between_round_parts_is_no_part():
-    discs = "".join(
-        f"G0 X{x + 23} Y{y}\n{DEEP}G3 I-23 J0\n{UP}" for x in (60, 106) for y in (60, 106)
-    )
-    assert sizes(found(discs)) == [(40, 40, 4)]
-
-
-def test_the_slug_of_a_hole_is_no_part_and_a_part_in_a_hole_is_one():
-    got = found(box(60, 60, 40, 40) + box(20, 20, 146, 146, tab=12))
-    assert sizes(got) == [(140, 140, 1)]
-    got = found(box(80, 80, 60, 60, tab=12) + box(50, 50, 120, 120) + box(20, 20, 186, 186))
-    assert sizes(got) == [(54, 54, 1), (180, 180, 1)]
-
-
 def test_a_skin_holds_its_part():
     (piece,) = found(box(20, 20, 106, 86, z=-5.6)).pieces
     assert piece.skin_mm == pytest.approx(0.4)
@@ -101,12 +82,6 @@ def test_a_tab_jumped_over_at_a_corner():
     (piece,) = found(body).pieces
     assert len(piece.tabs) == 1
     assert sizes(found(body)) == [(80, 100, 1)]
-
-
-def test_strips_ripped_across_the_sheet():
-    body = "".join(f"G0 X-5 Y{y}\n{DEEP}X605\n{UP}" for y in (20, 76, 132))
-    got = found(body, replace(SETTING, sheet=(600.0, 400.0)))
-    assert sizes(got) == [(50, 600, 2)]
 
 
 @pytest.mark.parametrize("body", [OVERLAP, HALVES, box(20, 20, 106, 86, tab=12)])

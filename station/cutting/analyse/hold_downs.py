@@ -1,4 +1,4 @@
-"""Where hold-downs may stand, and in which order pieces are popped."""
+"""Where hold-downs may stand."""
 
 from __future__ import annotations
 
@@ -6,9 +6,8 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from station.cutting.analyse.faults import is_small
 from station.cutting.geometry.moves import find_boxes
-from station.cutting.geometry.rings import centroid_of, shift_values
+from station.cutting.geometry.rings import shift_values
 from station.cutting.model import Analysis, Bools, Floats, Ints
 
 GRID_MM = 10.0
@@ -87,25 +86,3 @@ def _sample_low_moves(analysis: Analysis) -> Iterator[Floats]:
         yield start[index] + step[index] * part[:, None]
         yield end
         yield (low[near, :2] + high[near, :2]) / 2
-
-
-def find_flying_pieces(analysis: Analysis) -> list[int]:
-    """Finds pieces, by index, that come loose on a clamped bed and are small enough to fly."""
-    return [
-        index
-        for index, piece in enumerate(analysis.pieces)
-        if not piece.tabs and is_small(piece, analysis.small_mm2)
-    ]
-
-
-def order_for_popping(analysis: Analysis) -> list[int]:
-    """Orders pieces, by index, as hands reach them: small before large, then row by row."""
-    centres = [centroid_of(piece.outline) for piece in analysis.pieces]
-
-    def rank_piece(index: int) -> tuple[bool, int, float]:
-        """Ranks a piece for sorting."""
-        x, y = centres[index]
-        small = analysis.shapes[analysis.pieces[index].shape].area_mm2 < 4 * analysis.small_mm2
-        return (not small, int(y // 200), float(x))
-
-    return sorted(range(len(centres)), key=rank_piece)

@@ -1,4 +1,4 @@
-"""What could go wrong when a program is run, each with its line and a sentence."""
+"""What could go wrong with a path: its bits, speeds, heights and places, each at its line."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ MOST_TIMES, LEAST_QUICK_MM_MIN = 8.0, 10_000.0
 RIP_MM = 20.0  # how far a cut across the sheet may go over its edge
 
 
-def find_problems(
+def find_path_problems(
     program: Program, geo: Geometry, inferred: Inferred, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong with a path, in the order of the file."""

@@ -11,8 +11,9 @@ import shapely
 from station.cutting.analyse.gouges import find_gouges
 from station.cutting.analyse.notes import find_line, note_piece
 from station.cutting.analyse.uncut import find_uncut
-from station.cutting.geometry.pieces import SLUG, Sheet
+from station.cutting.geometry.kinds import SLUG
 from station.cutting.geometry.rings import area_of
+from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import Levels, Shapes
 from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
 from station.shop.facts import Shop
@@ -22,7 +23,7 @@ FORGOTTEN = 0.5  # of equal pieces: where more have tabs, the others are to have
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 
 
-def find_faults(
+def find_piece_problems(
     sheet: Sheet, pieces: Sequence[Piece], levels: Levels, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong with the pieces of a sheet, in the order of the file."""
