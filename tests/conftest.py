@@ -21,6 +21,22 @@ def pytest_addoption(parser):
     parser.addoption("--limit", type=float, metavar="SECONDS", help=words)
 
 
+def pytest_collection_modifyitems(config, items):
+    """Begins the tests of a minute first, shared out, so that no core waits for one at the end.
+
+    Each of the test processes begins with an equal run of the list; who is done takes of others.
+    """
+    processes = getattr(config, "workerinput", {}).get("workercount", 1)
+    long = [item for item in items if item.get_closest_marker("long")]
+    rest = [item for item in items if not item.get_closest_marker("long")]
+    share = -(-len(rest) // processes)
+    items[:] = [
+        item
+        for nth in range(processes)
+        for item in long[nth::processes] + rest[nth * share : (nth + 1) * share]
+    ]
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_call(item):
     """Takes the processor's time, of child processes too: a busy machine makes no test slow."""

@@ -1,11 +1,11 @@
-"""What the suite holds of itself: no test that takes long goes unmarked."""
+"""What the suite holds of itself: no slow test goes unmarked, and the longest begin first."""
 
 import time
 from types import SimpleNamespace
 
 import pytest
 
-from tests.conftest import pytest_runtest_call
+from tests.conftest import pytest_collection_modifyitems, pytest_runtest_call
 
 
 def run(limit, marked, work):
@@ -38,3 +38,16 @@ def test_what_takes_too_long_fails_unless_it_is_marked():
 
 def test_a_test_that_only_waits_is_not_slow():
     assert run(0.05, None, lambda: time.sleep(0.1)) == "done"
+
+
+@pytest.mark.parametrize(
+    ("processes", "wanted"), [(None, "LMNabcdef"), (2, "LNabcMdef"), (3, "LabMcdNef")]
+)
+def test_each_process_begins_with_its_share_of_the_longest(processes, wanted):
+    given = {} if processes is None else {"workerinput": {"workercount": processes}}
+    items = [
+        SimpleNamespace(letter=x, get_closest_marker=lambda _, x=x: x.isupper())
+        for x in "aLbcMdeNf"
+    ]
+    pytest_collection_modifyitems(SimpleNamespace(**given), items)
+    assert "".join(item.letter for item in items) == wanted

@@ -85,6 +85,7 @@ prepare_reader(lambda share: print(share, flush=True))
 """
 
 
+@pytest.mark.long
 @pytest.mark.slow
 def test_the_first_preparation_tells_how_far_it_is_and_a_second_process_waits_for_it(tmp_path):
     """Its steps are small and about even: no half minute at 0 %, no leap to the end."""

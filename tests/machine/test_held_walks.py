@@ -313,6 +313,7 @@ MET = {
 }  # fmt: skip
 
 
+@pytest.mark.long
 def test_nothing_held_or_unsettled_goes_on():
     met = take_walks(WALKS, FIRST)
     assert {name for name, least in MET.items() if met[name] * 200 < least * WALKS} == set()

@@ -385,6 +385,7 @@ def snapshot(ledger):
     return facts, {(h.place, h.batch, h.part): h.qty for h in ledger.balances() if h.qty}
 
 
+@pytest.mark.long
 def test_the_shop_holds_whatever_is_scanned():
     run_state_machine_as_test(
         Shop,

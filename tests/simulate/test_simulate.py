@@ -34,6 +34,7 @@ def test_a_seed_comes_out_the_same_again():
     assert one(7) == one(7)
 
 
+@pytest.mark.long
 def test_two_thousand_seeds_hold():
     """Without measuring coverage, which takes several times as long."""
     words = [sys.executable, "-m", "tests.simulate", str(SEEDS)]

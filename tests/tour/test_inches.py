@@ -66,6 +66,7 @@ class InchTour(drive.Tour):
                 self.problems.append(f"{name}: “{text}”")
 
 
+@pytest.mark.long
 @pytest.mark.slow
 @pytest.mark.usefixtures("compiled")
 def test_no_screen_and_no_paper_of_an_inch_shop_tells_a_length_in_mm(tmp_path):

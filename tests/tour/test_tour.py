@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 from station.tour import drive
 
 
+@pytest.mark.long
 @pytest.mark.slow
 def test_a_day_from_printed_codes_alone(tmp_path, capsys):
     assert drive.run_tour(tmp_path, scanner_only=True, now="2026-11-25T10:42:00") == 0, (
@@ -36,6 +37,7 @@ def test_a_click_fails_a_scanner_only_tour(qtbot):
     QApplication.instance().removeEventFilter(watch)
 
 
+@pytest.mark.long
 @pytest.mark.skipif(sys.platform in ("win32", "darwin"), reason="always has a display")
 @pytest.mark.slow
 def test_without_a_display_the_demo_says_so_and_runs_the_tour(tmp_path):

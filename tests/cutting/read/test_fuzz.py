@@ -14,6 +14,7 @@ HOME = Path(__file__).parent.parent.parent.parent
 EACH = 10_000  # inputs of each of two processes: a fiftieth of a whole campaign
 
 
+@pytest.mark.long
 def test_twenty_thousand_inputs():
     """In processes of their own: both cores, and no coverage, which would double the time."""
     place = {k: v for k, v in os.environ.items() if not k.startswith("COV")}
