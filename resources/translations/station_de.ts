@@ -9024,6 +9024,18 @@
       <translation>an ihrer Ecke unten links</translation>
     </message>
     <message>
+      <source>at its lower right corner</source>
+      <translation>an ihrer Ecke unten rechts</translation>
+    </message>
+    <message>
+      <source>at its upper left corner</source>
+      <translation>an ihrer Ecke oben links</translation>
+    </message>
+    <message>
+      <source>at its upper right corner</source>
+      <translation>an ihrer Ecke oben rechts</translation>
+    </message>
+    <message>
       <source>at least {kg} kg on it, {n} {n|pack|packs} of unknown weight</source>
       <translation>mindestens {kg} kg darauf, {n} {n|Paket|Pakete} von unbekanntem Gewicht</translation>
     </message>
@@ -9334,10 +9346,6 @@
     <message>
       <source>caution</source>
       <translation>Warnung</translation>
-    </message>
-    <message>
-      <source>centre</source>
-      <translation>Mitte der Platte</translation>
     </message>
     <message>
       <source>change</source>
@@ -10270,10 +10278,6 @@
     <message>
       <source>low</source>
       <translation>mindestens</translation>
-    </message>
-    <message>
-      <source>lower-left</source>
-      <translation>unten links</translation>
     </message>
     <message>
       <source>made of batch {batch}</source>

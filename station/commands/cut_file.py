@@ -15,6 +15,7 @@ from station.cutting.prepare import is_prepared, prepare_reader
 from station.cutting.read.dialects import DIALECTS, find_dialect
 from station.ledger.faults import InUse
 from station.queries.pace import correct_router
+from station.shop.cut_text import ORIGINS
 from station.shop.facts import Bed, Bit, Part, Router
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="MM or N=MM",
         help="of the bit that cuts the outline, or of bit N; may repeat",
     )
-    parser.add_argument("--origin", choices=("lower-left", "centre"), help="where x and y are 0")
+    parser.add_argument("--origin", choices=tuple(ORIGINS), help="where x and y are 0")
     parser.add_argument("--zero", choices=("face", "spoilboard"), help="where z is 0")
     parser.add_argument(
         "--spoilboard",

@@ -36,8 +36,8 @@ class Cancel(Exception):  # noqa: N818 - not an error: a person pressed cancel
 class Setting:
     """Holds what is known beside the text. None or empty: inferred from the file, and said so.
 
-    `sheet` is (along x, along y); `origin` "lower-left" or "centre"; `zero` "face" or
-    "spoilboard": where Z is 0. `spoilboard_mm`: how deep a cut may go into the spoilboard.
+    `sheet` is (along x, along y); `origin` one of ORIGINS; `zero` "face" or "spoilboard": where Z
+    is 0. `spoilboard_mm`: how deep a cut may go into the spoilboard.
     `bit_mm` are diameters that a person gave, by T number (-1: of each that has none); the
     changer's, the spindle's and the router's usual bit stand beside. `units`: "mm" or "inch", for
     a file that does not say. `hold_downs`: (x, y) on the sheet.

@@ -5,6 +5,15 @@ import msgspec
 from station.shop.facts import Loop
 from station.shop.words import Say, length
 
+# where on the sheet x and y are 0: shares of its two sizes, from its lower left corner
+ORIGINS: dict[str, tuple[float, float]] = {
+    "lower-left": (0.0, 0.0),
+    "centre": (0.5, 0.5),
+    "upper-left": (0.0, 1.0),
+    "lower-right": (1.0, 0.0),
+    "upper-right": (1.0, 1.0),
+}
+
 
 class TakenAs(msgspec.Struct, frozen=True):
     """One thing that was taken of a text: what, as which value, and who or what says so.

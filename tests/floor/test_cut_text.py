@@ -80,6 +80,7 @@ def test_another_text_has_its_shapes_named_anew(stage):
         ("Z is zero", ["touch at the face of the sheet"], ReadAs(zero="face")),
         ("X and Y are zero", ["touch at its centre"], ReadAs(origin="centre")),
         ("X and Y are zero", ["touch at its lower left corner"], ReadAs(origin="lower-left")),
+        ("X and Y are zero", ["touch at its upper left corner"], ReadAs(origin="upper-left")),
         ("Deepest into", ["'1.2"], ReadAs(spoilboard_mm=1.2)),
         ("Manner of", ["touch P of a dwell is milliseconds"], ReadAs(dialect="milliseconds")),
     ],

@@ -9,11 +9,13 @@ import numpy as np
 from station.cutting.analyse.heights import SheetHeights, infer_heights
 from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.geometry.strokes import Levels
-from station.cutting.model import RAPID, Moves, Program, Setting
+from station.cutting.model import RAPID, Floats, Moves, Program, Setting
+from station.shop.cut_text import ORIGINS
 
 SHEET = (2440.0, 1220.0)
 BIT_MM = 6.0  # common practice, no source
 SPOILBOARD_MM = 0.5  # the same
+BESIDE_SHARE = 0.05  # of a sheet: what lies no further over its edge was meant to lie on it
 SKIN_MM, SKIN_SHARE = 1.0, 0.2  # what is left of a thickness by a cut that nearly goes through
 
 
@@ -76,14 +78,27 @@ def _infer_corner(
     """Finds the sheet's lower left corner in the file's frame, mm."""
     origin = setting.origin
     if origin is None:
-        ends = (moves.points[1:, axis][cuts] for axis in (0, 1))
-        left = any(
-            float(end.min(initial=0.0)) < size * -0.05
-            for end, size in zip(ends, sheet, strict=True)
-        )
-        origin = "centre" if left else "lower-left"
-        said.append(f"Origin: {'centre' if left else 'lower left corner'} of the sheet.")
-    return (-sheet[0] / 2, -sheet[1] / 2) if origin == "centre" else (0.0, 0.0)
+        origin = _infer_origin(moves.points[1:, :2][cuts], np.array(sheet))
+        where = origin if origin == "centre" else f"{origin.replace('-', ' ')} corner"
+        said.append(f"Origin: {where} of the sheet.")
+    along, up = ORIGINS[origin]
+    return 0.0 - along * sheet[0], 0.0 - up * sheet[1]
+
+
+def _infer_origin(ends: Floats, sheet: Floats) -> str:
+    """Finds where on the sheet x and y are 0: the centre where cuts lie on both sides of it, else
+    the corner that they lie beside. What lies left of and below zero, and no further than half
+    the sheet, may be about a centre too.
+    """
+    if not len(ends):
+        return "lower-left"
+    low, high, beside = ends.min(axis=0), ends.max(axis=0), BESIDE_SHARE * sheet
+    left, below = (low < -beside).tolist()
+    both = (low < -beside) & (high > beside)
+    near = (low > -(0.5 + BESIDE_SHARE) * sheet).all()
+    if both.any() or (left and below and near):
+        return "centre"
+    return f"{'upper' if below else 'lower'}-{'right' if left else 'left'}"
 
 
 def find_first_bit(program: Program) -> int:

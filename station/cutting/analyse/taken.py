@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from station.cutting.analyse.inference import SPOILBOARD_MM, find_first_bit
 from station.cutting.model import Analysis, Setting
-from station.shop.cut_text import TakenAs
+from station.shop.cut_text import ORIGINS, TakenAs
 
 SAME_MM = 1e-6
 
@@ -19,17 +21,23 @@ def list_taken(analysis: Analysis, setting: Setting) -> tuple[TakenAs, ...]:
     )  # fmt: skip
     zero = "face" if abs(analysis.face_z) < SAME_MM else "spoilboard"
     said_zero = "given" if setting.zero else "remark" if program.zero_said else "assumed"
-    centre = any(abs(c) > SAME_MM for c in analysis.corner_mm)
     deep = SPOILBOARD_MM if setting.spoilboard_mm is None else setting.spoilboard_mm
     unsaid = any(p.kind == "no-units" for p in program.problems)
     return (
         *bits,
         TakenAs("zero", zero, said_zero),
-        TakenAs("origin", "centre" if centre else "lower-left", _given(setting.origin)),
+        TakenAs("origin", _find_origin(analysis), _given(setting.origin)),
         TakenAs("spoilboard", f"{deep:g}", _given(setting.spoilboard_mm)),
         TakenAs("units", program.units, _given(setting.units) if unsaid else "text"),
         TakenAs("dialect", setting.dialect, "given" if setting.dialect != "report" else "assumed"),
     )
+
+
+def _find_origin(analysis: Analysis) -> str:
+    """Finds where on the sheet x and y are 0."""
+    places = zip(analysis.corner_mm, analysis.sheet_mm, strict=True)
+    here = [-corner / size if size else 0.0 for corner, size in places]
+    return min(ORIGINS, key=lambda name: math.dist(ORIGINS[name], here))
 
 
 def _given(value: object) -> str:

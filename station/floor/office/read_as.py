@@ -7,7 +7,7 @@ from station.floor.office.lists import name_press, read_row
 from station.floor.office.work import Intake, OfficeHand, ReadText
 from station.floor.shared.no_row import NO_ROW
 from station.shop.acts import good, question, refuse
-from station.shop.cut_text import TakenAs
+from station.shop.cut_text import ORIGINS, TakenAs
 from station.shop.facts import Bit, Material, ReadAs, Router
 from station.shop.file_requests import OpenCutFile
 from station.shop.rooms import FileJob, Input, Number, Took
@@ -19,7 +19,7 @@ from station.shop.words import MM, length, say
 CHOICES: dict[str, tuple[str, ...]] = {
     "bit": ("",),
     "zero": ("face", "spoilboard", ""),
-    "origin": ("lower-left", "centre", ""),
+    "origin": (*ORIGINS, ""),
     "spoilboard": ("",),
     "units": ("mm", "inch"),
     "dialect": tuple(name for name in DIALECTS if name != "report"),

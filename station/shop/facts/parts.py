@@ -157,8 +157,9 @@ class CutFile(Fact):
 class ReadAs:
     """What a person said of how a cut file's text is read; what is empty is found from the text.
 
-    `zero` is "face" or "spoilboard", `origin` "lower-left" or "centre", `units` "mm" or "inch";
-    `dialect` names one of the reader's, or several by +.
+    `zero` is "face" or "spoilboard", `origin` "centre" or a corner: "lower-left", "upper-left",
+    "lower-right", "upper-right"; `units` is "mm" or "inch"; `dialect` names one of the reader's,
+    or several by +.
     """
 
     bits: tuple[tuple[int, float], ...] = ()  # T number, diameter in mm

@@ -1,7 +1,7 @@
 """What could go wrong is told, with its line; an ordinary file has nothing told."""
 
 import pytest
-from reading import program
+from reading import box, found, program
 
 from station.cutting.model import Setting
 from station.cutting.report import analyse_program
@@ -166,3 +166,21 @@ def test_zero_at_the_spoilboard_and_origin_in_the_middle():
     assert got.problems == ()
     assert [s.width_mm for s in got.shapes] == pytest.approx([54])
     assert any("spoilboard" in text for text in got.assumed)
+
+
+@pytest.mark.parametrize(
+    ("places", "corner"),
+    [
+        ([(20, 20), (500, 300)], (0, 0)),
+        ([(-90, -90), (20, 20)], (-300, -200)),
+        ([(20, -90), (500, -390)], (0, -400)),
+        ([(-90, 20), (-590, 300)], (-600, 0)),
+        ([(-90, -90), (-590, -390)], (-600, -400)),  # beyond half the sheet: about no centre
+        ([(-90, -90), (-200, -150)], (-300, -200)),
+    ],
+)
+def test_zero_lies_at_the_corner_that_all_is_cut_beside(places, corner):
+    body = "".join(box(x, y, 66, 66) for x, y in places)
+    got = found(body, Setting(thickness_mm=6.0, bit_mm={1: 6.0}, sheet=(600.0, 400.0)))
+    assert got.corner_mm == corner
+    assert [p.line for p in got.problems if p.kind == "outside-sheet"] == []
