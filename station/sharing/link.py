@@ -13,6 +13,9 @@ from typing import Any, TypeVar
 
 import psycopg
 from psycopg.abc import PQGen
+from psycopg.generators import execute
+from psycopg.pq import ExecStatus, Format
+from psycopg.pq.abc import PGconn, PGresult
 
 from station.ledger.closing import Closing
 from station.ledger.effects import list_text
@@ -59,7 +62,9 @@ IS_THERE = (
     "SELECT to_regproc('shop.settle') IS NOT NULL, to_regproc('shop.append_one') IS NOT NULL,"
     " to_regproc('shop.append') IS NOT NULL,"
     " EXISTS (SELECT FROM pg_proc WHERE oid = to_regproc('shop.append')"
-    " AND 'plan_cache_mode=force_generic_plan' = ANY (proconfig))"
+    " AND 'plan_cache_mode=force_generic_plan' = ANY (proconfig)),"
+    " EXISTS (SELECT FROM pg_proc WHERE oid = to_regproc('shop.append_one')"
+    " AND 'plan_cache_mode=force_generic_plan' <> ALL (proconfig))"
 )
 # A database that is not brought up to date yet has fewer columns: it tells which it has.
 HEAD = (
@@ -79,10 +84,12 @@ PULL = (
     ") e WHERE before < 8388608 AND {settled} ORDER BY number"
 )
 PULL_OF_BEFORE, PULL = PULL.format(settled="true"), PULL.format(settled="(SELECT shop.settle())")
-AT = "%(head)s::bigint, %(digest)s::bytea, %(format)s::integer, %(reads)s::text[]"
-ROWS = f"{AT}, %(ids)s::text[], %(verdicts)s::text[], %(bodies)s::text[]"
-ROW = f"{AT}, %(id)s::text, %(verdict)s::text, %(body)s::text"
-ROW_AS_ROWS = f"{AT}, ARRAY[%(id)s::text], ARRAY[%(verdict)s::text], ARRAY[%(body)s::text]"
+# What a push says is counted. One entry's texts go as bytes with their length, as the digest does.
+AT = "$1::bigint, $2::bytea, $3::integer, $4::text[]"
+TEXT, BYTES = Format.TEXT, Format.BINARY
+LISTS_AS, ONE_AS = (TEXT, BYTES, *[TEXT] * 6), (TEXT, BYTES, TEXT, TEXT, *[BYTES] * 4)
+ROWS, ROW = f"{AT}, $5::text[], $6::text[], $7::text[]", f"{AT}, $5::text, $6::text, $7::text"
+ROW_AS_ROWS = f"{AT}, ARRAY[$5::text], ARRAY[$6::text], ARRAY[$7::text]"
 # Who is alone waits for the disk in its own commit. Among many it is faster to let the site's row
 # go first, as the procedure does.
 ALONE = "SELECT outcome, number, digest, format FROM shop.{}({})"
@@ -90,13 +97,9 @@ AMONG_MANY = "CALL shop.{}({}, NULL::text, NULL::bigint, NULL::bytea, NULL::inte
 PUSH_ALONE, PUSH = ALONE.format("append", ROWS), AMONG_MANY.format("append_and_settle", ROWS)
 PUSH_ONE_ALONE = ALONE.format("append_one", ROW)
 PUSH_ONE = AMONG_MANY.format("append_one_and_settle", ROW)
-PUSH_OF_BEFORE = ALONE.format(
-    "push", f"{AT}, %(ids)s::text[], %(verdicts)s::text[], %(written)s::text[], %(bodies)s::text[]"
-)
+PUSH_OF_BEFORE = ALONE.format("push", f"{AT}, $5::text[], $6::text[], $8::text[], $7::text[]")
 PUSH_ONE_OF_BEFORE = ALONE.format(
-    "push",
-    f"{AT}, ARRAY[%(id)s::text], ARRAY[%(verdict)s::text], ARRAY[%(written)s::text],"
-    " ARRAY[%(body)s::text]",
+    "push", f"{AT}, ARRAY[$5::text], ARRAY[$6::text], ARRAY[$8::text], ARRAY[$7::text]"
 )
 CUT_OFF = "SELECT shop.cut_off()"
 # What is asked instead where something of `IS_THERE` is not.
@@ -110,6 +113,7 @@ OF_BEFORE: tuple[dict[str, str], ...] = (
         **dict.fromkeys((PUSH, PUSH_ALONE), PUSH_OF_BEFORE),
         **dict.fromkeys((PUSH_ONE, PUSH_ONE_ALONE), PUSH_ONE_OF_BEFORE),
     },
+    {},
     {},
 )
 
@@ -169,6 +173,7 @@ class PostgresLink:
         self._connection: Patient | None = None
         self._cursor: psycopg.Cursor[Any]
         self._instead: dict[str, str] = {}
+        self._prepared: dict[str, bytes] = {}  # pushes that this connection knows, by its names
         self._is_alone = False  # nobody had written anything when this station pushed last
         self._turn = Lock()
 
@@ -196,25 +201,17 @@ class PostgresLink:
         rows: Sequence[SharedRow],
     ) -> Outcome:
         """Appends rows if nothing that was read has been written since `head`. Raises Away."""
-        given: dict[str, object] = {
-            "head": head,
-            "digest": digest,
-            "format": format,
-            "reads": write_array(reads),
-        }
+        at = (b"%d" % head, digest, b"%d" % format, write_array(reads).encode())
         if len(rows) == 1:
             ((id_, verdict, writes, body),) = rows
-            given |= {"id": id_, "verdict": verdict, "written": list_text(writes), "body": body}
-            asked = PUSH_ONE_ALONE if self._is_alone else PUSH_ONE
+            texts = [id_, verdict, body, list_text(writes)]
+            asked, formats = PUSH_ONE_ALONE if self._is_alone else PUSH_ONE, ONE_AS
         else:
-            given |= {
-                "ids": write_array([r.id for r in rows]),
-                "verdicts": write_array([r.verdict for r in rows]),
-                "written": write_array([list_text(r.writes) for r in rows]),
-                "bodies": write_array([r.body for r in rows]),
-            }
-            asked = PUSH_ALONE if self._is_alone else PUSH
-        outcome = _outcome(*self._ask(asked, given)[0])
+            lists = [[r.id for r in rows], [r.verdict for r in rows], [r.body for r in rows]]
+            texts = [write_array(each) for each in (*lists, [list_text(r.writes) for r in rows])]
+            asked, formats = PUSH_ALONE if self._is_alone else PUSH, LISTS_AS
+        given = (*at, *[text.encode() for text in texts])
+        outcome = _outcome(*self._in_turn(lambda: self._push_by(asked, given, formats)))
         self._is_alone = isinstance(outcome, Pushed) and outcome.number == head + len(rows)
         return outcome
 
@@ -235,7 +232,11 @@ class PostgresLink:
             self._drop()
 
     def _ask(self, statement: str, values: Values) -> list[tuple[Any, ...]]:
-        """The rows of one statement; whatever goes wrong ends the connection.
+        """The rows of one statement."""
+        return self._in_turn(lambda: self._run(statement, values))
+
+    def _in_turn(self, run: Callable[[], R]) -> R:
+        """What one statement gives when its turn comes; whatever goes wrong ends the connection.
 
         One that was open before and is found dead is made anew once: a push that had come
         through all the same is found by its ids.
@@ -244,14 +245,14 @@ class PostgresLink:
             used = self._connection is not None
             try:
                 try:
-                    return self._run(statement, values)
+                    return run()
                 except psycopg.OperationalError as error:
                     if isinstance(error, psycopg.errors.LockNotAvailable) and self._cut_off():
-                        return self._run(statement, values)
+                        return run()
                     if not used or self._alive():
                         raise
                     self._drop()
-                    return self._run(statement, values)
+                    return run()
             except psycopg.Error as error:
                 self._drop()
                 raise _away(error, self.address) from error
@@ -263,6 +264,34 @@ class PostgresLink:
         cursor = self._open()
         asked = self._instead.get(statement, statement)
         return cursor.execute(asked, values, prepare=True).fetchall()
+
+    def _push_by(
+        self, statement: str, values: Sequence[bytes], formats: Sequence[Format]
+    ) -> tuple[str, int, bytes, int]:
+        """What a push answered. The driver is asked for nothing but to send it and to wait: to
+        find out anew each time how to write and read values took it longer than all the rest.
+        """
+        self._open()
+        asked = self._instead.get(statement, statement)
+        if (name := self._prepared.get(asked)) is None:
+            name = b"push %d" % len(self._prepared)
+            self._send(lambda server: server.send_prepare(name, asked.encode()))
+            self._prepared[asked] = name
+        count = 8 if "$8" in asked else 7
+        given = name, values[:count], formats[:count], BYTES
+        told = self._send(lambda server: server.send_query_prepared(*given))
+        outcome, number, link, least = (told.get_value(0, n) or b"" for n in range(4))
+        return outcome.decode(), int.from_bytes(number), link, int.from_bytes(least)
+
+    def _send(self, send: Callable[[PGconn], None]) -> PGresult:
+        """What the server answers to what is sent. Raises psycopg.Error where that is an error."""
+        assert self._connection
+        send(self._connection.pgconn)
+        told: PGresult
+        (told,) = self._connection.wait(execute(self._connection.pgconn))
+        if told.status not in (ExecStatus.TUPLES_OK, ExecStatus.COMMAND_OK):
+            raise psycopg.errors.error_from_result(told)
+        return told
 
     def _cut_off(self) -> bool:
         """Cuts off who holds everybody's sharing up, where there is one; tells whether it did."""
@@ -281,6 +310,7 @@ class PostgresLink:
     def _open(self) -> psycopg.Cursor[Any]:
         if self._connection is None or self._connection.closed:
             self._connection = connect(self.address, self.role, self._password())
+            self._prepared = {}
             # one for the whole connection: with a new one for each statement the driver learns
             # anew how to write and read values
             self._cursor = self._connection.cursor(binary=True)

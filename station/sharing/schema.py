@@ -23,6 +23,7 @@ def up_to_date(connect: Callable[[], Session], names: Names) -> None:
             connection=connection,
             owner=names.owner,
             stations=names.stations,
+            station=names.station(""),
             cards=names.cards,
         )
         command.upgrade(config, "head")

@@ -142,6 +142,18 @@ def test_a_database_that_is_not_there_is_no_server_that_does_not_answer(shop):
         link.head()
 
 
+@pytest.mark.parametrize("rows", [[ROW], [ROW, ROW._replace(id="b")]])
+@pytest.mark.parametrize("field", ["id", "verdict", "body", "reads"])
+def test_a_text_that_the_server_cannot_hold_is_refused_not_cut(shop, rows, field):
+    """A text with a zero in it would end there, where its length did not go along."""
+    link, cut = link_of(shop), "x\0y"
+    reads = [cut] if field == "reads" else []
+    bent = [*rows[:-1], rows[-1]._replace(**{field: cut})] if field != "reads" else rows
+    with pytest.raises(Away, match="refused what was sent"):
+        link.push(0, b"", 1, reads, bent)
+    assert link.head().number == 0
+
+
 def test_a_server_s_full_disk_is_called_so(shop, monkeypatch):
     """It answered all the while, and the network was searched for what was wrong."""
     link = link_of(shop)
@@ -149,7 +161,7 @@ def test_a_server_s_full_disk_is_called_so(shop, monkeypatch):
     def fill(*_given):
         raise psycopg.errors.DiskFull("could not extend file: No space left on device")
 
-    monkeypatch.setattr(link, "_run", fill)
+    monkeypatch.setattr(link, "_push_by", fill)
     with pytest.raises(Away, match=r"The disk of the server at .* is full"):
         link.push(0, b"", 1, [], [ROW])
 

@@ -148,13 +148,13 @@ def test_the_row_is_free_while_the_disk_is_waited_for(shop):
 
 
 def test_who_is_alone_waits_for_the_disk_in_its_own_commit(shop, monkeypatch):
-    asked, ask = [], PostgresLink._ask
+    asked, push_by = [], PostgresLink._push_by
 
-    def noted(link, statement, values):
+    def noted(link, statement, *given):
         asked.append(statement)
-        return ask(link, statement, values)
+        return push_by(link, statement, *given)
 
-    monkeypatch.setattr(PostgresLink, "_ask", noted)
+    monkeypatch.setattr(PostgresLink, "_push_by", noted)
     one, two = link_of(shop), link_of(shop, "3")
     first = one.push(0, b"", 1, [], [row("a")])
     second = one.push(*first, 1, [], [row("b")])
@@ -165,7 +165,7 @@ def test_who_is_alone_waits_for_the_disk_in_its_own_commit(shop, monkeypatch):
     assert asked == [among_others, alone, among_others, alone, among_others]
 
 
-@pytest.mark.parametrize("step", "12345")
+@pytest.mark.parametrize("step", "123456")
 def test_a_database_of_before_is_asked_as_before_and_told(server, step):
     shop = found(server, step=step)
     one, two = link_of(shop), link_of(shop, "3")
