@@ -7528,6 +7528,10 @@
       <translation>Dieses Stück hat keine Stege und löst sich beim Fräsen.</translation>
     </message>
     <message>
+      <source>This piece has no tabs, and all others have.</source>
+      <translation>Dieses Stück hat keine Stege, alle anderen haben welche.</translation>
+    </message>
+    <message>
       <source>This piece has no tabs, and others that are equal to it have.</source>
       <translation>Dieses Stück hat keine Stege, andere gleiche haben welche.</translation>
     </message>

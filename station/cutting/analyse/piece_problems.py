@@ -15,11 +15,12 @@ from station.cutting.geometry.kinds import SLUG
 from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import Levels, Shapes
-from station.cutting.model import KNOW, LOOK, Ints, Piece, Problem, Setting
+from station.cutting.model import KNOW, LOOK, Bools, Ints, Piece, Problem, Setting
 from station.shop.facts import Shop
 from station.shop.words import length, say
 
-FORGOTTEN = 0.5  # of equal pieces: where more have tabs, the others are to have some too
+FORGOTTEN = 0.5  # of equal pieces: where so many have tabs, the others are to have some too
+MANY_HELD = 2  # pieces beside a single one that nothing holds
 HELD = 0.995  # of an outline: a piece of which more is cut through comes loose
 
 
@@ -27,31 +28,35 @@ def find_piece_problems(
     sheet: Sheet, pieces: Sequence[Piece], levels: Levels, setting: Setting
 ) -> list[Problem]:
     """Finds what could go wrong with the pieces of a sheet, in the order of the file."""
+    loose = find_loose(sheet, pieces)
     found = [
         *_check_lost_tabs(sheet),
         *_check_low_tabs(pieces, setting.shop),
         *find_uncut(sheet, pieces, levels),
         *find_gouges(sheet),
-        *_check_late_cuts(sheet, pieces),
+        *_check_late_cuts(sheet, pieces, loose),
         *_check_late_parts(sheet, pieces),
+        *_check_loose(pieces, loose, setting),
     ]
-    found += _check_loose(pieces, setting)
     return sorted(found, key=lambda p: (p.line, p.kind))
 
 
-def _check_loose(pieces: Sequence[Piece], setting: Setting) -> list[Problem]:
-    """Tells of pieces that nothing holds; of one that is without tabs while most others that are
-    equal to it have some, whatever bed holds it: its tabs were forgotten.
+def _check_loose(pieces: Sequence[Piece], loose: Bools, setting: Setting) -> list[Problem]:
+    """Tells of pieces that nothing holds; of one that is without tabs while others that are equal
+    to it have some, or all others, whatever bed holds it: its tabs were forgotten.
     """
     alike = Counter(piece.shape for piece in pieces)
-    held = Counter(p.shape for p in pieces if any(tab.style != "stub" for tab in p.tabs))
+    held = Counter(p.shape for p, free in zip(pieces, loose, strict=True) if not free and p.tabs)
+    alone = int(loose.sum()) == 1 and held.total() == len(pieces) - 1 >= MANY_HELD
     found = []
-    for piece in pieces:
-        if not is_loose(piece):
-            continue
+    for n in np.flatnonzero(loose).tolist():
+        piece = pieces[n]
         found += _tell_loose(piece, setting)
-        if piece.shape >= 0 and held[piece.shape] > FORGOTTEN * alike[piece.shape]:
+        if piece.shape >= 0 and held[piece.shape] >= FORGOTTEN * alike[piece.shape]:
             text = say("This piece has no tabs, and others that are equal to it have.")
+            found.append(note_piece(piece, "tabs-forgotten", text))
+        elif alone:
+            text = say("This piece has no tabs, and all others have.")
             found.append(note_piece(piece, "tabs-forgotten", text))
     return found
 
@@ -70,8 +75,27 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
     return found
 
 
-def is_loose(piece: Piece) -> bool:
-    """Tells whether nothing holds a piece once it is cut."""
+def find_loose(sheet: Sheet, pieces: Sequence[Piece]) -> Bools:
+    """Finds the pieces that nothing holds once they are cut: no tab, or only to what comes loose
+    with them, as to the waste of their own window.
+    """
+    links: dict[int, set[int]] = {}
+    for a, b in zip(sheet.closed.left.tolist(), sheet.closed.right.tolist(), strict=True):
+        links.setdefault(a, set()).add(b)
+        links.setdefault(b, set()).add(a)
+    held, new = set(), {face for face in links if face < 0}
+    while new:
+        held |= new
+        new = set().union(*(links[face] for face in new)) - held
+    loose = [
+        _is_bare(piece) or (bool(piece.tabs) and face in links and face not in held)
+        for piece, face in zip(pieces, sheet.of_piece, strict=True)
+    ]
+    return np.array(loose, dtype=bool)
+
+
+def _is_bare(piece: Piece) -> bool:
+    """Tells whether a piece has no tab, no skin, and is cut through all around."""
     tabs = any(tab.style != "stub" for tab in piece.tabs)
     return not tabs and not piece.skin_mm and piece.covered > HELD
 
@@ -106,7 +130,7 @@ def _check_low_tabs(pieces: Sequence[Piece], shop: Shop) -> list[Problem]:
     return found
 
 
-def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
+def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece], loose: Bools) -> list[Problem]:
     """Tells of cuts in pieces whose outline is cut already: free by then, or held by tabs."""
     face, line = sheet.edges
     if not pieces or not len(line):
@@ -125,7 +149,7 @@ def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
             continue
         x, y = shapely.get_coordinates(place[inside])[0].tolist()
         kind, text = "late-inside", say("This is cut in a piece that is free already.")
-        if not is_loose(pieces[n]):
+        if not loose[n]:
             kind = "outside-first"
             text = say("The outline of this piece is cut before this.")
         deep = inside < len(sheet.through) or inside >= len(place) - len(sheet.plunges)

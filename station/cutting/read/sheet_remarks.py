@@ -36,6 +36,11 @@ BEFORE = re.compile(rf"{SIZE}\s*-?\s*(?:(?:{KIND})\s+){{0,2}}?(?:THICK|(?:{STUFF
 AFTER = re.compile(rf"\b({STUFF}|{SHEET})\b[\s:=,-]*(?:(?:{KIND})[\s:=,-]+){{0,2}}{SIZE}")
 # SHEET 1200 X 600 X 9 MM: the smallest of three
 THREE = re.compile(rf"{NUMBER}\s*X\s*{NUMBER}\s*X\s*{NUMBER}\s*(MM\b|IN(?:CH(?:ES)?)?\b|\")?")
+# STOCK X1220 Y610 Z12: how far it goes along each axis
+AXES = re.compile(
+    rf"\bX\s*[=:]?\s*{NUMBER}\D*?\bY\s*[=:]?\s*{NUMBER}\D*?\bZ\s*[=:]?\s*{NUMBER}"
+    r"\s*(MM\b|IN(?:CH(?:ES)?)?\b|\")?"
+)
 # whose number is no sheet's thickness
 OTHERS = re.compile(
     r"\bTABS?\b|BRIDGE|\bWEB|SKIN|ONION|WALL|\bPASS|LAYER|STEP|DEEP|DEPTH|POCKET|SLOT|DADO|GROOVE"
@@ -77,6 +82,11 @@ def _list_sizes(text: str, *, inches: bool) -> Iterator[float]:
     """Lists what may be the thickness in a remark, the plainest first."""
     if (three := THREE.search(text)) and re.search(f"{STUFF}|{SHEET}", text):
         yield min(map(read_value, three.groups()[:3])) * _find_scale(three[4], inches=inches)
+        return
+    if (axes := AXES.search(text)) and re.search(SHEET, text):
+        long, wide, thick = map(read_value, axes.groups()[:3])
+        if thick < min(long, wide):
+            yield thick * _find_scale(axes[4], inches=inches)
         return
     for found in NAMED.finditer(text):
         yield _measure(found.groups(), inches=inches)

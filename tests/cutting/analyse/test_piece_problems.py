@@ -49,6 +49,27 @@ def test_each_fault_stands_at_its_line(body, expected):
     assert told(body) == expected
 
 
+BARE = box(150, 20, 106, 86)
+OTHER = box(280, 20, 56, 86, tab=12)
+# 100 x 80 mm around a window whose waste hangs on by a tab
+FRAME = box(180, 40, 46, 46, tab=12) + BARE
+
+
+@pytest.mark.parametrize(
+    ("body", "lines"),
+    [
+        (FIRST + BARE, [20]),  # one of two that are equal
+        (FIRST + OTHER + box(400, 20, 76, 36), [32]),  # the only one of its size, and without
+        (FIRST + box(400, 20, 76, 36), []),  # one of two that differ
+        (FIRST + OTHER + BARE + box(400, 20, 76, 36), [32]),
+        (FRAME + FIRST + OTHER, [20]),  # the waste of its window is loose with it
+        (BARE + box(400, 20, 106, 86), []),
+    ],
+)
+def test_a_piece_whose_tabs_were_forgotten(body, lines):
+    assert [line for line, kind in told(body) if kind == "tabs-forgotten"] == lines
+
+
 def test_a_pass_that_is_too_deep_for_its_bit():
     setting = Setting(thickness_mm=6.0, bit_mm={1: 1.5})
     assert told(box(20, 20, 106, 86), setting) == [(8, "pass-deep")]

@@ -45,7 +45,13 @@ WRITTEN = [
     ("zeroes_set_by_the_file", 6, (900, 600), [(2, *PLATE)], []),
     # M4, a feed with two zeros too many, a pass or a tab that was forgotten, a wrong bit
     ("spindle_backwards", 6, (900, 600), [(1, *PLATE)], [(4, "spindle-backward")]),
-    ("feed_with_zeros_too_many", 6, (900, 600), [(2, *PLATE)], [(10, "feed-out-of-band")]),
+    (
+        "feed_with_zeros_too_many",
+        6,
+        (900, 600),
+        [(2, *PLATE)],
+        [(10, "feed-out-of-band"), (10, "tabs-forgotten")],
+    ),  # of its two plates one has a tab
     ("last_pass_forgotten", 6, (900, 600), [(2, *PLATE)], [(40, "uncut")]),
     ("tab_forgotten", 6, (900, 600), [(3, *PLATE)], [(24, "tabs-forgotten")]),
     ("outline_by_a_v_bit", 6, (900, 600), None, [(10, "bit-pointed")]),

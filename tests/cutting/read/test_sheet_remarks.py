@@ -29,6 +29,9 @@ MM, INCH = False, True
         ("STOCK: 1-1/4 IN", MM, 31.75),
         ("STOCK 48 X 24 X .25", INCH, 6.35),
         ("THICKNESS 6 MM", INCH, 6),
+        ("STOCK X1220 Y610 Z12", MM, 12),
+        ("STOCK: X=48.0 Y=24.0 Z=.25", INCH, 6.35),
+        ("SHEET X 1220 MM, Y 610 MM, Z 9 MM", MM, 9),
         # bits, parts, and what else has a size
         ("T1 6 MM DOWNCUT", MM, None),
         ("T1 = 6 MM", MM, None),
@@ -49,6 +52,8 @@ MM, INCH = False, True
         ("SHEET 2", MM, None),
         ("SHEET 1 OF 3", MM, None),
         ("BOARD 2/4", INCH, None),
+        ("PARK AT X1220 Y610 Z12", MM, None),
+        ("STOCK BEGINS AT X0 Y0 Z20", MM, None),
         ("THICKNESS 6", INCH, None),  # a sheet of 6 inches is none
     ],
 )
