@@ -35,6 +35,7 @@ NO_OTHER_SHARE = 0.5  # of a thickness: cuts that are no deeper were not meant t
 TOO_DEEP_MM = 0.9  # deeper than most: more than a skin
 GOES_THROUGH = 0.9  # of a thickness that a remark says
 FEW = 3  # times as many cuts as those that are too deep
+FEW_DEEPER = 2  # times as many cuts end at a remark's thickness as go deeper than that
 MARK_MM, WIDE_MM = 1.5, 15.0  # what is not as deep, or as wide, is a mark or a hole
 CLOSED_MM = 12.0  # ends of a lap lie this near, leads and overlaps too
 
@@ -159,6 +160,7 @@ class Hints:
     above: bool = False  # the bit goes across above it: it can be no thicker
     taken: float = 0.0  # what is reckoned with until it is known; 0: `thick`
     lows: tuple[float, ...] = ()  # how deep laps around a part go, under a zero at the face
+    runs: tuple[float, ...] = ()  # how deep each run goes, under the same
 
     def agrees(self, said: float) -> bool:
         """Tells whether a sheet as thick as a remark says is cut as the file cuts."""
@@ -166,7 +168,10 @@ class Hints:
             return said <= self.thick + AGREES_MM / 10
         if self.thick < NO_OTHER_SHARE * said:
             return True
-        return any(abs(said - deep) <= AGREES_MM for deep in (self.thick, *map(abs, self.lows)))
+        if any(abs(said - deep) <= AGREES_MM for deep in (self.thick, *map(abs, self.lows))):
+            return True
+        just = sum(0 < -low - said <= AGREES_MM for low in self.runs)  # end a little below it
+        return just >= FEW_DEEPER * sum(-low - said > AGREES_MM for low in self.runs) > 0
 
     def tell(self) -> str:
         """Says how thick the sheet was taken."""
@@ -192,12 +197,13 @@ def _find_shown(moves: Moves, geo: Geometry, bits: Mapping[int, float], zero: st
     if zero == "face":
         deepest = float(geo.bottom[feed].min()) if feed.any() else 0.0
         laps = _find_laps(moves, geo, feed)
-        lows = tuple(laps.low[laps.outer].tolist())
+        lows, runs = tuple(laps.low[laps.outer].tolist()), tuple(laps.low.tolist())
         if usual := _find_usual_depth(laps):
             first = int(np.argmax(feed & (geo.bottom < usual - TOO_DEEP_MM)))
             line = int(moves.line[first])
-            return Hints(-usual, known=True, line=line, by="as deep as most cuts go", lows=lows)
-        return Hints(max(-deepest, 0.1), known=deepest < DEEP_MM, lows=lows)
+            by = "as deep as most cuts go"
+            return Hints(-usual, known=True, line=line, by=by, lows=lows, runs=runs)
+        return Hints(max(-deepest, 0.1), known=deepest < DEEP_MM, lows=lows, runs=runs)
     ceiling, highest = _find_ceiling(moves, geo, feed)
     tops, _ = find_tops(find_cuts(moves, geo, bits, ceiling))
     if len(tops):

@@ -29,18 +29,22 @@ def find_wrong_sheet(
     if not len(sheet.cuts) or not levels.known:
         return []
     return (
-        _check_depths(sheet.cuts, levels)
+        _check_depths(sheet, levels)
         or _check_air(program, geo, levels)
         or _check_steps(program.moves, geo, sheet.cuts, levels)
         or _check_remark(program, levels)
     )
 
 
-def _check_depths(cuts: Cuts, levels: Levels) -> list[Problem]:
-    """Looks whether all depths are too shallow, or too deep."""
+def _check_depths(sheet: Sheet, levels: Levels) -> list[Problem]:
+    """Looks whether all depths are too shallow, or too deep; of those that reach the bottom holes
+    count too that are only drilled.
+    """
+    cuts = sheet.cuts
     lows = cuts.run_low[np.bincount(cuts.run, minlength=len(cuts.run_low)) > 0]
     deepest = float(lows.min())
-    reaching = lows[lows <= levels.skin]
+    drilled = cuts.moves.points[sheet.plunges + 1, 2]
+    reaching = np.concatenate((lows[lows <= levels.skin], drilled))
     many = np.count_nonzero(lows < deepest + 0.05) > 1 or cuts.flat.sum() > MUCH_MM
     shallow = deepest > levels.skin and many
     deep = 2 * np.count_nonzero(reaching < levels.bottom - MEANT_MM) > len(reaching)

@@ -96,6 +96,17 @@ def test_a_remark_that_the_cuts_deny_is_asked_about(remark, body, parts):
     assert len(got.pieces) == parts
 
 
+def test_a_remark_holds_against_one_cut_that_is_much_too_deep():
+    """The only outline, after holes that end just below the sheet that the remark names."""
+    holes = "".join(f"G0 X{x} Y40\nG0 Z2\nG1 Z-6.2 F500\nG0 Z20\n" for x in (40, 60))
+    got = read(holes + cards(-16.2), "(6 MM PLY)\n")
+    assert got.thickness_mm == pytest.approx(6)
+    assert [kind for _, kind in told(got)] == ["too-deep"]
+    assert len(got.pieces) == 1
+    # two outlines, and a hole that does not go through: the remark is of another sheet
+    assert read(holes[:40] + cards(-12.2, -12.2), "(6 MM PLY)\n").thickness_mm > 12
+
+
 def test_what_is_given_counts_and_a_remark_that_differs_is_told():
     got = read(cards(-6.2), "(9 MM PLY)\n", thickness_mm=6.0)
     assert got.thickness_mm == 6.0
