@@ -344,6 +344,10 @@
       <translation>Ein Weg in diesen Umriss oder aus ihm schneidet in ein anderes Teil.</translation>
     </message>
     <message>
+      <source>A way into or out of this outline cuts {long} mm into its own piece.</source>
+      <translation>Ein Weg in diesen Umriss hinein oder aus ihm heraus schneidet {long} mm in das eigene Stück.</translation>
+    </message>
+    <message>
       <source>A {size} mm bit is needed</source>
       <translation>Es braucht einen Fräser mit {size} mm</translation>
     </message>

@@ -41,6 +41,7 @@ ODD_PLUNGE, ODD_PLUNGES = 1.9, 0.34  # times as quick as usual, and by so few
 ROUNDED = 1.001  # times its limit a feed may be: 2000 mm/min written in inches is not quite that
 BORED_SHARE = 0.25  # of the bit's diameter: a run that stays within it drills
 OWN_SHARE = 0.75  # of the bit's diameter: the narrowest helix goes further in a lap
+TURN_OFF = 1e-6  # radians that rounding takes from a whole turn
 MOST_LOOKED_AT = 4000  # cuts that are compared with all before them
 
 
@@ -226,8 +227,10 @@ def _measure_to_arcs(moves: Moves, some: Ints, place: Floats) -> tuple[Floats, F
     whole = np.maximum(np.abs(sweep), 1e-12)
     off = np.abs(np.hypot(*spoke.T) - np.hypot(*away.T))
     ends = [np.hypot(*(moves.points[some + k, :2] - place).T) for k in (0, 1)]
-    beside = ahead <= whole
-    share = np.where(beside, ahead / whole, np.where(ends[0] < ends[1], 0.0, 1.0))
+    turns = np.floor(np.maximum(whole - ahead + TURN_OFF, 0.0) / (2 * np.pi))
+    ahead = ahead + 2 * np.pi * turns  # where it passes last, as at the end of a turn of a helix
+    beside = ahead <= whole + TURN_OFF
+    share = np.where(beside, np.minimum(ahead / whole, 1.0), np.where(ends[0] < ends[1], 0.0, 1.0))
     return share, np.where(beside, off, np.minimum(*ends))
 
 

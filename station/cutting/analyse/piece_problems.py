@@ -10,6 +10,7 @@ import shapely
 
 from station.cutting.analyse.gouges import find_gouges
 from station.cutting.analyse.notes import find_line, note_piece
+from station.cutting.analyse.stray_ends import find_stray_ends
 from station.cutting.analyse.uncut import find_uncut
 from station.cutting.geometry.kinds import SLUG
 from station.cutting.geometry.rings import area_of
@@ -34,6 +35,7 @@ def find_piece_problems(
         *_check_low_tabs(pieces, setting.shop),
         *find_uncut(sheet, pieces, levels),
         *find_gouges(sheet),
+        *find_stray_ends(sheet),
         *_check_late_cuts(sheet, pieces, loose),
         *_check_late_parts(sheet, pieces),
         *_check_loose(pieces, loose, setting),
@@ -76,21 +78,19 @@ def _tell_loose(piece: Piece, setting: Setting) -> list[Problem]:
 
 
 def find_loose(sheet: Sheet, pieces: Sequence[Piece]) -> Bools:
-    """Finds the pieces that nothing holds once they are cut: no tab, or only to what comes loose
-    with them, as to the waste of their own window.
+    """Finds the pieces that nothing holds once they are cut: no tab, or only to the waste of
+    their own windows.
     """
-    links: dict[int, set[int]] = {}
-    for a, b in zip(sheet.closed.left.tolist(), sheet.closed.right.tolist(), strict=True):
-        links.setdefault(a, set()).add(b)
-        links.setdefault(b, set()).add(a)
-    held, new = set(), {face for face in links if face < 0}
-    while new:
-        held |= new
-        new = set().union(*(links[face] for face in new)) - held
-    loose = [
-        _is_bare(piece) or (bool(piece.tabs) and face in links and face not in held)
-        for piece, face in zip(pieces, sheet.of_piece, strict=True)
-    ]
+    left, right = sheet.closed.left, sheet.closed.right
+    parent = sheet.closed.faces.parent
+    loose = []
+    for piece, face in zip(pieces, sheet.of_piece, strict=True):
+        beside = np.concatenate((right[left == face], left[right == face]))
+        within = beside >= 0
+        within[within] = parent[beside[within]] == face
+        loose.append(
+            _is_bare(piece) or (bool(piece.tabs) and len(within) > 0 and bool(within.all()))
+        )
     return np.array(loose, dtype=bool)
 
 

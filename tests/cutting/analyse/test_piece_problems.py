@@ -77,6 +77,15 @@ def test_a_pass_that_is_too_deep_for_its_bit():
     assert told(steps, setting) == []
 
 
+def test_each_turn_of_a_helix_is_a_pass():
+    """A turn ends where it begins: what the one before has taken is taken there too."""
+    helix = "G0 X63 Y60\nG0 Z3\nG1 Z0 F900\n{}G3 X63 Y60 I-3 J0\nG0 Z5\n"
+    turns = "G3 X63 Y60 I-3 J0 Z-9.1\nG3 X63 Y60 I-3 J0 Z-18.2\n"
+    setting = Setting(thickness_mm=18.0, bit_mm={1: 6.0}, zero="face")
+    assert told(helix.format(turns), setting) == []
+    assert told(helix.format(turns[turns.index("\n") + 1 :]), setting) == [(8, "pass-deep")]
+
+
 @pytest.mark.parametrize("thickness", [3.0, 12.0])
 def test_a_file_for_another_sheet(thickness):
     body = FIRST + box(150, 20, 106, 86, tab=12)
@@ -172,3 +181,34 @@ def test_lines_that_part_a_frame_into_tiles_are_no_gouges():
     across = "".join(f"G0 X{x} Y14\nG1 Z-6.2 F900\nY206 F3000\nG0 Z5\n" for x in (77, 137, 197))
     along = "".join(f"G0 X14 Y{y}\nG1 Z-6.2 F900\nX260 F3000\nG0 Z5\n" for y in (80, 143))
     assert "gouge" not in {kind for _, kind in told(across + along + box(17, 17, 240, 186))}
+
+
+# a lap of 60 x 80 mm from the middle of its lower side, and what comes before and after it
+LAP = "X80\nY106\nX20\nY20\nX50\n"
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "lines"),
+    [
+        ("X50 Y20", "", []),
+        ("X50 Y20", "Y34\n", [13]),  # out to the wrong side
+        ("X50 Y34", "", [7]),  # in from it
+        ("X50 Y10", "Y10\n", []),
+        ("X50 Y20", "Y20.8\n", []),
+        ("X50 Y20", "X60\n", []),  # over its start
+    ],
+)
+def test_a_way_in_or_out_within_the_own_piece(before, after, lines):
+    lap = "Y20\n" + LAP
+    body = f"G0 {before}\nG1 Z-6.2 F900\nG1 F2000 {lap}{after}G0 Z5\n"
+    assert [line for line, kind in told(body) if kind == "gouge"] == lines
+
+
+def test_a_slit_cut_on_the_way_around_is_meant():
+    body = "G0 X50 Y20\nG1 Z-6.2 F900\nX80 F2000\nY60\nX60\nX80\nY106\nX20\nY20\nX45\nG0 Z5\n"
+    assert [line for line, kind in told(body) if kind == "gouge"] == []
+
+
+def test_a_hole_is_led_into_from_its_waste():
+    hole = "G0 X60 Y60\nG1 Z-6.2 F900\nX70 F2000\nG3 X70 Y60 I-20\nG1 X60\nG0 Z5\n"
+    assert told(hole + FIRST) == []
