@@ -10,6 +10,9 @@ from collections.abc import Mapping, Sequence
 from heapq import heappop, heappush
 from typing import NamedTuple
 
+import numpy as np
+from numpy.typing import NDArray
+
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt
 from station.planning.messages import PlanCutting
@@ -32,6 +35,19 @@ class Job(NamedTuple):
     begun: bool = False
     planned: bool = False
     forward: bool = False  # it stands farther behind now
+    others: tuple["OnRouter", ...] = ()  # the routers that may take it, where that is open still
+
+    def move(self, on: "OnRouter") -> "Job":
+        """Moves it to another router."""
+        return self._replace(router=on.router, minutes=on.minutes)
+
+
+class OnRouter(NamedTuple):
+    """A router that may take a job: its minutes a sheet, and once before the first."""
+
+    router: str
+    minutes: float
+    before: float = 0.0
 
 
 class OpenOrder(NamedTuple):
@@ -58,6 +74,20 @@ class StillOpen(NamedTuple):
 
 
 Queues = Mapping[str, Sequence[Job]]
+Counts = NDArray[np.int64]
+Minutes = NDArray[np.float64]
+NEAR = 1e-9  # pieces; a sum of doubles can tell no more
+
+
+class Laid(NamedTuple):
+    """Jobs of all queues in arrays, by their places there."""
+
+    jobs: list[Job]
+    routers: dict[str, list[int]]  # as they stand
+    sheets: Counts
+    minutes: Minutes  # a sheet, by jobs and routers
+    pieces: Minutes  # a sheet, of all parts
+    makes: Minutes  # good pieces a sheet, by the parts that orders wait for
 
 
 def find_pace(days: Sequence[int]) -> float:
@@ -100,6 +130,12 @@ class ShopFlow:
         self._ready = [0.0] * len(self.orders)  # for all but what the queues must bring
         self.needs: dict[str, list[StillOpen]] = {}
         self._look_ahead(asked)
+        packing = self.each.get("packing", 0.0)
+        self._packing = [sum(order.pieces.values()) * packing for order in self.orders]
+        self._needs = [
+            (np.array([float(n.pieces) for n in needs]), np.array([n.order for n in needs]))
+            for needs in self.needs.values()
+        ]
 
     def _look_ahead(self, asked: PlanCutting) -> None:
         """Looks when the pieces that are past the routers are there, and what is open still."""
@@ -128,41 +164,57 @@ class ShopFlow:
 
     def follow(self, queues: Queues) -> Course:
         """Follows queues through the shop."""
-        ready = self._ready.copy()
-        came = self._bring(queues)
-        for part, needs in self.needs.items():
-            at, there, coming = 0.0, 0.0, iter(came.get(part, ()))
-            for need in needs:
-                while there < need.pieces and at < NEVER:
-                    at, pieces = next(coming, (NEVER, 0.0))
-                    there += pieces
-                ready[need.order] = max(ready[need.order], at)
-        return self._pack(ready)
+        laid = self.lay(queues)
+        return self.follow_laid(laid, laid.routers)
 
-    def _bring(self, queues: Queues) -> dict[str, list[tuple[float, float]]]:
-        """Brings the sheets of the queues to the rack: (minutes from now, good pieces) by part."""
-        cut = []
-        for router, jobs in queues.items():
-            at = self.starts[router]
-            for job in jobs:
-                cut += [(at + n * job.minutes, job) for n in range(1, job.sheets + 1)]
-                at += job.sheets * job.minutes
-        cut.sort(key=lambda sheet: sheet[0])
-        popping, trimming = self.each.get("popping", 0.0), self.each.get("trimming", 0.0)
-        popped, trimmed = self._popped, self._trimmed
-        came: dict[str, list[tuple[float, float]]] = {part: [] for part in self.needs}
-        for at, job in cut:
-            pieces = sum(job.makes.values())
-            popped = max(popped, at) + pieces * popping
-            trimmed = max(trimmed, popped) + pieces * trimming
-            for part, each in job.makes.items():
-                if part in came:
-                    came[part].append((trimmed, each * self.good[part]))
-        return came
+    def lay(self, queues: Queues) -> "Laid":
+        """Lays queues out in arrays, so that other turns of the same jobs are soon followed."""
+        jobs = [job for jobs in queues.values() for job in jobs]
+        makes = [[job.makes.get(part, 0) * self.good[part] for job in jobs] for part in self.needs]
+        places, routers = iter(range(len(jobs))), dict[str, list[int]]()
+        for router, queue in queues.items():
+            routers[router] = [next(places) for _ in queue]
+        minutes = np.full((len(jobs), len(queues)), np.nan)
+        for n, job in enumerate(jobs):
+            for on in (*job.others, OnRouter(job.router, job.minutes)):
+                minutes[n, list(queues).index(on.router)] = on.minutes
+        return Laid(
+            jobs=jobs,
+            routers=routers,
+            sheets=np.array([job.sheets for job in jobs], dtype=np.int64),
+            minutes=minutes,
+            pieces=np.array([float(sum(job.makes.values())) for job in jobs]),
+            makes=np.array(makes).reshape(len(self.needs), len(jobs)),
+        )
+
+    def follow_laid(self, laid: "Laid", turns: Mapping[str, list[int]]) -> Course:
+        """Follows laid jobs in these turns at each router."""
+        ready = np.array(self._ready)
+        jobs, at = self._bring(laid, turns)
+        there = np.cumsum(laid.makes[:, jobs], axis=1)
+        at = np.append(at, NEVER)
+        for (pieces, orders), came in zip(self._needs, there, strict=True):
+            when = at[np.searchsorted(came, pieces - NEAR)]
+            ready[orders] = np.maximum(ready[orders], when)
+        return self._pack(ready.tolist())
+
+    def _bring(self, laid: "Laid", turns: Mapping[str, list[int]]) -> tuple[Counts, Minutes]:
+        """Brings the sheets to the rack one after another: the job of each, minutes from now."""
+        cut, begun = [np.zeros(0, dtype=np.int64)], [np.zeros(0)]
+        for n, (router, queue) in enumerate(turns.items()):
+            jobs = np.repeat(np.array(queue, dtype=np.int64), laid.sheets[queue])
+            cut.append(jobs)
+            begun.append(self.starts[router] + np.cumsum(laid.minutes[jobs, n]))
+        jobs, at = np.concatenate(cut), np.concatenate(begun)
+        order = np.argsort(at, kind="stable")
+        jobs, at = jobs[order], at[order]
+        pieces = laid.pieces[jobs]
+        popped = _pass(at, pieces * self.each.get("popping", 0.0), self._popped)
+        return jobs, _pass(popped, pieces * self.each.get("trimming", 0.0), self._trimmed)
 
     def _pack(self, ready: list[float]) -> Course:
         """Packs the orders: of those that have all their pieces, the one due first."""
-        packing, now, late, over = self.each.get("packing", 0.0), 0.0, 0, 0.0
+        now, late, over, orders = 0.0, 0, 0.0, self.orders
         waiting: list[int] = []
         packed = [0.0] * len(ready)
         come = sorted(range(len(ready)), key=ready.__getitem__, reverse=True)
@@ -172,8 +224,14 @@ class ShopFlow:
             while come and ready[come[-1]] <= now:
                 heappush(waiting, come.pop())
             n = heappop(waiting)
-            now += sum(self.orders[n].pieces.values()) * packing
+            now += self._packing[n]
             packed[n] = now
-            if now > self.orders[n].due:
-                late, over = late + 1, over + now - self.orders[n].due
+            if now > orders[n].due:
+                late, over = late + 1, over + now - orders[n].due
         return Course(late, over, packed)
+
+
+def _pass(come: Minutes, takes: Minutes, free: float) -> Minutes:
+    """Passes what comes through a step, one after another, once the step is free."""
+    ends = np.cumsum(takes)
+    return np.maximum.accumulate(np.maximum(come, free) - (ends - takes)) + ends

@@ -53,7 +53,7 @@ class RouterLoad:
     def _make_slot(self, router: RouterNow, file: FileNow, sheets: int, due: str) -> Slot:
         before = [b for b in self.queues[router.id] if b.begun or (b.due or LAST) <= due]
         ahead = sum(map(count_minutes, before))
-        missing = not all(_has_bit(router, bit) for bit in file.bits_mm)
+        missing = is_bit_missing(router, file)
         starts = router.free_in + ahead + BIT_MIN * missing
         each = file.minutes[router.id] + LOAD_MIN
         return Slot(router, starts, starts + sheets * each, missing, len(before))
@@ -86,6 +86,11 @@ LAST = "9999"  # due after all that has a time
 def count_minutes(batch: QueuedNow) -> float:
     """Counts the minutes that the sheets of a batch still take, loading too."""
     return batch.sheets * (batch.minutes + LOAD_MIN)
+
+
+def is_bit_missing(router: RouterNow, file: FileNow) -> bool:
+    """Says whether a router lacks a bit that a file cuts with."""
+    return not all(_has_bit(router, bit) for bit in file.bits_mm)
 
 
 def _has_bit(router: RouterNow, bit_mm: float) -> bool:

@@ -201,9 +201,9 @@ class Thinking:
         drafts = self._fit_under_way(self._draft_rack(rack), lacked)
         releases = [*map(self._release, self._draft_orders(lacked)), *map(self._release, drafts)]
         wanted = find_wanted(self.asked, self.parts)
-        releases, places = take_turns(self.asked, self.parts, self.hours, releases, wanted)
-        for_orders = tuple(r for r in releases if r.due)
-        for_rack = tuple(r for r in releases if not r.due)
+        turned = take_turns(self.asked, self.parts, self.hours, releases, wanted)
+        for_orders = tuple(r for r in turned.releases if r.due)
+        for_rack = tuple(r for r in turned.releases if not r.due)
         blocked = self._list_blocked(for_orders)
         shown = {b.release for b in blocked}
         then = (*(r for r in for_orders if r not in shown), *for_rack)
@@ -214,7 +214,7 @@ class Thinking:
             blocked=blocked,
             then=then,
             take_back=list_take_back(self.asked, self.parts),
-            forward=list_forward(self.asked, wanted, places),
+            forward=list_forward(self.asked, wanted, turned.places),
             over_full=list_over_full(self.parts),
             marks=list_marks(self.asked, self.parts),
             order=list_to_order(self.asked, a_day, self.store, self.hours),
@@ -223,7 +223,7 @@ class Thinking:
             put_off=self.put_off,
             under_way=sum(p.under_way + p.on_own for p in self.asked.parts)
             + sum(self._count_pieces(file, sheets) for file, sheets in lacked.items()),
-            done_by=self.hours.add_minutes(self.asked.now, self.load.count_busy()),
+            done_by=self.hours.add_minutes(self.asked.now, turned.busy),
         )
         return self._add_sums(plan, (*for_orders, *for_rack))
 

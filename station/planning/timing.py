@@ -1,16 +1,25 @@
 """When each release starts and ends, and its place in its queue, once all turns are known."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from station.planning.flow import Job, Queues, ShopFlow
+from station.planning.flow import Job, OnRouter, Queues, ShopFlow
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt
-from station.planning.messages import PlanCutting, QueuedNow, Release
-from station.planning.routers import BIT_MIN, LAST, LOAD_MIN, RouterLoad
+from station.planning.messages import FileNow, PlanCutting, QueuedNow, Release
+from station.planning.routers import BIT_MIN, LAST, LOAD_MIN, RouterLoad, is_bit_missing
 from station.planning.turns import find_turns, set_places
 from station.planning.waiting import Wanted
+
+
+class TimedTurns(NamedTuple):
+    """The releases with their routers, places and times, and what comes of them."""
+
+    releases: list[Release]
+    places: dict[str, str]  # of the batches that are queued
+    busy: float  # minutes until the last router that works is through
 
 
 def take_turns(
@@ -19,8 +28,8 @@ def take_turns(
     hours: Hours,
     releases: Sequence[Release],
     wanted: Mapping[str, Wanted],
-) -> tuple[list[Release], dict[str, str]]:
-    """Gives the releases their places and times, and the places of the batches that are queued.
+) -> TimedTurns:
+    """Gives the releases their routers, places and times, and the batches queued their places.
 
     `wanted` are the queued batches that orders wait for.
     """
@@ -32,17 +41,21 @@ def take_turns(
             places |= set_places(jobs, queues[router])
     starts = {router.id: router.free_in for router in asked.routers}
     timed = {
-        job.name: (behind, at)
+        job.name: (job, behind, at)
         for router, jobs in turns.items()
         for behind, (job, at) in enumerate(_list_starts(jobs, starts[router]))
     }
     beside = _Beside(asked, hours, turns, places)
-    return [
-        beside.tell(_time(asked, hours, release, places[_name(n)], *timed[_name(n)]))
-        if release.router
-        else release
-        for n, release in enumerate(releases)
-    ], places
+    return TimedTurns(
+        [
+            beside.tell(_time(asked, hours, release, places[_name(n)], *timed[_name(n)]))
+            if release.router
+            else release
+            for n, release in enumerate(releases)
+        ],
+        places,
+        beside.load.count_busy(),
+    )
 
 
 class _Beside:
@@ -92,10 +105,20 @@ def _queue(
     files = {file.id: file for file in asked.files}
     for n, r in enumerate(releases):
         if r.router:
-            minutes, makes = r.minutes / r.sheets + LOAD_MIN, files[r.file].makes
-            job = Job(_name(n), r.router, r.sheets, minutes, makes, r.by or LAST, planned=True)
+            file, minutes = files[r.file], r.minutes / r.sheets + LOAD_MIN
+            job = Job(_name(n), r.router, r.sheets, minutes, file.makes, r.by or LAST,
+                      planned=True, others=_list_others(asked, file))  # fmt: skip
             queues[r.router].append(job)
     return {router: sorted(jobs, key=_rank) for router, jobs in queues.items()}
+
+
+def _list_others(asked: PlanCutting, file: FileNow) -> tuple[OnRouter, ...]:
+    """Lists the routers that may take a file, in their order."""
+    return tuple(
+        OnRouter(r.id, file.minutes[r.id] + LOAD_MIN, BIT_MIN * is_bit_missing(r, file))
+        for r in sorted(asked.routers, key=lambda r: r.id)
+        if r.id in file.minutes and not r.stopped
+    )
 
 
 def _rank(job: Job) -> tuple[bool, str, bool]:
@@ -116,13 +139,26 @@ def _list_starts(jobs: Sequence[Job], at: float) -> Iterator[tuple[Job, float]]:
 
 
 def _time(
-    asked: PlanCutting, hours: Hours, release: Release, place: str, behind: int, starts_in: float
+    asked: PlanCutting,
+    hours: Hours,
+    release: Release,
+    place: str,
+    job: Job,
+    behind: int,
+    starts_in: float,
 ) -> Release:
-    """Writes its turn into a release."""
-    starts_in += BIT_MIN * release.bit_missing
-    ends_in = starts_in + release.minutes + LOAD_MIN * release.sheets
+    """Writes its router and turn into a release."""
+    router = next(r for r in asked.routers if r.id == job.router)
+    file = next(f for f in asked.files if f.id == release.file)
+    missing = is_bit_missing(router, file)
+    starts_in += BIT_MIN * missing
+    ends_in = starts_in + job.sheets * job.minutes
     return replace(
         release,
+        router=router.id,
+        router_name=router.name,
+        minutes=job.sheets * file.minutes[router.id],
+        bit_missing=missing,
         by="" if place == LAST else place,
         behind=behind,
         starts=hours.add_minutes(asked.now, starts_in),

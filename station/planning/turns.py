@@ -3,43 +3,119 @@
 A batch stands in its queue by when the first order wants it. Where that makes orders late, other
 turns are tried: what is late anyway or takes long waits, until what can still be in time is
 through. On one machine that gives the fewest late (Moore and Hodgson 1968, from memory); with
-several steps and parts it is tried out. An order that is long overdue keeps its turn.
+several steps and parts it is tried out. Orders that are long overdue keep their turn for a share
+of the day.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
 from random import Random
 
-from station.planning.flow import Job, Queues, ShopFlow
+import numpy as np
+
+from station.planning.flow import Counts, Job, Queues, ShopFlow
 from station.planning.routers import LAST
 
 # tries at most, and sheets and orders' parts followed in all of them: fewer leave more orders late
 # in simulated shops, and four times as many no fewer
 TRIES, EFFORT = 600, 400_000
 OVERDUE_DAYS = 5.0  # worked days; an order that is late for longer waits for no other
+# of the routers' time that such orders take first, where there are many: else a shop that is far
+# behind is late for everybody for ever; of our own choice
+OVERDUE_SHARE = 0.5
 SEED = 1  # nothing depends on when it runs
 
 
 def find_turns(flow: ShopFlow, queues: Queues, day: float) -> Queues:
-    """Finds the turns with the fewest late orders; `day` are the minutes of a worked day."""
-    claims = _give_out(flow, queues)
-    dues = [order.due for order in flow.orders]
-    kept = sum(due < -OVERDUE_DAYS * day for due in dues)  # the first ones
-    best, course = queues, flow.follow(queues)
-    turns, chance = list(range(len(dues))), Random(SEED)  # noqa: S311 - which is tried is no secret
-    here = course
+    """Finds the turns with the fewest late orders; `day` are the minutes of a worked day.
+
+    With them the routers of what is planned are chosen again: each goes where it then ends first.
+    """
+    search, dues = _TriedTurns(flow, queues, day), [order.due for order in flow.orders]
+    best, turns, chance = search.laid.routers, list(range(len(dues))), Random(SEED)  # noqa: S311 - which is tried is no secret
+    here = course = flow.follow_laid(search.laid, best)
     for _ in range(_count_tries(flow, queues)):
-        late = [n for n in turns[kept:] if here.packed[n] > dues[n]]
+        late = [n for n in turns if here.packed[n] > dues[n]]
         if not late:
             break
-        tried = _move(turns, kept, late, chance)
-        other = _queue(queues, claims, tried)
-        then = flow.follow(other)
+        tried = _move(turns, late, chance)
+        other = search.queue(tried)
+        then = flow.follow_laid(search.laid, other)
         if then[:2] <= here[:2]:
             turns, here = tried, then
         if then[:2] < course[:2]:
             best, course = other, then
-    return best
+    return queues if best is search.laid.routers else search.tell(best)
+
+
+class _TriedTurns:
+    """The jobs of all queues, and what is known of them before turns are tried."""
+
+    def __init__(self, flow: ShopFlow, queues: Queues, day: float) -> None:
+        self.laid = flow.lay(queues)
+        self.claims = self._claim(flow, queues)
+        self.before = self._put_before(flow, day)
+        self.free_in = dict(flow.starts)
+        self.take = [self._list_minutes(job) for job in self.laid.jobs]
+
+    def _claim(self, flow: ShopFlow, queues: Queues) -> Counts:
+        """Lays out which jobs each order waits for: by orders and jobs, 1 or 0."""
+        at = {job.name: n for n, job in enumerate(self.laid.jobs)}
+        claims = np.zeros((len(flow.orders) + 1, len(self.laid.jobs)), dtype=np.int64)
+        for order, names in enumerate(_give_out(flow, queues)):
+            claims[order, [at[name] for name in names]] = 1
+        claims[-1] = 1  # in the end somebody waits for every job
+        return claims
+
+    def _put_before(self, flow: ShopFlow, day: float) -> list[tuple[int, int]]:
+        """Lists the jobs that wait for no other, each with its rank: those begun, then those for
+        what is long overdue, as many as fit into its share of the day.
+        """
+        ranks = {n: -len(self.claims) for n, job in enumerate(self.laid.jobs) if job.begun}
+        left = OVERDUE_SHARE * day * len(self.laid.routers)
+        for order, open_ in enumerate(flow.orders):
+            if open_.due >= -OVERDUE_DAYS * day:
+                break
+            for n in np.flatnonzero(self.claims[order]).tolist():
+                if left > 0 and n not in ranks:
+                    ranks[n] = order - len(flow.orders)
+                    left -= self.laid.jobs[n].sheets * self.laid.jobs[n].minutes
+        return list(ranks.items())
+
+    @staticmethod
+    def _list_minutes(job: Job) -> list[tuple[str, float]]:
+        """Lists the routers that may take a job, each with the minutes of all its sheets."""
+        if not job.others:
+            return [(job.router, job.sheets * job.minutes)]
+        return [(on.router, on.before + job.sheets * on.minutes) for on in job.others]
+
+    def queue(self, turns: list[int]) -> dict[str, list[int]]:
+        """Queues the jobs by the first order that waits for them, in these turns."""
+        rank = self.claims[[*turns, -1]].argmax(axis=0)
+        for n, first in self.before:
+            rank[n] = first
+        queues: dict[str, list[int]] = {router: [] for router in self.laid.routers}
+        ends = self.free_in.copy()
+        for n in np.argsort(rank, kind="stable").tolist():
+            take = self.take[n]
+            router, minutes = take[0]
+            for other, others in take[1:]:
+                if ends[other] + others < ends[router] + minutes:
+                    router, minutes = other, others
+            ends[router] += minutes
+            queues[router].append(n)
+        return queues
+
+    def tell(self, places: Mapping[str, list[int]]) -> Queues:
+        """Gives the jobs of these queues, each on its router."""
+        return {
+            router: [self._put(self.laid.jobs[n], router) for n in queue]
+            for router, queue in places.items()
+        }
+
+    @staticmethod
+    def _put(job: Job, router: str) -> Job:
+        return next((job.move(on) for on in job.others if on.router == router), job)
 
 
 def _count_tries(flow: ShopFlow, queues: Queues) -> int:
@@ -48,30 +124,17 @@ def _count_tries(flow: ShopFlow, queues: Queues) -> int:
     return min(TRIES, EFFORT // (1 + sheets + wanted))
 
 
-def _move(turns: list[int], kept: int, late: list[int], chance: Random) -> list[int]:
+def _move(turns: list[int], late: list[int], chance: Random) -> list[int]:
     """Moves one order: a late one to the end or ahead, or any to anywhere."""
     tried, what = turns.copy(), chance.random()
-    order = chance.choice(late if what < 0.8 else turns[kept:])
+    order = chance.choice(late if what < 0.8 else turns)
     at = tried.index(order)
     tried.remove(order)
     if what < 0.5:
         tried.append(order)
     else:
-        tried.insert(chance.randint(kept, at if what < 0.8 else len(tried)), order)
+        tried.insert(chance.randint(0, at if what < 0.8 else len(tried)), order)
     return tried
-
-
-def _queue(queues: Queues, claims: Sequence[Sequence[str]], turns: list[int]) -> Queues:
-    """Queues the jobs by the first order that waits for them, in these turns."""
-    rank: dict[str, int] = {}
-    for turn, order in enumerate(turns):
-        for name in claims[order]:
-            rank.setdefault(name, turn)
-    last = len(turns)
-    return {
-        router: sorted(jobs, key=lambda job: (not job.begun, rank.get(job.name, last)))
-        for router, jobs in queues.items()
-    }
 
 
 def _give_out(flow: ShopFlow, queues: Queues) -> list[list[str]]:

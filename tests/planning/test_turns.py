@@ -4,7 +4,7 @@ No source but arithmetic. It is Wednesday at ten; six hours are left of today, a
 """
 
 from station.floor.plan.words import say_router
-from station.planning.flow import Job, ShopFlow, find_pace
+from station.planning.flow import Job, OnRouter, ShopFlow, find_pace
 from station.planning.hours import Hours
 from station.planning.learnt import learn_parts
 from station.planning.messages import CuttingPlan
@@ -93,6 +93,34 @@ def test_an_order_that_is_long_overdue_waits_for_no_other():
     assert find_turns(flow, by_due, HOURS.minutes) == by_due
 
 
+def test_many_that_are_long_overdue_take_half_of_the_day_and_leave_the_rest():
+    # an hour each for ten, and for one that is due in eight hours: behind five it is in time
+    overdue = [part(f"p{n}", [(1, "2026-11-17T15:00:00")]) for n in range(10)]
+    asked = shop(*overdue, part("b", [(1, TOMORROW)]), files=())
+    flow = ShopFlow(asked, learn_parts(asked), HOURS)
+    by_due = {"1": [*(job(f"{n}", {f"p{n}": 1}, by=YESTERDAY) for n in range(10)),
+                    job("b", {"b": 1}, by=TOMORROW)]}  # fmt: skip
+    assert flow.follow(by_due).late == 11
+    found = find_turns(flow, by_due, HOURS.minutes)
+    assert flow.follow(found).late == 10
+    assert {j.name for j in found["1"][:5]} == {"0", "1", "2", "3", "4"}
+
+
+def test_what_is_planned_goes_to_the_router_where_it_ends_first_in_its_turn():
+    # an hour for each of three, due in five hours; two more that are begun take three hours
+    asked = shop(*(part(p, [(1, TODAY)]) for p in "abc"), files=(),
+                 routers=(router("1"), router("2")))  # fmt: skip
+    flow = ShopFlow(asked, learn_parts(asked), HOURS)
+    both = (OnRouter("1", 60.0), OnRouter("2", 90.0))
+    planned = [job(p, {p: 1}, planned=True, others=both) for p in "abc"]
+    queues = {"1": [job("0", {}, sheets=3, begun=True), *planned], "2": []}
+    assert flow.follow(queues).late == 1
+    found = find_turns(flow, queues, HOURS.minutes)
+    assert [[j.name for j in found[r]] for r in "12"] == [["0", "c"], ["a", "b"]]
+    assert [(j.router, j.minutes) for j in found["2"]] == [("2", 90.0)] * 2
+    assert flow.follow(found).late == 0
+
+
 def test_where_nothing_is_late_all_keep_their_turns():
     asked = shop(part("a", [(1, TODAY)]), part("b", [(1, TODAY)]), files=())
     flow = ShopFlow(asked, learn_parts(asked), HOURS)
@@ -131,16 +159,19 @@ def test_a_plan_lets_a_hopeless_order_wait_and_names_what_comes_forward():
     assert (blocked.release.behind, blocked.release.starts) == (1, "2026-11-25T11:05:00")
 
 
-def test_what_another_router_would_do_is_told_once_all_turns_are_known():
-    """Six small orders go before a hopeless one: it ends next day, and today on the other router.
+def test_a_plan_chooses_routers_again_once_all_turns_are_known():
+    """Six small orders go before a hopeless one, which then ends first on the other router.
 
-    Ten sheets of 25 minutes from twelve on, for the bed is free then: until 07:10 next day.
+    Ten sheets of 25 minutes from twelve on, for the bed is free then: until 07:10 next day. Before
+    the small orders it would end at 14:10 on the first.
     """
     dues = [(10, f"{TODAY[:11]}{11 + n // 2}:{30 * (n % 2):02d}:00") for n in range(6)]
     asked = shop(part("big", [(100, f"{TODAY[:11]}10:30:00")]), part("s", dues),
                  files=(file("B", {"big": 10}, routers="12"), file("S", {"s": 10}, routers="1")),
                  routers=(router("1"), router("2", free_in=120.0)))  # fmt: skip
-    (release,) = (b.release for b in think(asked).blocked if b.part == "big")
-    assert (release.router, release.ends) == ("1", "2026-11-26T07:40:00")
-    assert (release.next_router, release.next_ends) == ("Router 2", "2026-11-26T07:10:00")
-    assert [str(w) for w in say_router(release, asked.now)] == ["Router 1", "others run it too"]
+    plan = think(asked)
+    (release,) = (b.release for b in plan.blocked if b.part == "big")
+    assert (release.router, release.router_name, release.behind) == ("2", "Router 2", 0)
+    assert release.ends == plan.done_by == "2026-11-26T07:10:00"
+    assert (release.next_router, release.next_ends) == ("Router 1", "2026-11-25T14:10:00")
+    assert [str(w) for w in say_router(release, asked.now)] == ["Router 2", "others run it too"]
