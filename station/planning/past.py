@@ -5,9 +5,10 @@ than a screen can wait for. Today is left out: it is not over.
 """
 
 from collections.abc import Callable, Iterator
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
+from station.queries.settings import find_shop
 from station.shop.moves import NO_PIECES
 from station.shop.views import Passed, View
 
@@ -70,23 +71,33 @@ class ShopPast(NamedTuple):
 
 
 class PastReading:
-    """The reading of the past up to a day, in as many slices as it takes."""
+    """The reading of the past up to a worked day, in as many slices as it takes.
 
-    def __init__(self, today: str) -> None:
-        self.today = today
+    `night` is the hour at which a worked day is over; what a night brings belongs to the day on
+    which it began.
+    """
+
+    def __init__(self, view: View, now: str) -> None:
+        self.night = _find_night(view)
+        self.today = _find_day(now, self.night)
         self._parts: dict[str, PartPast] = {}
         self._days: set[str] = set()
         self._through: dict[str, dict[str, int]] = {}
-        self._hours = _list_hours(today)
+        self._hours = _list_hours(self.today, self.night)
         self._over = False
+
+    def is_of(self, view: View, now: str) -> bool:
+        """Whether it is the reading that a shop wants now."""
+        night = _find_night(view)
+        return (self.night, self.today) == (night, _find_day(now, night))
 
     def read_on(self, view: View, is_time_up: Callable[[], bool] = lambda: False) -> bool:
         """Reads hour after hour until the time is up; True once all is read."""
         while not self._over:
-            hour = next(self._hours, "")
+            day, hour = next(self._hours, ("", ""))
             self._over = not hour
             if hour:
-                self._add(view.passed(hour, hour))
+                self._add(day, view.passed(hour, hour))
                 if is_time_up():
                     return False
         return True
@@ -95,16 +106,16 @@ class PastReading:
         """Tells what was read so far."""
         return ShopPast(self._parts, tuple(sorted(self._days)), self._through)
 
-    def _add(self, passed: tuple[Passed, ...]) -> None:
+    def _add(self, day: str, passed: tuple[Passed, ...]) -> None:
         for p in passed:
             if p.part not in NO_PIECES:
                 known = self._parts.setdefault(p.part, PartPast({}, {}, {}))
-                _add_way(known, (p.frm, p.to), p.hour[:10], p.qty)
-                _add_way(known, (p.to, p.frm), p.hour[:10], -p.qty)  # what was taken back
-                self._add_through((p.frm, p.to), p.hour[:10], p.qty)
-                self._add_through((p.to, p.frm), p.hour[:10], -p.qty)
+                _add_way(known, (p.frm, p.to), day, p.qty)
+                _add_way(known, (p.to, p.frm), day, -p.qty)  # what was taken back
+                self._add_through((p.frm, p.to), day, p.qty)
+                self._add_through((p.to, p.frm), day, -p.qty)
                 if p.to in ("pack", "popping"):
-                    self._days.add(p.hour[:10])
+                    self._days.add(day)
 
     def _add_through(self, way: tuple[str, str], day: str, qty: int) -> None:
         if step := GOOD.get(way) or LOST.get(way):
@@ -120,16 +131,30 @@ def _add_way(known: PartPast, way: tuple[str, str], day: str, qty: int) -> None:
             counts[step] = counts.get(step, 0) + qty
 
 
-def _list_hours(today: str) -> Iterator[str]:
-    """Lists the hours of the days before today, oldest first."""
-    until = date.fromisoformat(today)
+def _find_night(view: View) -> int:
+    """Finds the hour after midnight at which a night's work is over; 0: no night is worked."""
+    shop = find_shop(view)
+    begins, over = shop.day_starts, shop.day_ends
+    return int(over[:2]) + (over[3:5] > "00") if over <= begins else 0
+
+
+def _find_day(now: str, night: int) -> str:
+    """Finds the worked day that a time belongs to."""
+    return (datetime.fromisoformat(now) - timedelta(hours=night)).date().isoformat()
+
+
+def _list_hours(today: str, night: int) -> Iterator[tuple[str, str]]:
+    """Lists the worked days before today and their hours, oldest first."""
+    until = datetime.fromisoformat(today) + timedelta(hours=night)
     for back in range(DAYS, 0, -1):
-        day = (until - timedelta(days=back)).isoformat()
-        yield from (f"{day}T{hour:02d}" for hour in range(24))
+        begins = until - timedelta(days=back)
+        for hour in range(24):
+            moment = begins + timedelta(hours=hour)
+            yield begins.date().isoformat(), moment.isoformat()[:13]
 
 
 def read_past(view: View, now: str) -> ShopPast:
     """Reads all of it at once: where no screen waits."""
-    reading = PastReading(now[:10])
+    reading = PastReading(view, now)
     reading.read_on(view)
     return reading.tell()

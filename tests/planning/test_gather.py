@@ -152,12 +152,26 @@ def test_the_past_is_read_in_slices_to_the_same_end():
     for day in ("2026-11-19", "2026-11-20", "2026-11-23"):
         done(view, f"{day}T09:00:00", move(COMB, 5, "packing/1", "pack/1", "00390"))
         done(view, f"{day}T10:00:00", move(COMB, 1, "popping/1", "missing", "00390"))
-    reading, slices = PastReading(DAY), 1
+    reading, slices = PastReading(view, NOW), 1
     while not reading.read_on(view, lambda: True):
         slices += 1
     assert slices == 42 * 24 + 1
     assert reading.tell() == read_past(view, NOW)
     assert reading.tell().days == ("2026-11-19", "2026-11-20", "2026-11-23")
+
+
+def test_what_a_night_packs_after_midnight_belongs_to_the_day_on_which_it_began():
+    # two nights from ten to six: 5 and 3 pieces in the first, 2 in the second, the third goes on
+    view = small_shop(Shop(id="shop", day_starts="22:00", day_ends="06:00"))
+    for at, pieces in (("2026-11-23T23:10:00", 5), ("2026-11-24T05:50:00", 3),
+                       ("2026-11-25T01:00:00", 2), ("2026-11-25T22:30:00", 4)):  # fmt: skip
+        done(view, at, move(COMB, pieces, "packing/1", "pack/1", "00390"))
+    past = read_past(view, "2026-11-26T01:00:00")
+    assert past.days == ("2026-11-23", "2026-11-24")
+    assert past.parts[COMB].packed == {"2026-11-23": 8, "2026-11-24": 2}
+    reading = PastReading(view, "2026-11-26T01:00:00")
+    assert reading.is_of(view, "2026-11-26T05:59:00")
+    assert not reading.is_of(view, "2026-11-26T06:00:00")
 
 
 def released(view, number, sheet_at, *, on_rack, day="2026-11-24"):

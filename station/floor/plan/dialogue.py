@@ -36,8 +36,8 @@ MOST_SHEETS = 99  # of a batch
 def think_ahead(hand: PlanHand, view: View, memory: RoomMemory) -> object:
     """Gives what is thought about by itself while this screen is shown; None: read on."""
     past = memory.kept
-    if not isinstance(past, PastReading) or past.today != hand.now[:10]:
-        past = memory.kept = PastReading(hand.now[:10])
+    if not isinstance(past, PastReading) or not past.is_of(view, hand.now):
+        past = memory.kept = PastReading(view, hand.now)
     if not past.read_on(view, memory.is_time_up):
         return None
     return gather_plan(view, hand.now, past.tell())
