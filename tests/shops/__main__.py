@@ -30,6 +30,8 @@ def tell(verdicts: list[Verdict]) -> tuple[list[str], bool]:
         f"{better} of {count} shops: fewer late orders with no more sheets ({better_words})",
         f"late: {add('late')} of {add('orders')}, by marks {add('late_by_marks')}",
         f"sheets: {add('sheets')} {owed[0]}, by marks {add('sheets_by_marks')} {owed[1]}",
+        f"hopeless when they came: {add('hopeless')} late, by marks {add('hopeless_by_marks')}",
+        f"a tie with no others late in {add('tied_at_least')} shops",
         f"no more cut, whatever is owed, in {add('no_more_cut')} shops",
         f"no more with the same left on the rack, in {add('no_more_used')} shops",
         f"a part blocked {add('blocking')} times, {add('not_named')} of them not named",

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from math import prod
 from statistics import quantiles
 
+from tests.shops.bound import find_hopeless
 from tests.shops.days import Batch, Floor, open_shop
 from tests.shops.marks import cut_by_marks
 from tests.shops.shop import DAY, DAYS, DAYS_BEFORE, draw_shop
@@ -45,6 +46,8 @@ class Verdict:
     owed_by_marks: float = 0
     spare: float = 0  # sheets' worth that lies there in the end, or is past the routers, unwanted
     spare_by_marks: float = 0
+    hopeless: int = 0  # of the late ones, those that nobody could save on the morning they came
+    hopeless_by_marks: int = 0
     blocking: int = 0  # parts that blocked, each morning
     not_named: int = 0
     named_for_nothing: int = 0
@@ -54,6 +57,11 @@ class Verdict:
     @property
     def fewer_late(self) -> bool:
         return self.late < self.late_by_marks or self.late == self.late_by_marks == 0
+
+    @property
+    def tied_at_least(self) -> bool:
+        """As many late as by marks, and none that could still be saved when it came."""
+        return self.late == self.late_by_marks == self.hopeless > 0
 
     @property
     def no_more_cut(self) -> bool:
@@ -79,15 +87,21 @@ def judge(seed: int, plan: Planner) -> Verdict:
         cut_by_marks(floor)
         floor.work()
     by_marks, planned, verdict = deepcopy(floor), floor, Verdict(seed)
+    hopeless, hopeless_by_marks = set[str](), set[str]()
     for _ in range(DAYS):
         by_marks.wake()
+        hopeless_by_marks |= find_hopeless(by_marks)
         cut_by_marks(by_marks)
         by_marks.work()
         planned.wake()
+        hopeless |= find_hopeless(planned)
         follow(planned, plan(planned), verdict)
         planned.work()
-    verdict.late_by_marks, verdict.sheets_by_marks = count_late(by_marks), by_marks.cut.total()
-    verdict.late, verdict.sheets = count_late(planned), planned.cut.total()
+    late, late_by_marks = find_late(planned), find_late(by_marks)
+    verdict.late, verdict.sheets = len(late), planned.cut.total()
+    verdict.late_by_marks, verdict.sheets_by_marks = len(late_by_marks), by_marks.cut.total()
+    verdict.hopeless = len(late & hopeless)
+    verdict.hopeless_by_marks = len(late_by_marks & hopeless_by_marks)
     verdict.owed, verdict.spare = count_owed(planned)
     verdict.owed_by_marks, verdict.spare_by_marks = count_owed(by_marks)
     verdict.orders = len(list_judged(planned))
@@ -167,7 +181,7 @@ def list_judged(floor: Floor) -> list[str]:
     return [o.name for o in floor.shop.orders if begins <= o.due < ends]
 
 
-def count_late(floor: Floor) -> int:
+def find_late(floor: Floor) -> set[str]:
     """Of these, those that were packed late or are open still."""
     due = {o.name: o.due for o in floor.shop.orders}
-    return sum(floor.packed.get(name, float("inf")) > due[name] for name in list_judged(floor))
+    return {n for n in list_judged(floor) if floor.packed.get(n, float("inf")) > due[n]}

@@ -2,16 +2,18 @@
 
 import ast
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.shops.__main__ import tell
-from tests.shops.days import open_shop
+from tests.shops.bound import find_earliest, find_hopeless
+from tests.shops.days import Floor, open_shop
 from tests.shops.judge import count_owed, find_blocking, judge
 from tests.shops.marks import cut_by_marks
 from tests.shops.planned import plan, read_time, tell_time
-from tests.shops.shop import DAY, Order, draw_shop
+from tests.shops.shop import DAY, File, Order, draw_shop
 
 HERE = Path(__file__).parent
 
@@ -79,6 +81,27 @@ def test_what_orders_lack_is_owed_and_what_they_leave_is_spare():
     assert (owed, 1 < spare < 1.1) == (0, True)  # what it takes to cut a sheet's worth, loss too
     floor.rack[part] = sheet
     assert count_owed(floor) == (spare, 0)
+
+
+def test_an_order_is_hopeless_where_the_whole_shop_would_be_late_for_it_alone():
+    # one of two routers stands; a sheet makes 10 in half an hour, trimming takes 540 pieces a day
+    shop = replace(draw_shop(5), files={"F0": File("F0", {"P0": 10}, {"R0": 30.0, "R1": 40.0})},
+                   routers=("R0", "R1"), lost={"P0": (0.0, 0.0, 0.0)},
+                   people={"popping": 540.0, "trimming": 540.0, "packing": 540.0},
+                   handling={"popping": 0.1, "trimming": 1.0, "packing": 0.1})  # fmt: skip
+    order = Order("O", 0, 300, {"P0": 105})
+    floor = Floor(shop, {}, rack=Counter(P0=5), queues={"R0": [], "R1": []}, open=[order])
+    assert find_earliest(floor, order) == 150.0  # ten sheets by two routers
+    floor.stopped = {"R1"}
+    assert find_earliest(floor, order) == 300.0
+    assert find_hopeless(floor) == set()
+    floor.rack["P0"] = 4
+    assert find_hopeless(floor) == {"O"}
+    floor.open = [replace(order, wants={"P0": 84 + 190})]
+    floor.stopped, floor.rack["P0"] = set(), 4
+    assert find_earliest(floor, floor.open[0]) == 405.0  # 27 sheets; trimming is done after 300
+    floor.release("F0", 20, "R0", 0.0)  # what is queued only is still to be cut
+    assert find_earliest(floor, floor.open[0]) == 405.0
 
 
 def test_times_go_over_the_weekend_and_back():
