@@ -42,6 +42,8 @@ PLANNING = (
           "level = should if self.now.mark < TOO_LOW * should else self.now.mark",
           "level = self.now.mark", "the rack filled to a mark that is too low",
           ("tests/planning/test_think.py", *FOREMAN)),
+    Plant(f"{HERE}/learnt.py", "lost = self.now.on_own * (1 - self.mean)", "lost = 0.0",
+          "what an order's own sheets lose seen only once it lacks", FOREMAN),
     Plant(f"{HERE}/learnt.py", "return level + self.now.besides", "return level",
           "packs ahead and own pushes not cut for", FOREMAN),
     Plant(f"{HERE}/order.py", "there = supply.there + supply.coming", "there = supply.there",

@@ -60,8 +60,12 @@ class PartLearnt(NamedTuple):
 
     @property
     def left(self) -> float:
-        """Pieces expected on the rack once all under way is there and open orders are packed."""
-        return self.now.free + self.coming * self.mean - self.now.wanted
+        """Pieces expected on the rack once all under way is there and open orders are packed.
+
+        What is lost of sheets for one order alone, that order takes from the rack.
+        """
+        lost = self.now.on_own * (1 - self.mean)
+        return self.now.free + self.coming * self.mean - self.now.wanted - lost
 
     def count_fresh(self, certainty: float, wanted: int | None = None) -> int:
         """Counts the pieces to cut besides those under way, so that orders get all of theirs.

@@ -402,6 +402,17 @@ def test_packs_ahead_and_own_pushes_are_cut_for_besides_the_mark():
     assert release.sheets == 2
 
 
+def test_what_is_lost_of_sheets_for_one_order_alone_is_cut_for_the_rack_before_it_lacks():
+    # 25 there, a mark of 20; of 100 on an order's own sheets 10 will lack, that come off the rack
+    loses = {"passed": {"cut": Passage(good=900_000_000, lost=100_000_000)}}
+    own = (Wish("o1", TODAY, 100),)
+    asked = shop(part("a", free=25, mark=20, own=own, **loses), files=(file("A", {"a": 20}),))
+    (release,) = think(asked).then
+    assert (release.because, release.sheets, release.need) == ("mark", 1, 5)
+    calm = shop(part("a", free=30, mark=20, own=own, **loses), files=(file("A", {"a": 20}),))
+    assert think(calm).then == ()
+
+
 def test_nothing_is_ordered_where_use_or_store_cannot_be_told():
     empty = MaterialNow(id="ply", name="plywood", sheets=0)
     files = (file("A", {"a": 20}),)
