@@ -76,6 +76,7 @@ class Absorbing:
                     return None
                 ((number, link, at),) = self._store.rows(statements.NEWEST)
                 self._store.commit()
+                self._history.reader.come_in()
         except BaseException:
             self._store.roll_back()
             self._history.after_a_stop()
@@ -97,6 +98,7 @@ class Absorbing:
 
     def _take_up(self) -> None:
         if not self._began:
+            self._history.reader.set_out()
             self._store.begin()
             self._began = True
             return
@@ -245,10 +247,14 @@ def lay_under(
         part = come[n : n + MOST_AT_ONCE]
         counted = [_counted(page, body, why, trusted=False) for body, why in part]
         _keep(history, entries[n : n + MOST_AT_ONCE], counted)
+        for body in counted:
+            history.reader.held.touch(body)
         yield
     page.write(history.store.connection)
     yield
     history.reader.forget(None if hit else page.touched())
+    if hit:
+        history.reader.held.touch_all()
 
 
 def _take_trusted(
@@ -260,6 +266,7 @@ def _take_trusted(
     _keep(history, entries, [_counted(page, body, why, trusted=True) for body, why in come])
     page.write(history.store.connection)
     history.reader.forget(page.touched())
+    history.reader.held.touch_all()
     ids = {entry.id for entry in entries}
     for act in acts:
         if act.id in ids:

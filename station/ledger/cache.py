@@ -1,8 +1,9 @@
 """What was read of stock and shelves, and what was worked out of it, held until it changes.
 
 A face is painted again every second, and at each scan, from books that hardly changed: of three
-hundred rack places one has. What this station writes drops what it touches; any other change of
-the file drops all of it, for the driver counts every row that is written.
+hundred rack places one has. What this station writes drops what it touches, and so does what comes
+of other stations; any other change of the file drops all of it, for the driver counts every row
+that is written.
 """
 
 from collections.abc import Callable, Mapping
@@ -37,6 +38,7 @@ class CachedReads:
         self._shelves: dict[str, dict[int, tuple[Any, ...]]] = {}
         self._answers: dict[str, Answered] = {}
         self._resting: dict[str, set[str]] = {}  # by what was read: the names of answers
+        self._news: list[Body] | None = []  # entries that are being taken in; None: and more
         self._stamp = -1
 
     def once(self, name: str, work_out: Callable[[], Answered]) -> Answered:
@@ -78,26 +80,65 @@ class CachedReads:
 
     def drop_outdated(self) -> None:
         """Drops everything where the tables have changed since, or too much is held."""
-        self._drop_before(self._store.written)
+        settled = self._store.settled
+        self._drop_before(self._store.written if settled is None else settled)
 
     def _drop_before(self, stamp: int) -> None:
-        held = len(self._stock) + len(self._shelves) + len(self._answers) + len(self._resting)
-        if stamp != self._stamp or held > MOST:
-            self._stock.clear()
-            self._shelves.clear()
-            self._answers.clear()
-            self._resting.clear()
+        if stamp != self._stamp or self._count() > MOST:
+            self.drop_all()
             self._stamp = stamp
 
-    def drop_touched(self, body: Body, facts: Mapping[str, Fact]) -> None:
-        """Drops what an entry touched that was just written; all was up to date before it.
+    def _count(self) -> int:
+        return len(self._stock) + len(self._shelves) + len(self._answers) + len(self._resting)
+
+    def drop_all(self) -> None:
+        """Drops everything."""
+        self._stock.clear()
+        self._shelves.clear()
+        self._answers.clear()
+        self._resting.clear()
+
+    def took(self, body: Body, facts: Mapping[str, Fact]) -> None:
+        """Drops what an entry touched that was just written; all was up to date before it."""
+        self._drop_touched(body, facts)
+        self._stamp = self._store.written
+
+    def set_out(self) -> None:
+        """News is taken in: what is held stays for those who ask in between."""
+        self.drop_outdated()
+        self._news = []
+
+    def touch(self, body: Body) -> None:
+        """An entry was taken in."""
+        if self._news is not None and self._count():
+            self._news.append(body)
+
+    def touch_all(self) -> None:
+        """Anything may be other than it was, once the news is in."""
+        self._news = None
+
+    def come_in(self) -> None:
+        """News is in: what it touched is dropped, and so are the answers that tell what is new."""
+        if self._news is None:
+            self.drop_all()
+        for body in self._news or ():
+            self._drop_touched(body, {})
+        self._drop_resting_on(RECORDED)
+        self._news, self._stamp = [], self._store.written
+
+    def _drop_resting_on(self, name: str) -> None:
+        """Drops the answers for which something was read."""
+        for answer in self._resting.pop(name, ()):
+            self._answers.pop(answer, None)
+
+    def _drop_touched(self, body: Body, facts: Mapping[str, Fact]) -> None:
+        """Drops what an entry touched.
 
         A fact that stays where it stands on its shelf is put in its own place there: of four
         hundred open orders one is begun, and the others need not be read again.
         """
         for name in (*writes(body), RECORDED, *((MOVED,) if body.moves else ())):
-            for answer in self._resting.pop(name, ()):
-                self._answers.pop(answer, None)
+            self._drop_resting_on(name)
         for moved in body.moves:
             for spot in (moved.frm, moved.to):
                 for key in ((spot.batch, spot.place), (spot.batch, ""), ("", spot.place)):
@@ -110,7 +151,6 @@ class CachedReads:
             for state in (before, after):
                 if state and state.shelf:
                     self._shelves.pop(state.shelf, None)
-        self._stamp = self._store.written
 
     def _put_in_place(self, shelf: str, fact: Fact) -> None:
         asked = self._shelves.get(shelf, {})

@@ -187,7 +187,7 @@ class History:
             raise
         self.at = body.act.at
         known = {fact.key: fact for fact in facts}
-        self.reader.held.drop_touched(body, known)
+        self.reader.held.took(body, known)
         self._hold(body, known)
         self.store.values.update(local)
         self._note(body)

@@ -46,17 +46,24 @@ class Store:
             raise
         self.run: Callable[..., sqlite3.Cursor] = self.connection.execute
         self.note = Note(path)
-        self._local = 0  # rows written of local values
+        self._left_out = 0  # rows written of local values, or rolled back
+        self._began_at = 0  # rows that were `written` when the newest transaction began
+        self._stands = False  # whether that was let stand open
 
     @property
     def settled(self) -> int | None:
-        """Counts `written` rows; None where what is read now may still be rolled back."""
+        """Counts `written` rows; None where what is read now may still be rolled back.
+
+        Of a transaction that stands open nobody reads anything: they are those from before it.
+        """
+        if self._stands:
+            return self._began_at
         return None if self.connection.in_transaction else self.written
 
     @property
     def written(self) -> int:
-        """Counts the rows written since it was opened, local values left out."""
-        return self.connection.total_changes - self._local
+        """Counts the rows written since it was opened: not local values, nor what was undone."""
+        return self.connection.total_changes - self._left_out
 
     def _prepare(self) -> None:
         run = self.connection.execute
@@ -167,6 +174,7 @@ class Store:
     def begin(self) -> None:
         """Begins a transaction."""
         self.run("BEGIN IMMEDIATE")
+        self._began_at = self.written
 
     def commit(self) -> None:
         """Keeps all that the transaction wrote."""
@@ -176,7 +184,10 @@ class Store:
     def roll_back(self) -> None:
         """Drops all that the transaction wrote, where one stands open."""
         with suppress(sqlite3.Error):
+            was_open = self.connection.in_transaction
             self.run("ROLLBACK")
+            if was_open:
+                self._left_out += self.written - self._began_at
 
     def let_stand(self, put_off: Callable[[], None]) -> None:
         """Lets a transaction stand open; it is `put_off` before anything else is asked for."""
@@ -185,11 +196,11 @@ class Store:
             put_off()
             return self.run(statement, values)
 
-        self.run = ask
+        self.run, self._stands = ask, True
 
     def take_up(self) -> None:
         """Goes on with the transaction that stands open, or with nothing open."""
-        self.run = self.connection.execute
+        self.run, self._stands = self.connection.execute, False
 
     def settle(self) -> None:
         """Puts off what stands open: whoever goes around `run` asks for this first."""
@@ -199,7 +210,7 @@ class Store:
         """Sets a local value; inside a transaction only."""
         before = self.connection.total_changes
         self.run(statements.PUT_LOCAL, (key, value))
-        self._local += self.connection.total_changes - before
+        self._left_out += self.connection.total_changes - before
 
     def bound_log(self) -> None:
         """Forces a checkpoint when the log has grown past its size."""

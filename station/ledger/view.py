@@ -43,7 +43,9 @@ class Reader:
         self.begins = ""  # when this PC's history begins; empty where all of it is here
         self._store, self._rows, self._rules = store, store.rows, rules
         self._kept: dict[str, KeptFact] = {}
-        self._aside: dict[str, KeptFact] = {}  # of a transaction that stands open
+        self._before: dict[str, KeptFact] = {}  # from before a transaction that takes news in
+        self._aside: dict[str, KeptFact] = {}  # of one that stands open
+        self._changed: set[str] | None = set()  # facts that it set anew; None: any
         self.hidden: set[str] = set()  # acts in `pending` that are decided again later
         self.held = CachedReads(store)
 
@@ -191,13 +193,21 @@ class Reader:
         """Holds these facts no longer, or none: they were rolled back or came from elsewhere."""
         if keys is None:
             self._kept.clear()
+            self._changed = None
             return
         for key in keys:
             self._kept.pop(key, None)
+            if self._changed is not None:
+                self._changed.add(key)
+
+    def set_out(self) -> None:
+        """News is taken in: what is held from before is for those who ask in between."""
+        self._before, self._kept, self._changed = self._kept, {}, set()
+        self.held.set_out()
 
     def put_aside(self) -> None:
         """Puts aside what is held of a transaction that stands open."""
-        self._kept, self._aside = {}, self._kept
+        self._kept, self._aside = self._before, self._kept
 
     def take_back(self) -> None:
         """Holds again what was put aside."""
@@ -206,6 +216,14 @@ class Reader:
     def drop_aside(self) -> None:
         """Drops what was put aside: it was rolled back."""
         self._aside = {}
+
+    def come_in(self) -> None:
+        """News is in: what it did not set anew is held as before."""
+        if self._changed is not None:
+            left = {k: kept for k, kept in self._before.items() if k not in self._changed}
+            self._kept = left | self._kept
+        self._before, self._changed = {}, set()
+        self.held.come_in()
 
     def _all(self, kind: type[F], rows: list[tuple[str, ...]]) -> tuple[F, ...]:
         for row in rows:
