@@ -7528,6 +7528,14 @@
       <translation>Dieser Auftrag ist storniert</translation>
     </message>
     <message>
+      <source>This outline ends {gap} mm before its start: that holds the piece.</source>
+      <translation>Dieser Umriss endet {gap} mm vor seinem Anfang: das hält das Stück.</translation>
+    </message>
+    <message>
+      <source>This outline ends {gap} mm from where it began, and frees nothing.</source>
+      <translation>Dieser Umriss endet {gap} mm von seinem Anfang entfernt und löst nichts heraus.</translation>
+    </message>
+    <message>
       <source>This piece has no tabs and comes loose while it is cut.</source>
       <translation>Dieses Stück hat keine Stege und löst sich beim Fräsen.</translation>
     </message>

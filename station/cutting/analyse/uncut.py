@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 
 import numpy as np
 import shapely
+from shapely.ops import substring
 
 from station.cutting.analyse.notes import find_line, note_cut, note_piece
 from station.cutting.geometry.faces import SKELETON, widen_shapes
@@ -14,7 +17,7 @@ from station.cutting.geometry.kinds import PART, SLUG, WASTE
 from station.cutting.geometry.rings import area_of
 from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import CLOSE_MM, LEVEL_MM, Levels
-from station.cutting.model import Bools, Floats, Ints, Piece, Problem
+from station.cutting.model import LOOK, Bools, Floats, Ints, Piece, Problem, Tab
 from station.shop.words import length, say
 
 RIND = 0.1  # of an outline with a skin all around, that is cut through at most
@@ -30,6 +33,9 @@ EDGE_TO_EDGE = 0.995
 BRIDGE_MM = 8.0  # half of a jump over a tab, closed where it is asked what a cut would part
 FREED_MM2 = 300.0  # less is no piece that anybody meant to free
 ALONG_POINTS, COVERED_SHARE = 11, 0.9  # looked at along a cut; of them in cuts that go through
+# ends of an outline lie this far apart; further, measured by its way, it goes around nothing
+LEAST_GAP_MM, MOST_GAP_SHARE = 12.0, 0.35
+WIDER, OTHERWISE = 2.0, 3  # times as wide as most tabs; times as many tabs that are no gaps
 CHORDS = 4  # of the bit's own round, where only that is asked
 
 
@@ -41,6 +47,7 @@ def find_uncut(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Pr
         *_check_unfreed(sheet, levels),
         *_check_alike(sheet, levels),
         *_check_idle_cuts(sheet),
+        *_check_odd_gaps(pieces),
     ]
 
 
@@ -235,9 +242,81 @@ def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
         if kerf[n] >= 0 and not holds[kerf[n]] and not strips
     ]
     idle = sorted({*idle, *_list_long_leads(sheet)} if not strips else idle)
+    open_ = _find_unfinished(sheet, idle)
+    idle = [n for n in idle if int(lines.run[n]) not in open_]
+    found = [_tell_unfinished(sheet, *ends) for ends in open_.values()]
     if not idle:
-        return []
+        return found
     count, long = len(idle), float(shapely.length(lines.shape[idle]).sum())
     text = say("{n} {n|cut|cuts} through the sheet, {long} mm, {n|frees|free} nothing.",
                n=count, long=length(long, 0))  # fmt: skip
-    return [note_cut(sheet.cuts, int(lines.first[idle[0]]), "frees-nothing", text)]
+    return [*found, note_cut(sheet.cuts, int(lines.first[idle[0]]), "frees-nothing", text)]
+
+
+def _find_unfinished(sheet: Sheet, idle: list[int]) -> dict[int, tuple[int, float]]:
+    """Finds, of cuts that free nothing, the runs that go most of the way around something: by run,
+    its last line, and how far that ends from where the run began.
+    """
+    lines, found = sheet.through, {}
+    for run in np.unique(lines.run[idle]).tolist():
+        own = np.flatnonzero(lines.run == run)
+        way = np.concatenate([shapely.get_coordinates(line) for line in lines.shape[own]])
+        gap = float(np.hypot(*(way[-1] - way[0])))
+        around = float(np.hypot(*np.diff(way, axis=0).T).sum())
+        if len(way) < 3 or not LEAST_GAP_MM < gap < MOST_GAP_SHARE * around:
+            continue
+        if _runs_on(shapely.linestrings(way)):
+            continue
+        filled = shapely.make_valid(shapely.polygons(way), method="structure")
+        swept = shapely.union_all(widen_shapes(lines.shape[own], lines.radius[own], CHORDS))
+        if shapely.area(shapely.difference(filled, swept)) > FREED_MM2:
+            found[run] = int(own[-1]), gap
+    return found
+
+
+def _runs_on(way: shapely.Geometry) -> bool:
+    """Tells whether a way ends where it has been before, at its start or beyond it."""
+    before = substring(way, 0, float(shapely.length(way)) - LEAST_GAP_MM)
+    return bool(shapely.distance(before, shapely.get_point(way, -1)) < CLOSE_MM)
+
+
+def _tell_unfinished(sheet: Sheet, line: int, gap: float) -> Problem:
+    """Tells of an outline that does not get back to where it began."""
+    text = say("This outline ends {gap} mm from where it began, and frees nothing.",
+               gap=length(gap, 1))  # fmt: skip
+    last = int(sheet.through.stop[line]) - 1
+    return replace(note_cut(sheet.cuts, last, "frees-nothing", text), graded=LOOK)
+
+
+def _check_odd_gaps(pieces: Sequence[Piece]) -> list[Problem]:
+    """Tells of a piece that hangs where its outline ends before it gets back to its start, or to
+    where its ramp is deep: a single gap, or rest of a ramp, where tabs are made otherwise or are
+    far less wide, or that most pieces equal to it do not have.
+    """
+    alike = Counter(piece.shape for piece in pieces)
+    most = [tab for piece in pieces for tab in piece.tabs]
+    wide = WIDER * float(np.median([tab.width_mm for tab in most])) if most else 0.0
+    gaps = sum(tab.style == "gap" for tab in most)
+    other = len(most) - gaps >= OTHERWISE * gaps
+    odd = [_find_odd(piece, wide, gaps=other) for piece in pieces]
+    gapped = Counter(p.shape for p, tab in zip(pieces, odd, strict=True) if tab)
+    found = []
+    for piece, tab in zip(pieces, odd, strict=True):
+        others = alike[piece.shape] - gapped[piece.shape]
+        if tab is None or (alike[piece.shape] > 1 and gapped[piece.shape] > others):
+            continue
+        text = say("This outline ends {gap} mm before its start: that holds the piece.",
+                   gap=length(tab.width_mm, 1))  # fmt: skip
+        problem = Problem(tab.line, "frees-nothing", text, at=(tab.x_mm, tab.y_mm), graded=LOOK)
+        found.append(problem)
+    return found
+
+
+def _find_odd(piece: Piece, wide_mm: float, *, gaps: bool) -> Tab | None:
+    """Finds the only tab of a piece that is no lift over it and wider than that; `gaps`: any gap,
+    for tabs are made otherwise.
+    """
+    some = [t for t in piece.tabs if t.style in {"gap", "ramped"} and t.width_mm > LEAST_GAP_MM]
+    alone = len(piece.tabs) == 1
+    odd = [t for t in some if alone or t.width_mm > wide_mm or (gaps and t.style == "gap")]
+    return odd[0] if len(odd) == 1 else None

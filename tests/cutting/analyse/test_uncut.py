@@ -3,7 +3,7 @@
 import pytest
 from reading import HEAD, SETTING, box, found
 
-from station.cutting.model import Setting
+from station.cutting.model import KNOW, Setting
 
 
 def uncut(body: str, setting: Setting = SETTING) -> list[int]:
@@ -44,6 +44,44 @@ AMID = box(170, 40, 60, 60, z=-6.2)
 )
 def test_a_cut_that_would_free_something_is_told(body, lines):
     assert uncut(body) == lines
+
+
+def lap(x: float, *, tabs: bool, stop: str, start: float = 53) -> str:
+    """A lap around a box of 106 by 86 from its lower side, tabs in its upright sides, to `stop`."""
+    side = "Y{0}\nZ-4\nY{1}\nZ-6.2\n" if tabs else ""
+    around = f"X{x + 106}\n{side.format(55, 67)}Y106\nX{x}\n{side.format(67, 55)}" + stop.format(
+        start=x + start
+    )
+    return f"G0 X{x + start} Y20\nG1 Z-6.2 F900\nG1 F3000\n{around}G0 Z5\n"
+
+
+WHOLE = "Y20\nX{start}\n"
+
+
+@pytest.mark.parametrize(
+    ("body", "lines"),
+    [
+        (lap(20, tabs=True, stop=WHOLE) + lap(140, tabs=True, stop=WHOLE), []),
+        # 20 mm short of its start, where tabs are lifts
+        (lap(20, tabs=True, stop=WHOLE) + lap(140, tabs=True, stop="Y20\nX173\n"), [37]),
+        # the same where one of three has it, and none a tab
+        (
+            lap(20, tabs=False, stop=WHOLE)
+            + lap(140, tabs=False, stop=WHOLE)
+            + lap(260, tabs=False, stop="Y20\nX290\n"),
+            [30],
+        ),
+        # all are held so
+        (lap(20, tabs=False, stop="Y20\nX53\n") + lap(140, tabs=False, stop="Y20\nX173\n"), []),
+        # more than a tab: it frees nothing
+        (lap(20, tabs=False, stop=WHOLE) + lap(140, tabs=False, stop="Y60\n"), [20]),
+        # a rough lap that runs over its start, beside the fine one that frees the piece
+        (lap(19.5, tabs=False, stop="Y20\nX125\n") + lap(20, tabs=False, stop=WHOLE), []),
+    ],
+)
+def test_an_outline_that_does_not_get_back_to_its_start(body, lines):
+    told = [p for p in found(body).problems if p.kind == "frees-nothing" and p.grade != KNOW]
+    assert [p.line for p in told] == lines
 
 
 def test_a_skin_over_which_the_bit_was_lifted_is_not_meant():
