@@ -24,6 +24,7 @@ from station.cutting.model import Bools, Floats, Ints
 
 ROUNDS = 4
 LONGER = 1.5  # times as far from the same place is no tab beside the nearer one
+OVER_SHARE = 0.8  # of a jump's length: another over it is as long
 SAME_TAB_MM = 0.5  # by which the tabs of one sheet differ at most
 LIFTED_MM = 0.05
 
@@ -147,7 +148,8 @@ def _reopen(united: Shapes, dropped: Stretches, kerfs: Shapes, stretches: Stretc
 
 def _pick_idle(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> Bools:
     """Picks jumps that free no more than a corner beside them: of those around one corner the
-    longest, for another may hold once the corner is part of what lies beside it.
+    longest, and those over it, as each lap leaves between its lead out and the next lead in;
+    another may hold once the corner is part of what lies beside it.
     """
     idle = np.zeros(len(stretches), dtype=bool)
     if not len(faces):
@@ -159,7 +161,12 @@ def _pick_idle(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> B
     small = np.tile(jumped, 2) & (beside >= 0) & (faces.size[beside] <= np.tile(least, 2))
     some, corner = np.flatnonzero(small) % len(stretches), beside[small]
     order = np.argsort(-wide[some], kind="stable")
-    idle[some[order[np.unique(corner[order], return_index=True)[1]]]] = True
+    _, first, of = np.unique(corner[order], return_index=True, return_inverse=True)
+    longest = some[order[first]][of]
+    some = some[order]
+    middle = shapely.line_interpolate_point(stretches.whole, 0.5, normalized=True)
+    over = shapely.distance(middle[some], middle[longest]) < stretches.radius[some]
+    idle[some[over & (wide[some] > OVER_SHARE * wide[longest])]] = True
     return idle
 
 

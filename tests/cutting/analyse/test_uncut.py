@@ -47,7 +47,7 @@ def test_a_cut_that_would_free_something_is_told(body, lines):
 
 
 def lap(x: float, *, tabs: bool, stop: str, start: float = 53) -> str:
-    """A lap around a box of 106 by 86 from its lower side, tabs in its upright sides, to `stop`."""
+    """A lap around a box of 106 by 86 from its lower side to `stop`, tabs in its upright sides."""
     side = "Y{0}\nZ-4\nY{1}\nZ-6.2\n" if tabs else ""
     around = f"X{x + 106}\n{side.format(55, 67)}Y106\nX{x}\n{side.format(67, 55)}" + stop.format(
         start=x + start

@@ -180,3 +180,27 @@ def test_what_stands_at_a_sharp_corner_is_a_tab_only_where_it_hangs_on_the_part(
     end = 211.6033
     text = TRIANGLE.format(end - gap, end - gap / 2, 17 + gap * 0.75**0.5)
     assert [len(piece.tabs) for piece in read_on_sheet(text).pieces] == [tabs]
+
+
+def led(x: float, z: float, off: float) -> str:
+    """A lap around a square of 100 mm with arcs of 8 mm in and out, `off` the fine one."""
+    a, b, y = x - 3 - off, x + 103 + off, 17 - off
+    return (
+        f"G0 X{x + 58} Y{y - 8}\nG1 Z{z} F400\nG3 X{x + 50} Y{y} I-8 J0 F2000\n"
+        f"G1 X{a}\nY{123 + off}\nX{b}\nY{y}\nX{x + 50}\nG3 X{x + 42} Y{y - 8} I0 J-8\nG0 Z5\n"
+    )
+
+
+@pytest.mark.parametrize(
+    "laps",
+    [
+        [(0.5, -6.2), (0, -6.2)],
+        [(0.5, -3), (0.5, -6.2), (0, -3), (0, -6.2)],
+        [(0.5, -6.1), (0.5, -6.2), (0, -6.1), (0, -6.2)],
+    ],
+)
+def test_what_lies_between_the_leads_of_many_laps_is_no_piece(laps):
+    """From each lead out it is not far to the next lead in, and the way back bulges around."""
+    text = "".join(led(40, z, off) for off, z in laps)
+    got = read_on_sheet(f"G21 G90\nM3 S18000\nG0 Z5\n{text}M30\n")
+    assert [(s.width_mm, s.length_mm) for s in got.shapes] == [pytest.approx((100, 100))]
