@@ -241,8 +241,8 @@ def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
         for n in np.flatnonzero(shapely.length(lines.shape) > LONG_MM).tolist()
         if kerf[n] >= 0 and not holds[kerf[n]] and not strips
     ]
-    idle = sorted({*idle, *_list_long_leads(sheet)} if not strips else idle)
     open_ = _find_unfinished(sheet, idle)
+    idle = sorted({*idle, *_list_long_leads(sheet)} if not strips else idle)
     idle = [n for n in idle if int(lines.run[n]) not in open_]
     found = [_tell_unfinished(sheet, *ends) for ends in open_.values()]
     if not idle:

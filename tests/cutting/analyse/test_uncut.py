@@ -55,6 +55,17 @@ def lap(x: float, *, tabs: bool, stop: str, start: float = 53) -> str:
     return f"G0 X{x + start} Y20\nG1 Z-6.2 F900\nG1 F3000\n{around}G0 Z5\n"
 
 
+def two_ends(off: float) -> str:
+    """A strip of 206 by 36 in two laps from long side to long side, with a jump over a tab in
+    each of these; `off` outside.
+    """
+    low, high = 20 - off, 56 + off
+    return "".join(
+        f"G0 X{a} Y{y}\nG1 Z-6.2 F900\nX{x} F3000\nY{to}\nX{a}\nG0 Z5\n"
+        for a, x, y, to in ((117, 20 - off, low, high), (129, 226 + off, high, low))
+    )
+
+
 WHOLE = "Y20\nX{start}\n"
 
 
@@ -75,6 +86,8 @@ WHOLE = "Y20\nX{start}\n"
         (lap(20, tabs=False, stop="Y20\nX53\n") + lap(140, tabs=False, stop="Y20\nX173\n"), []),
         # more than a tab: it frees nothing
         (lap(20, tabs=False, stop=WHOLE) + lap(140, tabs=False, stop="Y60\n"), [20]),
+        # tabs that are jumped over, in rough laps beside fine ones: these free the piece
+        (two_ends(0.5) + two_ends(0), []),
         # a rough lap that runs over its start, beside the fine one that frees the piece
         (lap(19.5, tabs=False, stop="Y20\nX125\n") + lap(20, tabs=False, stop=WHOLE), []),
     ],
