@@ -14,7 +14,6 @@ from station.cutting.geometry.strokes import (
     Cuts,
     Levels,
     find_earlier,
-    name_ways,
 )
 from station.cutting.model import (
     LINE,
@@ -155,7 +154,7 @@ def _find_heights_before(cuts: Cuts, some: Ints, levels: Levels) -> Floats:
     """Finds from which height down the same way was cut before each of the given cuts; the face:
     it was not.
     """
-    keys = name_ways(cuts)
+    keys = cuts.ways
     order = np.argsort(keys, kind="stable")
     before = np.full(len(cuts), levels.face)
     one, other = order[1:], order[:-1]

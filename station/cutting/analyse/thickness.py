@@ -7,7 +7,7 @@ import numpy as np
 from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry
 from station.cutting.geometry.sheet import Sheet
-from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels, name_ways
+from station.cutting.geometry.strokes import LEVEL_MM, Cuts, Levels
 from station.cutting.model import LOOK, RAPID, Floats, Ints, Moves, Problem, Program
 from station.shop.words import length, say
 
@@ -105,7 +105,7 @@ def find_tops(cuts: Cuts) -> tuple[Floats, int]:
     more; and the first of these cuts.
     """
     level = _find_level(cuts)
-    keys = name_ways(cuts, level)
+    keys = cuts.ways[level]
     order = np.lexsort((-cuts.high[level], keys))
     level, keys = level[order], keys[order]
     new = (np.diff(keys) != 0) | (-np.diff(cuts.high[level]) > LEVEL_MM)

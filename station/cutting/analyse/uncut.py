@@ -124,10 +124,11 @@ def _check_alike(sheet: Sheet, levels: Levels) -> list[Problem]:
     """
     lines, cuts, ways = sheet.shallow.lines, sheet.cuts, sheet.contours.ways
     freeing = {c for (c, f), goes in sheet.around.items() if goes and sheet.kinds[f] == PART}
-    sizes = [_measure_way(ways[c]) for c in sorted(freeing) if len(ways[c]) > 2]
-    some = np.flatnonzero(shapely.length(lines.shape) > LONG_MM) if sizes else np.zeros(0, int)
+    some = np.flatnonzero(shapely.length(lines.shape) > LONG_MM)
     ends = [shapely.get_point(lines.shape[some], at) for at in (0, -1)]
     some = some[shapely.distance(*ends) < CLOSE_MM]
+    sizes = [_measure_way(ways[c]) for c in sorted(freeing) if len(some) and len(ways[c]) > 2]
+    some = some if sizes else some[:0]
     places = shapely.get_coordinates(shapely.get_point(lines.shape[some], 0))
     found: dict[tuple[int, ...], Problem] = {}
     for n, face in zip(some.tolist(), sheet.closed.faces.find_at(places).tolist(), strict=True):
@@ -229,7 +230,8 @@ def _check_idle_cuts(sheet: Sheet) -> list[Problem]:
     if not len(lines) or not len(faces.kerfs):
         return []
     kerf = np.full(len(lines), -1)
-    of, at = shapely.STRtree(faces.kerfs).query(lines.shape, predicate="intersects")
+    first = shapely.get_point(lines.shape, 0)  # the rest of a line lies in the same cut
+    of, at = shapely.STRtree(faces.kerfs).query(first, predicate="intersects")
     kerf[of] = at
     holds = np.zeros(len(faces.kerfs), dtype=bool)
     real = np.flatnonzero(~faces.dust)

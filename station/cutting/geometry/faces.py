@@ -153,8 +153,8 @@ def _find_strips(filled: Shapes, sheet: shapely.Geometry | None) -> tuple[Shapes
 
 def _pick_first_points(shapes: Shapes) -> Floats:
     """Gives the first point of each polygon's edge."""
-    points, of = shapely.get_coordinates(shapes, return_index=True)
-    return np.asarray(points[np.searchsorted(of, np.arange(len(shapes)))])
+    first = shapely.get_point(shapely.get_exterior_ring(shapes), 0)
+    return np.asarray(shapely.get_coordinates(first))
 
 
 def _count_depth(parent: Ints, dust: Bools, size: Floats) -> Ints:

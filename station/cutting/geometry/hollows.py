@@ -17,7 +17,6 @@ from station.cutting.geometry.strokes import (
     Lines,
     Shapes,
     draw_lines,
-    name_ways,
     pick_among,
     pick_through,
 )
@@ -50,7 +49,7 @@ def find_shallow_cuts(
     shallow = np.flatnonzero(~pick_through(cuts, levels))
     through = np.flatnonzero(pick_through(cuts, levels))
     if len(shallow) and len(through):
-        taken = pick_among(name_ways(cuts, shallow), name_ways(cuts, through))
+        taken = pick_among(cuts.ways[shallow], cuts.ways[through])
         shallow = shallow[~taken]
     whole = len(shallow) <= MOST_PASSES * MOST_MOVES
     if whole:
@@ -87,7 +86,7 @@ def _pick_beyond(lines: Lines, some: Ints, ways: tuple[Shapes, Floats]) -> Bools
 
 def _keep_deepest(cuts: Cuts, some: Ints) -> Ints:
     """Keeps of the cuts over one way, as of passes, those that no deeper one covers."""
-    keys, level = name_ways(cuts, some), cuts.high[some] - cuts.low[some] < LEVEL_MM
+    keys, level = cuts.ways[some], cuts.high[some] - cuts.low[some] < LEVEL_MM
     order = np.lexsort((np.where(level, cuts.low[some], np.inf), keys))
     new = np.append(True, np.diff(keys[order]) != 0)[: len(some)]
     deepest = cuts.high[some][order][new][np.cumsum(new) - 1]

@@ -100,7 +100,7 @@ def _count_steps(a: complex, b: complex, c: complex, turn: float) -> int:
     """Counts the steps, about as long as a cell, that a stroke is looked at in; 0: it is too long
     for that.
     """
-    long = abs(b - a) if turn == 0.0 else abs(a - c) * abs(turn)
+    long = measure_way(b - a) if turn == 0.0 else measure_way(a - c) * abs(turn)
     return max(1, math.ceil(long / CELL_MM)) if long < LONGEST_MM else 0
 
 

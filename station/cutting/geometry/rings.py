@@ -22,6 +22,7 @@ ANGLE_STEPS = 1e9  # in a radian: angles nearer to each other are one
 MOST_SIDES, MOST_TIES = 160, 24  # how many angles of a hull are tried
 SIDE_SHARE = 0.1  # of a hull's length, at least, is straight where a rectangle touches sides
 BOW_MM = 0.06  # a side that a curve would leave by more is no chord of it
+HIDDEN_MM = 1e-6  # by which a corner of a hull may seem lower than the one before and be higher
 BEND = 0.8  # radians: what turns by more is a corner
 Values = npt.NDArray[Any]
 
@@ -130,8 +131,8 @@ def contains_point(ring: Ring, point: Floats) -> bool:
 
 def find_hull(points: Ring) -> Ring:
     """Finds the convex hull, counter-clockwise."""
-    order = np.lexsort((points[:, 1], points[:, 0]))
     x, y = split_columns(points)
+    order = np.argsort(x + 1j * y)  # by x, then y
     kept = np.empty(2 * len(points) + 1, np.int64)
     count = fill_hull(x, y, order, np.ascontiguousarray(order[::-1]), kept)
     return np.asarray(points[kept[:count]])
@@ -189,9 +190,31 @@ def fill_hull(x: Floats, y: Floats, order: Ints, back: Ints, kept: Ints) -> int:
     return _fill_half_hull(x, y, back, kept, _fill_half_hull(x, y, order, kept, 0))
 
 
+@compile_inner
+def _reach_on(x: Floats, y: Floats, c: float, s: float, first: int) -> tuple[int, float]:
+    """Finds the corner of a hull that reaches furthest along a direction, and how far it does:
+    from the first one uphill, and on as far as rounding might hide a higher one.
+    """
+    n, best = len(x), first
+    most = x[first] * c + y[first] * s
+    for way in (1, -1):
+        i = first
+        for _ in range(n):
+            i += way
+            i = 0 if i == n else i if i >= 0 else n - 1
+            reach = x[i] * c + y[i] * s
+            if reach > most:
+                best, most = i, reach
+            elif reach < most - HIDDEN_MM:
+                break
+    return best, most
+
+
 @compile_entry("UniTuple(f8[::1], 3)(f8[::1], f8[::1], f8[::1])")
 def try_angles(x: Floats, y: Floats, angles: Floats) -> tuple[Floats, Floats, Floats]:
-    """Measures how far points reach along and across each angle; gives the angles once each."""
+    """Measures how far the corners of a hull, in their order, reach along and across each angle;
+    gives the angles once each.
+    """
     tried, n = np.sort(np.rint(angles * ANGLE_STEPS) / ANGLE_STEPS), 1
     for k in range(1, len(tried)):
         if tried[k] != tried[n - 1]:
@@ -199,15 +222,15 @@ def try_angles(x: Floats, y: Floats, angles: Floats) -> tuple[Floats, Floats, Fl
             n += 1
     tried = tried[:n].copy()
     c, s = np.cos(tried), np.sin(tried)
-    left, under = np.full(n, math.inf), np.full(n, math.inf)
-    right, over = np.full(n, -math.inf), np.full(n, -math.inf)
-    for i in range(len(x)):
-        px, py = x[i], y[i]
-        for k in range(n):  # the inner loop: several angles are taken at once
-            u, v = px * c[k] + py * s[k], py * c[k] - px * s[k]
-            left[k], right[k] = min(left[k], u), max(right[k], u)
-            under[k], over[k] = min(under[k], v), max(over[k], v)
-    return tried, right - left, over - under
+    along, across = np.empty(n), np.empty(n)
+    right, left, over, under = 0, 0, 0, 0  # the corners that reach furthest
+    for k in range(n):
+        right, most = _reach_on(x, y, c[k], s[k], right)
+        left, least = _reach_on(x, y, -c[k], -s[k], left)
+        over, most2 = _reach_on(x, y, -s[k], c[k], over)
+        under, least2 = _reach_on(x, y, s[k], -c[k], under)
+        along[k], across[k] = most + least, most2 + least2
+    return tried, along, across
 
 
 @compile_entry("void(f8[::1], f8[::1], f8[::1], f8[::1])")

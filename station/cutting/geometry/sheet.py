@@ -151,9 +151,10 @@ def measure_areas(sheet: Sheet, edge: shapely.Geometry) -> Areas:
 
 
 def _measure_within(shapes: Shapes, edge: shapely.Geometry) -> Floats:
-    """Measures what of each shape lies within the sheet's edge."""
-    size = shapely.area(shapes)
-    over = np.flatnonzero(~shapely.contains(edge, shapes)) if len(shapes) else np.zeros(0, int)
+    """Measures what of each shape lies within the sheet's edge, a rectangle."""
+    size, (x, y, x2, y2) = shapely.area(shapes), shapely.bounds(edge)
+    low_x, low_y, high_x, high_y = shapely.bounds(shapes).T
+    over = np.flatnonzero((low_x < x) | (low_y < y) | (high_x > x2) | (high_y > y2))
     size[over] = shapely.area(shapely.intersection(shapes[over], edge))
     return np.asarray(size)
 

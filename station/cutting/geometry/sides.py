@@ -118,8 +118,9 @@ def _find_beside(
         here[inner[faces.dust[here[inner]]]] = UNKNOWN
         here[closed.query(at, predicate="within")[0]] = UNKNOWN
         found[rest] = here
-        open_[rest] = here == UNKNOWN
-        open_[rest[kerfs.query(at, predicate="within")[0]]] = False
+        unknown = here == UNKNOWN
+        open_[rest] = unknown
+        open_[rest[unknown][kerfs.query(at[unknown], predicate="within")[0]]] = False
         if not open_.any():
             break
     return found

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -65,6 +66,11 @@ class Cuts:
 
     def __len__(self) -> int:
         return len(self.index)
+
+    @cached_property
+    def ways(self) -> Ints:
+        """Gives a number for the way of each cut, as `name_ways` does."""
+        return name_ways(self)
 
 
 @dataclass(frozen=True)
@@ -191,8 +197,8 @@ def pick_closing(cuts: Cuts, levels: Levels) -> Bools:
     through = pick_through(cuts, levels)
     meant = cuts.run_low[cuts.run] <= levels.skin
     picked = np.flatnonzero((meant | _lies_over(cuts, through)) & ~through)
-    keys = name_ways(cuts, picked)
-    taken = pick_among(keys, name_ways(cuts, np.flatnonzero(through)))
+    keys = cuts.ways[picked]
+    taken = pick_among(keys, cuts.ways[through])
     level = np.round(cuts.high[picked] / LEVEL_MM).astype(np.int32)
     order = np.lexsort((-picked, level, keys))  # the deepest over the same way, of these the last
     again = np.zeros(len(picked), dtype=bool)
@@ -307,19 +313,15 @@ def fill_ways(
 
 
 def name_ways(
-    cuts: Cuts,
-    some: Ints | None = None,
-    grid: tuple[float, float] = (WAY_MM, OFF_GRID),
-    size: float = 0.0,
+    cuts: Cuts, grid: tuple[float, float] = (WAY_MM, OFF_GRID), size: float = 0.0
 ) -> Ints:
-    """Gives a number for the way of each of some cuts, or of all; two over the same way have the
-    same.
+    """Gives a number for the way of each cut; two over the same way have the same.
 
     `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
     much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0: it
     does not count).
     """
-    moves, index = cuts.moves, cuts.index if some is None else cuts.index[some]
+    moves, index = cuts.moves, cuts.index
     names = np.empty(len(index), dtype=np.int64)
     fill_ways(moves.points, index, moves.kind, moves.plane, moves.centre, moves.sweep,
               *grid, size, names)  # fmt: skip
@@ -395,7 +397,7 @@ def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
     n = len(cuts)
     group = np.empty(n, dtype=np.int32)
     groups = fill_groups(
-        name_ways(cuts, None, grid, size),
+        name_ways(cuts, grid, size),
         np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32),
         group,
     )
