@@ -110,7 +110,24 @@ class GotReady(Message, frozen=True):
     """It is ready."""
 
 
-Request = ReadCutFile | PlanCutting | GetReady
+# --- a backup is kept
+
+
+class KeepBackup(Message, frozen=True):
+    """Keep a backup of a station's file, which is held still, and prove it."""
+
+    path: str
+    at: str  # shop-local
+    number: int  # of the history's last entry
+    digest: str  # of that, as hex
+    away: str  # a second folder; empty: none
+
+
+class BackupKept(Message, frozen=True):
+    """It is kept, and holds."""
+
+
+Request = ReadCutFile | PlanCutting | GetReady | KeepBackup
 Outcome = (
     CutFileRead
     | AlreadyTaken
@@ -119,6 +136,7 @@ Outcome = (
     | NothingCutOut
     | CuttingPlan
     | GotReady
+    | BackupKept
     | Failed
 )
 Report = Callable[[str, float], None]  # a job calls it with its stage and the part done, 0 to 1

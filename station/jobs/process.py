@@ -16,6 +16,7 @@ import msgspec
 from station.jobs.messages import (
     Failed,
     GetReady,
+    KeepBackup,
     Outcome,
     Progress,
     ReadCutFile,
@@ -28,6 +29,7 @@ JOBS: dict[type[Request], str] = {  # the `run` there
     ReadCutFile: "station.jobs.read_cut_file",
     PlanCutting: "station.planning.think",
     GetReady: "station.jobs.get_ready",
+    KeepBackup: "station.jobs.keep_backup",
 }
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off

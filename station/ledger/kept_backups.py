@@ -4,8 +4,11 @@ A backup's name tells when it was made and where the history ended: the number o
 and the beginning of its digest. That is the witness of all before it, which `check` can be given.
 """
 
+import hashlib
 import logging
+import os
 import re
+import shutil
 import sqlite3
 from collections.abc import Iterable
 from contextlib import closing, suppress
@@ -24,6 +27,8 @@ from station.shop.times import is_time
 
 log = logging.getLogger(__name__)
 DAYS, WEEKS, MONTHS = 7, 5, 12  # of each so many are kept, the newest of it
+PIECE = 2**20  # bytes that are copied at once
+LOCKED, SPARED = 2**30, 512  # bytes: where the locks of a file begin, and how long they are
 SHORT = 10  # characters of a digest in a witness: nobody finds another history with these
 _NAME = re.compile(r"shop-(\d{4})(\d\d)(\d\d)-(\d\d)(\d\d)-(\d+-[0-9a-f]+)\.db")
 _WITNESS = re.compile(rf"(\d+)-([0-9a-f]{{{SHORT}}})")
@@ -125,6 +130,80 @@ def copy_whole(source: sqlite3.Connection, to: Path) -> None:
         target.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
     finally:
         target.close()
+
+
+def copy_still(path: Path, to: Path) -> None:
+    """Copies the file of a program that lets it be (`Ledger.hold_still`), from another process.
+
+    Within that program the file may not be opened twice: closing it would give up its lock.
+    """
+    with path.open("rb") as source, to.open("wb") as target:
+        while piece := source.read(PIECE):
+            target.write(piece)
+            if (
+                target.tell() == LOCKED
+            ):  # a page without content, which some systems let nobody read
+                source.seek(SPARED, os.SEEK_CUR)
+                target.write(bytes(SPARED))
+    with closing(sqlite3.connect(to)) as whole:
+        whole.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
+
+
+def keep_still(path: Path, at: str, number: int, link: bytes, away: str) -> Path:
+    """Keeps a backup of a file that is held still, in a second folder `away` too if it is named.
+
+    Raises NoBackup, and OSError where a folder takes nothing.
+    """
+    folder = folder_of(path)
+    make_folder(folder)
+    file = folder / name_kept(at, write_witness(number, link))
+    partial = file.with_suffix(".partial")
+    for left in folder.glob("*.partial"):  # of a program that was broken off
+        left.unlink()
+    try:
+        copy_still(path, partial)
+        make_private(partial)
+        prove(partial, number, link)
+        replace_file(partial, file)
+    finally:
+        partial.unlink(missing_ok=True)
+    drop_too_many(folder, at)
+    if away:
+        keep_away(file, Path(away), at)
+    return file
+
+
+def drop_too_many(folder: Path, now: str) -> None:
+    """Drops the kept backups in a folder that are too many, as far as it lets go of them."""
+    for one in choose_dropped(list_kept(folder), now):
+        with suppress(OSError):
+            one.file.unlink()
+
+
+def keep_away(file: Path, folder: Path, now: str) -> None:
+    """Copies a kept backup into a second folder, reads it again, and drops what is too many.
+
+    It is waited for until the stick has all of it, which may be pulled out any time. Raises
+    OSError where the folder cannot be written, or does not hold what was written.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    partial = folder / f"{file.name}.partial"
+    try:
+        shutil.copyfile(file, partial)
+        make_private(partial)
+        with partial.open("r+b") as written:
+            os.fsync(written.fileno())
+        if _digest_of(partial) != _digest_of(file):
+            raise OSError(0, "what was written reads otherwise", str(partial))
+        replace_file(partial, folder / file.name)
+    finally:
+        partial.unlink(missing_ok=True)
+    drop_too_many(folder, now)
+
+
+def _digest_of(file: Path) -> str:
+    with file.open("rb") as read:
+        return hashlib.file_digest(read, "sha256").hexdigest()
 
 
 def keep_older(store: Store) -> None:

@@ -1,7 +1,6 @@
 """The ledger: one station's history, and all that is derived from it."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from contextlib import suppress
 from pathlib import Path
 from secrets import token_hex
 from types import MappingProxyType
@@ -347,10 +346,22 @@ class Ledger:
             make_folder(folder)
         file = folder / kept_backups.name_kept(at, self.witness())
         self.backup(file)
-        for one in kept_backups.choose_dropped(kept_backups.list_kept(folder), at):
-            with suppress(OSError):
-                one.file.unlink()
+        kept_backups.drop_too_many(folder, at)
         return file
+
+    def hold_still(self) -> tuple[int, bytes] | None:
+        """Lets the file be as it is until `go_on`, so that another process can copy it.
+
+        Work goes on in its log. Gives where the history in the file ends; None: it cannot be.
+        """
+        self._store.settle()
+        if not self._store.hold_still():
+            return None
+        return self._history.number, self._history.digest
+
+    def go_on(self) -> None:
+        """Moves the log into the file again."""
+        self._store.go_on()
 
     def list_backups(self) -> list[kept_backups.Kept]:
         """Lists the backups that are kept beside the file, the newest first."""

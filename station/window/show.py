@@ -19,6 +19,7 @@ from station.look.window import Window
 from station.shop.words import Say, clock, say
 
 if TYPE_CHECKING:
+    from station.files.backups import Begin
     from station.jobs.messages import GetReady
     from station.jobs.process import ProcessJob
     from station.ledger.faults import Fault
@@ -102,11 +103,11 @@ def _run_station(window: Window, data: Path, at: Clock, commands: MakeCommands |
         papers = Papers(ledger, data / "papers", at, print_later(printers, is_alone))
         desk = bootstrap.make_desk(ledger, where, at, printer=papers, begin=ProcessJob)
         session = Session(window, desk, bootstrap.make_loop(ledger, data))
-        session.when_quiet = keep_house(ledger, at)
         session.start()
         gc.freeze()  # what is loaded by now stays: looking it over for cycles takes 50 ms
         line = listen_to_scale(ledger, session)
-        with commands_beside(data, session, commands):
+        house = keeping_house(ledger, at, ProcessJob)
+        with commands_beside(data, session, commands), house as session.when_quiet:
             code = find_application().exec()
         if line is not None:
             line.stop()
@@ -157,19 +158,23 @@ def listen_to_scale(ledger: "Ledger", session: "Session") -> "ScaleLine | None":
     return line
 
 
-def keep_house(ledger: "Ledger", at: Clock) -> Callable[[], None]:
+@contextmanager
+def keeping_house(ledger: "Ledger", at: Clock, begin: "Begin") -> "Iterator[Callable[[], None]]":
     """Gives what is done by itself while nobody scans: backups, and telling how this PC is."""
     from station.bootstrap import make_id  # noqa: PLC0415 - after the frame
     from station.files.backups import Backups  # noqa: PLC0415 - as above
     from station.files.health import Health  # noqa: PLC0415 - as above
 
-    backups, health = Backups(ledger, at), Health(ledger, at, make_id)
+    backups, health = Backups(ledger, at, begin), Health(ledger, at, make_id)
 
     def step() -> None:
         backups.step()
         health.step()
 
-    return step
+    try:
+        yield step
+    finally:
+        backups.stop()
 
 
 class LooksBeside(QObject):

@@ -1,15 +1,19 @@
 """The backups that a PC keeps by itself."""
 
 import shutil
+import time
 from contextlib import closing
 from errno import EIO
+from unittest.mock import MagicMock
 
 import pytest
 
 from station.files import backups
 from station.files.backups import TROUBLE, Backups, keep_away, keep_before_update
 from station.files.health import Health
-from station.ledger.faults import NoBackup
+from station.jobs.process import ProcessJob
+from station.ledger import kept_backups
+from station.ledger.faults import InUse, NoBackup
 from station.ledger.kept_backups import Kept, choose_dropped
 from station.ledger.ledger import Ledger
 from station.shop.facts import Shop
@@ -188,3 +192,86 @@ def test_a_month_of_evenings():
     days, wrong, _ = run(36)
     assert wrong == []
     assert days[:7] == [f"2026-02-{n:02}" for n in (5, 4, 3, 2, 1)] + ["2026-01-31", "2026-01-30"]
+
+
+def wait_for(kept):
+    """Looks at a backup that is made beside the screen until it is over."""
+    until = time.monotonic() + 60
+    while kept._job is not None:
+        assert time.monotonic() < until
+        kept.step()
+        time.sleep(0.01)
+
+
+def test_the_evening_s_is_made_beside_the_screen_while_work_goes_on(tmp_path):
+    """It was made on the window's thread: 1.5 s where the history has 100,000 entries."""
+    shop = opened(tmp_path)
+    shop.record(act("a", at=MORNING))
+    end, begun = shop.witness(), []
+
+    def begin(request):
+        """As the other process is about to copy, an act is recorded, and the file would move."""
+        shop.record(act("b", at=EVENING))
+        shop.idle()
+        begun.append(ProcessJob(request))
+        return begun[0]
+
+    kept = Backups(shop, lambda: EVENING, begin)
+    kept.step()
+    assert not begun[0].is_over()
+    shop.record(act("c", at=EVENING))
+    shop.idle()
+    wait_for(kept)
+    (one,) = shop.list_backups()
+    assert (one.at, one.witness, shop.local(TROUBLE) or "") == ("2026-11-25T16:00:00", end, "")
+    with pytest.raises(InUse):  # it still is this program's alone
+        Ledger(shop.path, RULES)
+    shop.close()
+    (tmp_path / "again").mkdir()
+    Ledger.restore(one.file, tmp_path / "again" / "shop.station")
+    again = opened(tmp_path / "again")
+    assert (again.witness(), again.check()) == (end, [])
+    again.close()
+    with closing(opened(tmp_path)) as later:
+        assert later.count() == 3
+
+
+def test_what_keeps_the_one_beside_the_screen_is_told_and_the_file_moves_on(shop):
+    shop.path.with_name("backups").write_text("a file where the folder should be")
+    kept = Backups(shop, lambda: EVENING, ProcessJob)
+    kept.step()
+    wait_for(kept)
+    assert "backups" in shop.local(TROUBLE)
+    assert not shop._store._is_still
+
+
+def test_one_that_breaks_off_is_told(shop):
+    kept = Backups(shop, lambda: EVENING, ProcessJob)
+    kept.step()
+    kept._job.process.kill()
+    wait_for(kept)
+    assert shop.local(TROUBLE) == "The program that makes it broke off"
+    assert (kept_at(shop), shop._store._is_still) == ([], False)
+
+
+def test_a_window_that_is_closed_leaves_none_half_made(shop):
+    kept = Backups(shop, lambda: EVENING, ProcessJob)
+    kept.step()
+    kept.stop()
+    assert (kept_at(shop), shop._store._is_still) == ([], False)
+    Backups(shop, lambda: EVENING).step()
+    assert len(kept_at(shop)) == 1
+
+
+def test_a_page_of_locks_is_passed_over(tmp_path, monkeypatch):
+    """Some systems let nobody read it; it has no content."""
+    monkeypatch.setattr(kept_backups, "PIECE", 4096)
+    monkeypatch.setattr(kept_backups, "LOCKED", 8192)
+    source, copied = tmp_path / "from", tmp_path / "to"
+    source.write_bytes(b"a" * 8192 + b"locks" * 1000 + b"b" * 9000)
+    monkeypatch.setattr(kept_backups.sqlite3, "connect", lambda *_: MagicMock())
+    kept_backups.copy_still(source, copied)
+    text, was = copied.read_bytes(), source.read_bytes()
+    assert text[:8192] == was[:8192]
+    assert text[8192:8704] == bytes(512)
+    assert text[8704:] == was[8704:]

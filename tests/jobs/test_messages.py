@@ -8,10 +8,12 @@ import pytest
 from station.jobs import messages, process
 from station.jobs.messages import (
     AlreadyTaken,
+    BackupKept,
     CutFileRead,
     Failed,
     GetReady,
     GotReady,
+    KeepBackup,
     Message,
     NothingCutOut,
     Pocket,
@@ -33,6 +35,9 @@ REQUEST = ReadCutFile(
     read_as=ReadAs(bits=((2, 3.175),), zero="face"), parts=(PART,), taken={"d1": "A"},
     cuts_out=True, hold_downs=((5.0, 6.0),), shop=Shop(id="shop", chip_high_mm=0.5),
 )  # fmt: skip
+BACKUP = KeepBackup(
+    path="shop.db", at="2026-11-25T16:00:00", number=7, digest="3fa9", away="/stick"
+)
 OUTCOMES = (
     CutFileRead(
         file="a.nc", revision=REVISION, sizes={"new0": (9.0, 9.0)}, unnamed=["new0"],
@@ -42,18 +47,20 @@ OUTCOMES = (
         path=PackedPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
     ),
     GotReady(), AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(),
-    NothingCutOut(),
+    NothingCutOut(), BackupKept(),
     Failed(file="a.nc", why="No such file"),
 )  # fmt: skip
 
 
 def test_every_message_is_tried_here():
-    tried = {type(m) for m in (REQUEST, GetReady(), Progress(stage="read", share=0.5), *OUTCOMES)}
+    others = GetReady(), Progress(stage="read", share=0.5)
+    tried = {type(m) for m in (REQUEST, BACKUP, *others, *OUTCOMES)}
     assert tried == set(Message.__subclasses__())
 
 
-def test_a_request_arrives_as_it_was_sent():
-    assert process.REQUESTS.decode(msgspec.json.encode(REQUEST)) == REQUEST
+@pytest.mark.parametrize("request_", [REQUEST, BACKUP], ids=["read", "backup"])
+def test_a_request_arrives_as_it_was_sent(request_):
+    assert process.REQUESTS.decode(msgspec.json.encode(request_)) == request_
 
 
 @pytest.mark.parametrize("answer", [Progress(stage="draw", share=0.7), *OUTCOMES], ids=repr)
