@@ -224,6 +224,10 @@
       <translation>Ein Teil davon ist unbekannt</translation>
     </message>
     <message>
+      <source>A pass leaves its outline here, {long} mm into the piece.</source>
+      <translation>Ein Durchgang verlässt hier seinen Umriss, {long} mm in das Stück hinein.</translation>
+    </message>
+    <message>
       <source>A piece is spoiled</source>
       <translation>Ein Teil ist Ausschuss</translation>
     </message>
@@ -7018,6 +7022,10 @@
     <message>
       <source>The pack is empty</source>
       <translation>Das Paket ist leer</translation>
+    </message>
+    <message>
+      <source>The passes of this outline do not go the same way here.</source>
+      <translation>Die Durchgänge dieses Umrisses gehen hier nicht denselben Weg.</translation>
     </message>
     <message>
       <source>The path is {long} × {wide} mm; the bed of {router} is smaller.</source>

@@ -10,7 +10,7 @@ import shapely
 
 from station.cutting.analyse.gouges import find_gouges
 from station.cutting.analyse.notes import find_line, note_piece
-from station.cutting.analyse.stray_ends import find_stray_ends
+from station.cutting.analyse.strays import find_stray_ends, find_stray_passes
 from station.cutting.analyse.uncut import find_uncut
 from station.cutting.geometry.kinds import SLUG
 from station.cutting.geometry.rings import area_of
@@ -36,6 +36,7 @@ def find_piece_problems(
         *find_uncut(sheet, pieces, levels),
         *find_gouges(sheet),
         *find_stray_ends(sheet),
+        *find_stray_passes(sheet),
         *_check_late_cuts(sheet, pieces, loose),
         *_check_late_parts(sheet, pieces),
         *_check_loose(pieces, loose, setting),

@@ -25,6 +25,7 @@ PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part o
 GAP_SHARE = 0.2
 OTHER_SIDE = 1.5  # times a jump as long, a way along a lap goes around by the other side
 SAME_PLACE_MM = 1e-6
+PASSED_MM, ROUNDABOUT = 2.0, 1.5  # what goes another way is longer; so many times as long at most
 MANY_ROUNDS = 2.5 * pi  # by which a line turns that is parted
 ROUND = 1.9 * pi  # by which each part of it turns
 
@@ -73,7 +74,8 @@ def widen_stretches(stretches: Stretches) -> Shapes:
 
 def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) -> Stretches:
     """Finds all stretches that could hold something: cut less deep, or jumped over."""
-    less = _find_less_deep(cuts, closing, find_left(closing.shape, kerfs), through)
+    left = _drop_passed(find_left(closing.shape, kerfs), closing.radius, through)
+    less = _find_less_deep(cuts, closing, left, through)
     jumps, before, after, fed = find_jumps(cuts, through)
     jumps = _follow_laps(jumps, closing.shape)
     gaps, of = subtract_kerfs(jumps, kerfs)
@@ -157,6 +159,30 @@ def find_left(lines: Shapes, kerfs: Shapes) -> Left:
     kept = np.ones(len(of), dtype=bool)
     kept[before[goes_on[after]]] = False
     return Left(left[kept], of[kept], start[kept], end[kept], laps[kept])
+
+
+def _drop_passed(left: Left, radius: Floats, through: Lines) -> Left:
+    """Drops what lies beside one cut through the sheet that goes on from its one end to its other:
+    a pass that went another way there. Over a tab no cut goes on. `radius` is that of each line.
+    """
+    long = shapely.length(left.shape)
+    some = np.flatnonzero(long > PASSED_MM)
+    if not len(some) or not len(through):
+        return left
+    tree, reach = shapely.STRtree(through.shape), radius[left.of[some]] + LEAST_GAP_MM
+    ends = [shapely.get_point(left.shape[some], at) for at in (0, -1)]
+    one, other = (set(zip(*tree.query(end, "dwithin", distance=reach).tolist(), strict=True))
+                  for end in ends)  # fmt: skip
+    pairs = np.array(sorted(one & other), dtype=np.int64).reshape(-1, 2)
+    n, line = pairs.T
+    at, to = (shapely.line_locate_point(through.shape[line], end[n]) for end in ends)
+    middle = shapely.line_interpolate_point(left.shape[some[n]], 0.5, normalized=True)
+    beside = shapely.distance(middle, through.shape[line]) > reach[n] + PASSED_MM / 2
+    passed = beside & (np.abs(to - at) < ROUNDABOUT * long[some[n]] + 2 * reach[n])
+    kept = np.ones(len(long), dtype=bool)
+    kept[some[n[passed]]] = False
+    shape, of, start, end, laps = left
+    return Left(shape[kept], of[kept], start[kept], end[kept], laps[kept])
 
 
 def _part_rounds(lines: Shapes) -> tuple[Shapes, Ints, Floats]:

@@ -212,3 +212,39 @@ def test_a_slit_cut_on_the_way_around_is_meant():
 def test_a_hole_is_led_into_from_its_waste():
     hole = "G0 X60 Y60\nG1 Z-6.2 F900\nX70 F2000\nG3 X70 Y60 I-20\nG1 X60\nG0 Z5\n"
     assert told(hole + FIRST) == []
+
+
+def passes(*ways: str) -> str:
+    """A lap of 106 by 86 from the middle of its lower side, pass by pass; in each its upper side
+    goes a way of its own.
+    """
+    depths = (-3, -6.2)
+    laps = "".join(
+        f"G1 Z{z} F900\nX126 F3000\nY106\n{way}X20\nY20\nX70\n"
+        for z, way in zip(depths, ways, strict=True)
+    )
+    return f"G0 X70 Y20\n{laps}G0 Z5\n"
+
+
+DENT, BUMP = "X90\nX73 Y90\nX56 Y106\n", "X90\nX73 Y122\nX56 Y106\n"
+
+
+@pytest.mark.parametrize(
+    ("body", "expected"),
+    [
+        (passes("", ""), []),
+        (passes(DENT, ""), [(10, "gouge", "stop")]),
+        (passes("", DENT), [(16, "gouge", "look")]),
+        (passes(BUMP, ""), [(18, "gouge", "look")]),
+        (passes(DENT, DENT), []),  # a part that looks so
+        # a rebate across the part in two passes, its ends in the outline
+        ("G0 X73 Y16\nG1 Z-2 F900\nY110 F3000\nZ-4 F900\nY16 F3000\nG0 Z5\n" + FIRST, []),
+        # leads in each pass, and down a ramp
+        ("G0 X70 Y8\n" + "".join(
+            f"G1 Z{z} F900\nY20 F3000\nX126\nY106\nX20\nY20\nX70\nY8\n" for z in (-3, -6.2)
+        ) + "G0 Z5\n", []),
+    ],
+)  # fmt: skip
+def test_a_pass_that_leaves_its_outline(body, expected):
+    got = [(p.line, p.kind, p.grade) for p in found(body).problems if p.kind == "gouge"]
+    assert got == expected
