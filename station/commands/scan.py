@@ -12,8 +12,10 @@ from station.clock import Clock
 from station.commands.common import OWN_BUG, keep_errors, make_clock, require_shop
 from station.commands.text_station import run_text_station
 from station.files.backups import TROUBLE, Backups, keep_before_update
+from station.files.health import Health
 from station.ledger.ledger import Ledger
 from station.shop.areas import AREAS
+from station.window.sharing_words import describe_clock, describe_health
 
 log = logging.getLogger(__name__)
 
@@ -34,7 +36,8 @@ def run(options: argparse.Namespace) -> int:
     with keep_errors(data), bootstrap.open_ledger(data) as ledger:
         keep_before_update(ledger, clock())
         gc.freeze()  # what is loaded by now stays: looking it over for cycles takes 50 ms
-        keep_backup = make_keeping(ledger, clock)
+        keep_house = make_keeping(ledger, clock)
+        keep_house()
         sound = run_text_station(
             bootstrap.make_desk(ledger, where, clock),
             clock,
@@ -42,32 +45,44 @@ def run(options: argparse.Namespace) -> int:
             lambda text: print(text, flush=True),
             lambda text: print(text, file=sys.stderr, flush=True),
             bootstrap.make_loop(ledger, data),
-            keep_backup,
+            keep_house,
         )
-        keep_backup()
+        keep_house()
     return 0 if sound else OWN_BUG
 
 
 def make_keeping(ledger: Ledger, clock: Clock) -> Callable[[], None]:
-    """Makes what keeps the evening's backup where one is due, as the window does.
+    """Makes what keeps the evening's backup and tells how this PC is, as the window does.
 
-    What hinders it is said once; it ends no line.
+    What is not well is said on standard error, each once while it lasts; it ends no line.
     """
-    backups, told = Backups(ledger, clock), ""
+    backups, health = Backups(ledger, clock), Health(ledger, clock, bootstrap.make_id)
+    told = set[str]()
 
     def keep() -> None:
         nonlocal told
         try:
+            clock_is = str(describe_clock(ledger, clock()))  # telling how it is hides that
             backups.step()
-            why = ledger.local(TROUBLE) or ""
+            health.step()
+            now = [clock_is, *list_unwell(ledger, clock)]
         except Exception:
-            log.exception("the evening's backup")
+            log.exception("what is done by itself")
             return
-        if why and why != told:
-            print(f"No backup: {why}", file=sys.stderr)
-        told = why
+        for words in now:
+            if words and words not in told:
+                print(words, file=sys.stderr)
+        told = set(now)
 
     return keep
+
+
+def list_unwell(ledger: Ledger, clock: Clock) -> list[str]:
+    """Lists what is not well: why there is no backup here, and what the window's bar would say."""
+    why, said = ledger.local(TROUBLE), str(describe_health(ledger, clock()))
+    if not why:
+        return [said]
+    return [f"No backup: {why}", "" if why in said else said]
 
 
 def find_where(options: argparse.Namespace) -> Where:

@@ -48,11 +48,18 @@ AWAY = say("The shop is away")
 
 def describe_health(ledger: Ledger, now: str) -> Say:
     """Describes what is wrong with this PC's clock, or worst with the shop's PCs, if anything."""
-    newest = ledger.newest_at()
-    if count_seconds(now, newest) > CLOCK_OFF:
-        return say("This PC's clock is wrong: work was done {at}", at=moment(newest))
+    if wrong := describe_clock(ledger, now):
+        return wrong
     troubles = list_troubles(ledger.view)
     return troubles[0].words if troubles else Say()
+
+
+def describe_clock(ledger: Ledger, now: str) -> Say:
+    """Describes what is wrong with this PC's clock, if anything: the newest act is of later."""
+    newest = ledger.newest_at()
+    if count_seconds(now, newest) <= CLOCK_OFF:
+        return Say()
+    return say("This PC's clock is wrong: work was done {at}", at=moment(newest))
 
 
 def _say_since(ledger: Ledger, now: str) -> Say:

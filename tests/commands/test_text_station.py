@@ -12,10 +12,10 @@ import pytest
 from station import bootstrap
 from station.clock import Clock
 from station.commands import main, text_station
-from station.files import backups
+from station.files import backups, health
 from station.shop.cards import button
 from station.shop.codes import write
-from station.shop.facts import Shop
+from station.shop.facts import Shop, Station
 from tests.damage import Scans
 from tests.ledger.toy import opened
 from tests.replay import START, small_shop
@@ -90,6 +90,31 @@ def test_a_pc_that_only_has_a_text_station_keeps_the_evening_s_backups_too(
     assert scan("2026-11-26T09:00:00") == ({*first, "20261126-0900"}, "")
     monkeypatch.setattr(backups, "find_shop", lambda _view: Shop(id="shop", backup_folder="x"))
     assert scan("2026-11-27T09:00:00")[1] == "No backup: write the whole path of the folder: x\n"
+
+
+def test_what_is_not_well_is_said_on_standard_error_and_told_to_the_shop(
+    tmp_path, capsys, monkeypatch
+):
+    """A PC with a text station alone told nothing of its disk, its clock or its backups."""
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), "2026-11-25T07:00:00", stock=START)
+    disk = SimpleNamespace(free=250 * 10**6)
+    monkeypatch.setattr(health.shutil, "disk_usage", lambda _folder: disk)
+
+    def scan(now):
+        monkeypatch.setattr("sys.stdin", io.StringIO("".join(f"{n}\n" for n in range(3))))
+        words = ["scan", "--area", "trimming", "--worker", "05", "--now", now]
+        assert main.main([*words, "--data", str(tmp_path)]) == 0
+        with bootstrap.open_ledger(tmp_path) as ledger:
+            station = ledger.view.get(Station, "1")
+        return capsys.readouterr().err, station.free_mb, station.seen
+
+    full = "Station 1: the disk is nearly full, 250 MB left\n"
+    assert scan("2026-11-25T10:00:00") == (full, 250, "2026-11-25T10:00:00")
+    disk.free = 9000 * 10**6
+    assert scan("2026-11-25T10:05:00") == ("", 9000, "2026-11-25T10:05:00")
+    clock = "This PC's clock is wrong: work was done 25 Nov 10:05\n"
+    assert scan("2026-11-24T10:00:00")[0] == clock
 
 
 def test_one_that_never_ends_keeps_each_evening_s_backup_as_well(tmp_path, monkeypatch):
