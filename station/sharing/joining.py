@@ -18,6 +18,10 @@ from station.sharing.membership import Membership, new_password
 from station.sharing.roles import SIGNS_OF_CODE, card_role, tidy_code, verifier
 
 JOIN = "SELECT site, number, role FROM shop.join(%s)"
+OTHERS = (
+    "SELECT pg_terminate_backend(pid) FROM pg_stat_activity"
+    " WHERE usename = session_user AND pid <> pg_backend_pid()"
+)
 MOST = "30s"  # until the password is kept: a person may have to open the keyring
 FILE = "joining.secret"
 REFUSED = ("authentication failed", "not permitted to log in")  # the password, or the role
@@ -76,6 +80,7 @@ def join(folder: Path, address: Address, code: str, site: str = "") -> Membershi
         raise NotJoined(NO_CODE)
     try:
         attempt = _begun(folder, address, card) or _ask(folder, address, card, site)
+        _end_others(address, attempt)
     except psycopg.Error as error:
         raise _refused(error, address) from None  # the error's own text names the card's role
     _same_shop(folder, site, attempt)
@@ -121,6 +126,15 @@ def _ask(folder: Path, address: Address, card: str, site: str) -> Attempt:
         _same_shop(folder, site, attempt)
         attempt.keep(folder)
     return attempt
+
+
+def _end_others(address: Address, attempt: Attempt) -> None:
+    """Ends what a PC of before has open as this station: it does not get in again.
+
+    A connection that stood as the password was changed would go on for as long as it stands.
+    """
+    with connect(address, attempt.role, attempt.password) as link:
+        link.execute(OTHERS)
 
 
 def _same_shop(folder: Path, site: str, attempt: Attempt) -> None:

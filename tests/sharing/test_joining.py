@@ -151,6 +151,21 @@ def test_the_card_of_a_lost_answer_lets_in_no_other_pc(shop, net, address, pc, t
     assert is_in(pc)
 
 
+@pytest.mark.parametrize("is_lost", [False, True])
+def test_a_pc_of_before_is_shut_out_at_once(shop, net, address, pc, is_lost):
+    """What it had open went on as the same station for as long as it stood."""
+    with shop.station("2") as before, shop.station("3") as other:
+        before.execute("SELECT FROM shop.site")
+        card = shop.card("2")
+        if is_lost:
+            lost(shop, net, address, pc, card)
+        join(pc, address, card.code)
+        with pytest.raises(psycopg.OperationalError):
+            before.execute("SELECT FROM shop.site")
+        other.execute("SELECT FROM shop.site")
+    assert is_in(pc)
+
+
 def test_a_card_that_is_used_up_lets_in_no_more(shop, address, pc):
     card = shop.card("2")
     join(pc, address, card.code)
