@@ -19,6 +19,7 @@ from station.planning.messages import PlanCutting
 
 LEAST_DAYS = 10  # worked days, before a pace can be told
 BUSY = 0.9  # of the days were no busier than the one that shows the pace
+SPREAD_MIN = 60.0  # minutes before and after a due time that it may go either way; own choice
 NEVER = 1e6  # minutes; for what nothing in the queues is enough
 POPPING, TRIMMING = ("bed", "popping"), ("trimming", "rework")  # where pieces wait for a step
 
@@ -59,10 +60,14 @@ class OpenOrder(NamedTuple):
 
 
 class Course(NamedTuple):
-    """How it goes: orders that end late, minutes late in all, and when each order is packed."""
+    """How it goes: orders late as expected, minutes late in all, and when each order is packed.
 
-    late: int
+    Nobody knows to the minute: what is packed just before its due time may end late as well.
+    """
+
+    expected: float
     minutes: float
+    late: int  # as it is followed
     packed: list[float]
 
 
@@ -76,7 +81,7 @@ class StillOpen(NamedTuple):
 Queues = Mapping[str, Sequence[Job]]
 Counts = NDArray[np.int64]
 Minutes = NDArray[np.float64]
-NEAR = 1e-9  # pieces; a sum of doubles can tell no more
+NEAR = 1e-6  # pieces; a sum of doubles can tell no more
 
 
 class Laid(NamedTuple):
@@ -87,7 +92,9 @@ class Laid(NamedTuple):
     sheets: Counts
     minutes: Minutes  # a sheet, by jobs and routers
     pieces: Minutes  # a sheet, of all parts
-    makes: Minutes  # good pieces a sheet, by the parts that orders wait for
+    first: Counts  # place of each job's first part in the next two, and of the last one's end
+    parts: NDArray[np.int16]  # that orders wait for, by their numbers
+    good: Minutes  # pieces a sheet
 
 
 def find_pace(days: Sequence[int]) -> float:
@@ -132,10 +139,14 @@ class ShopFlow:
         self._look_ahead(asked)
         packing = self.each.get("packing", 0.0)
         self._packing = [sum(order.pieces.values()) * packing for order in self.orders]
-        self._needs = [
-            (np.array([float(n.pieces) for n in needs]), np.array([n.order for n in needs]))
-            for needs in self.needs.values()
-        ]
+        flat = [(need.pieces, part, need.order)
+                for part, needs in enumerate(self.needs.values()) for need in needs]  # fmt: skip
+        pieces, numbers, orders = zip(*flat, strict=True) if flat else ((), (), ())
+        self._needs = (
+            np.array(pieces, dtype=np.float64),
+            np.array(numbers, dtype=np.int16),
+            np.array(orders, dtype=np.int64),
+        )
 
     def _look_ahead(self, asked: PlanCutting) -> None:
         """Looks when the pieces that are past the routers are there, and what is open still."""
@@ -170,7 +181,15 @@ class ShopFlow:
     def lay(self, queues: Queues) -> "Laid":
         """Lays queues out in arrays, so that other turns of the same jobs are soon followed."""
         jobs = [job for jobs in queues.values() for job in jobs]
-        makes = [[job.makes.get(part, 0) * self.good[part] for job in jobs] for part in self.needs]
+        rows = {part: n for n, part in enumerate(self.needs)}
+        made = [
+            [
+                (rows[part], each * self.good[part])
+                for part, each in job.makes.items()
+                if part in rows
+            ]
+            for job in jobs
+        ]
         places, routers = iter(range(len(jobs))), dict[str, list[int]]()
         for router, queue in queues.items():
             routers[router] = [next(places) for _ in queue]
@@ -184,18 +203,26 @@ class ShopFlow:
             sheets=np.array([job.sheets for job in jobs], dtype=np.int64),
             minutes=minutes,
             pieces=np.array([float(sum(job.makes.values())) for job in jobs]),
-            makes=np.array(makes).reshape(len(self.needs), len(jobs)),
+            first=np.cumsum([0, *map(len, made)]),
+            parts=np.array([row for makes in made for row, _ in makes], dtype=np.int16),
+            good=np.array([pieces for makes in made for _, pieces in makes]),
         )
 
     def follow_laid(self, laid: "Laid", turns: Mapping[str, list[int]]) -> Course:
         """Follows laid jobs in these turns at each router."""
-        ready = np.array(self._ready)
         jobs, at = self._bring(laid, turns)
-        there = np.cumsum(laid.makes[:, jobs], axis=1)
-        at = np.append(at, NEVER)
-        for (pieces, orders), came in zip(self._needs, there, strict=True):
-            when = at[np.searchsorted(came, pieces - NEAR)]
-            ready[orders] = np.maximum(ready[orders], when)
+        counts = laid.first[jobs + 1] - laid.first[jobs]
+        ends = np.cumsum(counts)
+        which = np.repeat(laid.first[jobs] - (ends - counts), counts) + np.arange(counts.sum())
+        by_part = np.argsort(laid.parts[which], kind="stable")
+        parts, at = laid.parts[which][by_part], np.repeat(at, counts)[by_part]
+        there = np.cumsum(np.append(0.0, laid.good[which][by_part]))
+        pieces, needed, orders = self._needs
+        first, end = (np.searchsorted(parts, needed, side=side) for side in ("left", "right"))
+        last = np.searchsorted(there, there[first] + pieces - NEAR) - 1
+        ready = np.array(self._ready)
+        came = np.append(at, NEVER)[np.where(last < end, last, len(at))]
+        np.maximum.at(ready, orders, came)
         return self._pack(ready.tolist())
 
     def _bring(self, laid: "Laid", turns: Mapping[str, list[int]]) -> tuple[Counts, Minutes]:
@@ -214,7 +241,7 @@ class ShopFlow:
 
     def _pack(self, ready: list[float]) -> Course:
         """Packs the orders: of those that have all their pieces, the one due first."""
-        now, late, over, orders = 0.0, 0, 0.0, self.orders
+        now, late, over, expected, orders = 0.0, 0, 0.0, 0.0, self.orders
         waiting: list[int] = []
         packed = [0.0] * len(ready)
         come = sorted(range(len(ready)), key=ready.__getitem__, reverse=True)
@@ -226,9 +253,11 @@ class ShopFlow:
             n = heappop(waiting)
             now += self._packing[n]
             packed[n] = now
-            if now > orders[n].due:
-                late, over = late + 1, over + now - orders[n].due
-        return Course(late, over, packed)
+            if (beyond := now - orders[n].due) > -SPREAD_MIN:
+                expected += min(1.0, (beyond + SPREAD_MIN) / (2 * SPREAD_MIN))
+                if beyond > 0:
+                    late, over = late + 1, over + beyond
+        return Course(expected, over, late, packed)
 
 
 def _pass(come: Minutes, takes: Minutes, free: float) -> Minutes:

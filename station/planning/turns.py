@@ -13,12 +13,12 @@ from random import Random
 
 import numpy as np
 
-from station.planning.flow import Counts, Job, Queues, ShopFlow
+from station.planning.flow import SPREAD_MIN, Counts, Job, Queues, ShopFlow
 from station.planning.routers import LAST
 
 # tries at most, and sheets and orders' parts followed in all of them: fewer leave more orders late
 # in simulated shops, and four times as many no fewer
-TRIES, EFFORT = 600, 400_000
+TRIES, EFFORT = 600, 250_000
 OVERDUE_DAYS = 5.0  # worked days; an order that is late for longer waits for no other
 # of the routers' time that such orders take first, where there are many: else a shop that is far
 # behind is late for everybody for ever; of our own choice
@@ -35,7 +35,7 @@ def find_turns(flow: ShopFlow, queues: Queues, day: float) -> Queues:
     best, turns, chance = search.laid.routers, list(range(len(dues))), Random(SEED)  # noqa: S311 - which is tried is no secret
     here = course = flow.follow_laid(search.laid, best)
     for _ in range(_count_tries(flow, queues)):
-        late = [n for n in turns if here.packed[n] > dues[n]]
+        late = [n for n in turns if here.packed[n] > dues[n] - SPREAD_MIN]
         if not late:
             break
         tried = _move(turns, late, chance)
