@@ -172,7 +172,7 @@ def _pick_idle(stretches: Stretches, faces: Faces, left: Ints, right: Ints) -> B
 
 def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, holds: Bools) -> Bools:
     """Picks jumps between slots within a part: no tabs, for those that hold the parts of this
-    sheet are made otherwise, or of another width.
+    sheet are made otherwise, or of another width. What the bit goes over at feed is one.
     """
     jumped = stretches.top == np.inf
     inner = (left >= 0) & (right >= 0)
@@ -181,7 +181,8 @@ def _pick_webs(stretches: Stretches, faces: Faces, left: Ints, right: Ints, hold
     wide = shapely.length(stretches.shape) - _measure_roll(stretches)
     outer = wide[holds & ~inner & jumped]
     usual = float(np.median(outer)) if len(outer) else -np.inf
-    return np.asarray(jumped & inner & (np.abs(wide - usual) > SAME_TAB_MM))
+    odd = jumped & ~stretches.lifted & (np.abs(wide - usual) > SAME_TAB_MM)
+    return np.asarray(inner & odd)
 
 
 def _pick_longer(stretches: Stretches, holds: Bools) -> Bools:

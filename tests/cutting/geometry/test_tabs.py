@@ -204,3 +204,39 @@ def test_what_lies_between_the_leads_of_many_laps_is_no_piece(laps):
     text = "".join(led(40, z, off) for off, z in laps)
     got = read_on_sheet(f"G21 G90\nM3 S18000\nG0 Z5\n{text}M30\n")
     assert [(s.width_mm, s.length_mm) for s in got.shapes] == [pytest.approx((100, 100))]
+
+
+WINDOW = """G21 G90
+M3 S18000
+G0 Z5
+G0 X60 Y60
+G1 Z-6.2 F400
+X92 F2000
+{over} Z0.5
+X104
+G1 Z-6.2 F400
+X140 F2000
+Y120
+X104
+{over} Z0.5
+X92
+G1 Z-6.2 F400
+X60 F2000
+Y60
+G0 Z5
+G0 X20 Y20
+G1 Z-6.2 F400
+X180 F2000
+Y160
+X20
+Y20
+G0 Z5
+M30
+"""
+
+
+@pytest.mark.parametrize(("over", "holes", "tabs"), [("G1", 1, 2), ("G0", 2, 0)])
+def test_what_the_bit_is_fed_over_is_a_tab_of_a_window_however_its_part_is_held(over, holes, tabs):
+    """The part has no other tabs. What rapids go over, between two cuts in it, is a web."""
+    got = read_on_sheet(WINDOW.format(over=over))
+    assert [(len(p.holes), len(p.tabs)) for p in got.pieces] == [(holes, tabs)]
