@@ -1,5 +1,7 @@
 """Short ways to read a text and look at its path."""
 
+from dataclasses import replace
+
 import numpy as np
 from pygcode import Line, Machine
 
@@ -74,8 +76,9 @@ def found(body: str, setting: Setting = SETTING) -> Analysis:
     return analyse_program(program(HEAD + body), setting)
 
 
-def read_on_sheet(text: str) -> Analysis:
-    return analyse_program(read_program(text.encode(), SHEET), SHEET)
+def read_on_sheet(text: str, bit_mm: float = 6) -> Analysis:
+    setting = replace(SHEET, spindle_mm=bit_mm)
+    return analyse_program(read_program(text.encode(), setting), setting)
 
 
 def positions_elsewhere(text: str) -> list[tuple[float, float, float]]:

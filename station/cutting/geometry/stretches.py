@@ -23,6 +23,7 @@ from station.cutting.model import Bools, Floats, Ints
 LEAST_MM = 0.01  # a shorter stretch is none
 PLAIN_TAB_MM = 12.0  # a tab that is jumped over is not wider, or a small part of the cuts beside
 GAP_SHARE = 0.2
+MOST_TAKEN = 3.0  # radii of a jump over a tab that cuts take: the bit is round at both its ends
 OTHER_SIDE = 1.5  # times a jump as long, a way along a lap goes around by the other side
 SAME_PLACE_MM = 1e-6
 PASSED_MM, ROUNDABOUT = 2.0, 1.5  # what goes another way is longer; so many times as long at most
@@ -83,7 +84,9 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
     beside = (shapely.length(through.shape[line]) for line in (before[of], after[of]))
     wide = shapely.length(gaps)
     narrow = (wide <= PLAIN_TAB_MM) | (wide < GAP_SHARE * sum(beside))
-    gaps, of = gaps[alone & narrow], of[alone & narrow]
+    taken = shapely.length(jumps)[of] - wide  # else it goes along another cut, to another part
+    some = alone & narrow & (taken < MOST_TAKEN * through.radius[before[of]])
+    gaps, of = gaps[some], of[some]
     before, after, n = before[of], after[of], len(gaps)
     whole = np.where(fed[of], jumps[of], _add_ends(gaps, jumps[of], through.radius[before]))
     over = Stretches(

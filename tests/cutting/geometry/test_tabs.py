@@ -240,3 +240,42 @@ def test_what_the_bit_is_fed_over_is_a_tab_of_a_window_however_its_part_is_held(
     """The part has no other tabs. What rapids go over, between two cuts in it, is a web."""
     got = read_on_sheet(WINDOW.format(over=over))
     assert [(len(p.holes), len(p.tabs)) for p in got.pieces] == [(holes, tabs)]
+
+
+HALVES = """G21 G90
+M3 S18000
+G0 Z5
+G0 X20.6128 Y43.9677
+G1 Z-6.2 F400
+G2 X79.7224 Y54.0715 I29.3872 J6.0323 F2000
+G0 Z5
+G0 X83 Y35.5
+G1 Z-6.2 F400
+Y38.75 F2000
+X105
+Y49.25
+X83
+Y67
+X160
+Y52
+G0 Z5
+G0 X79.7224 Y54.0715
+G1 Z-6.2 F400
+G2 X20.6128 Y43.9677 I-29.7224 J-4.0715 F2000
+G0 Z5
+G0 X160 Y52
+G1 Z-6.2 F400
+Y27 F2000
+X83
+Y35.5
+G0 Z5
+M30
+"""
+
+
+def test_a_way_to_the_next_part_that_other_cuts_take_most_of_is_no_tab():
+    """A disc and a plate with a notch, each in two halves, the first ones first: from the disc's
+    end it is not far, and back beside it, to the plate's start. What is left between the two
+    cuts and in the notch is part of the skeleton.
+    """
+    assert [len(piece.tabs) for piece in read_on_sheet(HALVES, bit_mm=3).pieces] == [0, 0]
