@@ -53,6 +53,7 @@ def find_pass_problems(
         *_check_depths(sheet, levels, setting.shop.deepest_pass),
         *_check_changes(program, levels),
         *_check_twice(sheet),
+        *_check_drilled_twice(sheet),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
@@ -286,6 +287,27 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
         line = int(cuts.moves.line[cuts.index[before]])
         text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
         found.append(note_cut(sheet.cuts, position, "twice", text))
+    return found
+
+
+def _check_drilled_twice(sheet: Sheet) -> list[Problem]:
+    """Looks for holes that a bit comes back to from elsewhere, and drills no deeper. A bit that
+    only comes up in between clears its chips.
+    """
+    moves, drilled = sheet.cuts.moves, sheet.plunges
+    places = np.column_stack((moves.points[drilled + 1, :2].round(2), moves.tool[drilled]))
+    _, hole = np.unique(places, axis=0, return_inverse=True)
+    order = np.argsort(hole.ravel(), kind="stable")
+    one, other = drilled[order[:-1]], drilled[order[1:]]
+    left = np.cumsum(np.abs(np.diff(moves.points[:, :2], axis=0)).max(axis=1, initial=0.0) > 0)
+    again = (np.diff(hole.ravel()[order]) == 0) & (left[other] > left[one])
+    again &= moves.points[other + 1, 2] > moves.points[one + 1, 2] - TOUCH_MM
+    found = []
+    for a, b in sorted(zip(other[again].tolist(), one[again].tolist(), strict=True))[:MOST_PASSES]:
+        line = int(moves.line[b])
+        text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
+        x, y = moves.points[a + 1, :2].tolist()
+        found.append(Problem(int(moves.line[a]), "twice", text, at=(x, y)))
     return found
 
 

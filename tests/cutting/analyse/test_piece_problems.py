@@ -149,6 +149,20 @@ def test_what_is_cut_twice(body, lines):
     assert [line for line, kind in told(body) if kind == "twice"] == lines
 
 
+@pytest.mark.parametrize(
+    ("body", "lines"),
+    [
+        (DRILLED + DRILLED.replace("X60", "X90"), []),
+        (DRILLED + DRILLED.replace("X60", "X90") + DRILLED, [12]),
+        (DRILLED.replace("-6.2", "-6.0") + DRILLED.replace("X60", "X90") + DRILLED, []),
+        ("G0 X60 Y60\nG1 Z-6 F900\nG0 Z1\nG1 Z-6.2 F900\nG0 Z5\n", []),  # it clears its chips
+        ("G81 X60 Y60 Z-6.2 R2 F900\nX90\nX60\nG80\n", [7]),
+    ],
+)
+def test_holes_that_are_drilled_twice(body, lines):
+    assert [line for line, kind in told(body + FIRST) if kind == "twice"] == lines
+
+
 def test_relative_moves_that_fall_between_two_grid_lines_are_found_again():
     """Places at 0.05 and 0.10 mm lie on a border of a grid of 0.1 mm in one axis or the other."""
     lap = "G1 Z-7.345 F900\nX75.75 F3000\nY66.5\nX-75.75\nY-66.5\nG0 Z7.345\n"
