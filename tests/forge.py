@@ -90,6 +90,11 @@ def forge(fact: Fact, id: str, chance: Random) -> str:
     names = sorted(name for name in value if name != "id")
     for name in chance.sample(names, min(len(names), chance.randint(1, 3))):
         value[name] = bend(hints[name], value[name], chance)
+    return write_entry(fact, value, id)
+
+
+def write_entry(fact: Fact, value: dict[str, Any], id: str) -> str:
+    """Gives the text of an entry that sets the fact to these plain values, shelved as it was."""
     state = [value, fact.shelf and f"{fact.kind}/{fact.shelf[0]}", (fact.shelf or ("", ""))[1]]
     act = {"id": id, "kind": "save_fact", "at": AT}
     return json.dumps({"act": act, "tone": "good", "sets": [[fact.key, None, state]]})
@@ -124,7 +129,10 @@ class ForgedStage(replay.Stage):
         """Forges one entry; gives whether it is left out."""
         kinds = [found for kind in KINDS.values() if (found := [*self.ledger.facts(kind)])]
         fact = self.chance.choice(self.chance.choice(kinds))
-        text = forge(fact, id, self.chance)
+        return self.take(id, forge(fact, id, self.chance))
+
+    def take(self, id: str, text: str) -> bool:
+        """Takes in what looks sound, and shows every screen; gives whether it is left out."""
         body, why = taken_in(id, text)
         if why:
             return True

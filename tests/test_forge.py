@@ -4,8 +4,12 @@ import logging
 
 import pytest
 
+from station.ledger.sound import taken_in
 from station.sharing.migrations.versions import first
-from tests import forge, thief
+from station.shop.facts import Bed, Order, Part, Reason
+from station.shop.moves import SHEET
+from station.shop.plain import to_plain
+from tests import forge, replay, structure, thief
 
 pytestmark = pytest.mark.slow
 
@@ -14,6 +18,47 @@ def test_no_screen_fails_on_what_is_taken_in(monkeypatch):
     monkeypatch.setattr(forge, "AFRESH", 8)
     _, wrong = forge.run(16, seed=7)
     assert wrong == []
+
+
+@pytest.mark.parametrize(
+    ("kind", "number", "bent"),
+    [
+        (Reason, "02", {"use": "stop"}),
+        (Order, "3306", {"due": "", "state": "cancelled"}),
+        (Part, "045", {"shape": {"outline": [], "holes": [], "tabs": [], "recesses": []}}),
+    ],
+)
+def test_what_was_found_once_fails_no_more(tmp_path, monkeypatch, kind, number, bent):
+    """A reason on the shelf of another use, an order without a time, a part without an outline."""
+
+    class Bent(forge.ForgedStage):
+        wrong, left_out = [], 0
+
+        def _forge(self, id):
+            if id != "forged 0":
+                return False
+            fact = self.ledger.view.get(kind, number)
+            return self.take(id, forge.write_entry(fact, to_plain(fact) | bent, id))
+
+    monkeypatch.chdir(tmp_path)
+    replay.play(replay.HERE / "16_order_cancelled.txt", staged=Bent)
+    assert (Bent.wrong, Bent.left_out) == ([], 0)
+
+
+def test_a_sheet_that_the_books_have_not_on_the_bed_comes_off_all_the_same(tmp_path):
+    """Else nobody could start another sheet on that router."""
+    stage = replay.Stage(tmp_path)
+    for line in structure.RELEASED.split("\n")[1:-1]:
+        stage.desk.take(line[1:]) if line[0] == "'" else stage.send(line)
+    bed = stage.ledger.view.get(Bed, "2")
+    text = forge.write_entry(bed, to_plain(bed) | {"lot": "0940"}, "forged 0")
+    body, why = taken_in("forged 0", text)
+    assert not why
+    stage.ledger._history.append(body, (), {})
+    given = stage.send("slip 00001 1")
+    sheet = next(m for m in given.moves if m.part == SHEET)
+    assert (sheet.frm.place, sheet.to.place) == ("recount", "used")
+    stage.close()
 
 
 def test_a_password_stolen_for_an_hour_changes_nothing_but_its_own():

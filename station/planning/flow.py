@@ -6,6 +6,7 @@ all their pieces packing packs the one due first. Pieces go to orders by due tim
 waits for the n-th piece of a part, however its other parts do.
 """
 
+import math
 from collections.abc import Mapping, Sequence
 from heapq import heappop, heappush
 from typing import NamedTuple
@@ -82,6 +83,7 @@ Queues = Mapping[str, Sequence[Job]]
 Counts = NDArray[np.int64]
 Minutes = NDArray[np.float64]
 NEAR = 1e-6  # pieces; a sum of doubles can tell no more
+UNDATED = "~"  # the due time of an order that has none; sorts behind every time
 
 
 class Laid(NamedTuple):
@@ -103,11 +105,11 @@ def find_pace(days: Sequence[int]) -> float:
 
 
 def list_orders(asked: PlanCutting, hours: Hours) -> list[OpenOrder]:
-    """Lists the open orders by due time."""
+    """Lists the open orders by due time; one that has none comes last, and is never late."""
     wants: dict[tuple[str, str], dict[str, int]] = {}
     for part in asked.parts:
         for wish in part.wishes:
-            pieces = wants.setdefault((wish.due, wish.order), {})
+            pieces = wants.setdefault((wish.due or UNDATED, wish.order), {})
             pieces[part.id] = pieces.get(part.id, 0) + wish.pieces
     left = {due: _count_left(hours, asked.now, due) for due in {due for due, _ in wants}}
     return [OpenOrder(order, left[due], pieces) for (due, order), pieces in sorted(wants.items())]
@@ -115,6 +117,8 @@ def list_orders(asked: PlanCutting, hours: Hours) -> list[OpenOrder]:
 
 def _count_left(hours: Hours, now: str, due: str) -> float:
     """Counts the minutes of work until then; below zero, where it is over."""
+    if due == UNDATED:
+        return math.inf
     if due < now:
         return -hours.count_days(due, now) * hours.minutes
     return hours.count_days(now, due) * hours.minutes

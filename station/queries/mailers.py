@@ -109,7 +109,7 @@ def _plan_in(
         lies = _lay(view, inside, tuple(rated))
     if not lies.mailer:
         lies = _lay(view, inside, measured)
-    guessed = next((part.name for part, _ in inside if part.shape is None), "")
+    guessed = next((part.name for part, _ in inside if not _has_size(part)), "")
     stack = Stack(lies, guessed, find_shop(view).mailer_spare_mm)
     habit = mailers.get(_find_habit(view, inside))
     mailer = habit or mailers.get(lies.mailer)
@@ -161,8 +161,13 @@ def list_left_mailers(view: View) -> tuple[Mailer, ...]:
 
 def lay_out(part: Part, count: int) -> PackPart:
     """Gives a part's box lying flat, the longer side first."""
-    x, y = part.shape.box if part.shape else ASSUMED_MM
+    x, y = part.shape.box if part.shape and _has_size(part) else ASSUMED_MM
     return PackPart(part.id, max(x, y), min(x, y), part.thickness_mm, count, part.small)
+
+
+def _has_size(part: Part) -> bool:
+    """Whether the part has an outline, and one that goes around something."""
+    return part.shape is not None and min(part.shape.box) > 0
 
 
 def measure_mailer(mailer: Mailer) -> PackMailer:

@@ -12,8 +12,8 @@ def find_shop(view: View) -> Shop:
 
 
 def list_reasons(view: View, use: str) -> tuple[Reason, ...]:
-    """Lists the reasons of one use, by number."""
-    return view.shelf(Reason, use, MOST)
+    """Lists the reasons of one use, by number; one that is shelved wrongly is none of them."""
+    return tuple(reason for reason in view.shelf(Reason, use, MOST) if reason.use == use)
 
 
 def find_reason(view: View, number: str, use: str) -> Reason | None:

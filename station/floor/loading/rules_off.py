@@ -173,7 +173,7 @@ def _send_to_popping(
     n, makes = bed.sheet, revision.makes()
     after, bits = _count_sheet(batch), _find_bits(view, bed, run)
     following = _find_after(view, after, bed, revision)
-    moves = _move_whole(batch, n, makes) + _use_up(bed) + _wear_out(view, bed, run, bits)
+    moves = _move_whole(batch, n, makes) + _use_up(view, bed) + _wear_out(view, bed, run, bits)
     emptied, after = _empty_bed(view, bed, after, revision, following)
     emptied, first = make_due(view, bed, run, emptied)
     slip = _fill_slip(act, view, bed, run)
@@ -228,7 +228,7 @@ def _keep_for_next_run(
     slip = replace(_fill_slip(act, view, bed, run), state=BETWEEN)
     ran = Ran(revision=run.id, router=bed.id, at=slip.at, minutes=slip.minutes, by=slip.by)
     slip = replace(slip, runs=(*slip.runs, ran))
-    moves = (move(SHEET, 1, f"bed/{bed.id}", BETWEEN, bed.lot), *_wear_out(view, bed, run, bits))
+    moves = (_move_sheet(view, bed, BETWEEN), *_wear_out(view, bed, run, bits))
     free, first = make_due(view, bed, run, _free_bed(bed))
     timed, read = _learn_pace(act, view, bed, run), (give_minutes(slip, run),)
     done = count_done(view, batch, revision) | {n: bed.run}
@@ -324,9 +324,16 @@ def _move_lost(batch: Batch, reason: Reason, counts: Mapping[str, int]) -> tuple
     return tuple(move(part, qty, "cut", to, batch.id) for part, qty in counts.items() if qty)
 
 
-def _use_up(bed: Bed) -> tuple[Move, ...]:
+def _use_up(view: View, bed: Bed) -> tuple[Move, ...]:
     """Moves the sheet itself to what is used up."""
-    return (move(SHEET, 1, f"bed/{bed.id}", "used", bed.lot),)
+    return (_move_sheet(view, bed, "used"),)
+
+
+def _move_sheet(view: View, bed: Bed, to: str) -> Move:
+    """Moves the sheet itself off the bed. One that the books have not there is a recount's."""
+    on_bed = f"bed/{bed.id}"
+    known = any((h.part, h.batch) == (SHEET, bed.lot) for h in view.stock(place=on_bed))
+    return move(SHEET, 1, on_bed if known else "recount", to, bed.lot)
 
 
 def _fill_slip(act: Act[EndSheet | SpoilSheet], view: View, bed: Bed, run: Revision) -> Slip:
@@ -403,7 +410,7 @@ def _lose_sheet(
     lost = {part: qty - survived[part] for part, qty in makes.items()}
     run = find_running(view, bed) or revision
     bits = _find_bits(view, bed, run)
-    moves = _move_whole(batch, n, survived) + _use_up(bed) + _wear_out(view, bed, run, bits)
+    moves = _move_whole(batch, n, survived) + _use_up(view, bed) + _wear_out(view, bed, run, bits)
     moves += _move_lost(batch, reason, lost)
     following = _find_after(view, after, bed, revision)
     emptied, after = _empty_bed(view, bed, after, revision, following)
