@@ -68,6 +68,7 @@ def in_memory() -> Iterator[None]:
         yield
         return
     with tempfile.TemporaryDirectory(dir=MEMORY, ignore_cleanup_errors=True) as folder:
+        Path(folder).chmod(0o1777)  # some tests and the database's server are another user's
         os.environ["TMPDIR"] = folder
         yield
 

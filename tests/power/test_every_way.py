@@ -159,6 +159,13 @@ def moved_in(ledger, _world):
     ledger.idle()
 
 
+def held_still(ledger, _world):
+    ledger.hold_still()
+    ledger.record(act("new"))
+    ledger.go_on()
+    ledger.idle()
+
+
 def restored(folder, _world):
     Ledger.restore(folder / "copy.backup", folder / FILE)
 
@@ -182,6 +189,7 @@ DEEDS = {
     "an act that waits": ("s1", with_ledger(lambda it, _: it.record(act("new"), "draft"))),
     "an act taken back": ("alone", with_ledger(taken_back)),
     "an act, and its log moved in": ("alone", with_ledger(moved_in)),
+    "an act while the file is copied": ("alone", with_ledger(held_still)),
     "an act with a number": ("alone", with_ledger(numbered)),
     "a number of a new block": ("alone", with_ledger(lambda it, _: it.take_number("order"))),
     "asking for numbers ahead": (

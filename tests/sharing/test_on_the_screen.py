@@ -11,6 +11,7 @@ from station.ledger import statements
 from station.ledger.faults import DiskFault
 from station.look.inspect import list_texts
 from station.look.window import Window
+from station.sharing import secret
 from station.sharing.address import Address
 from station.sharing.founding import copy
 from station.sharing.loop import Loop
@@ -185,7 +186,13 @@ def test_a_card_for_the_same_number_lets_this_pc_share_on_at_once(screen, shop, 
     """The owner has decided which of the two it is: no other PC has the new password."""
     folder = screen.stage.ledger.path.parent
     address = Address("127.0.0.1", net.port, shop.database)
-    Membership(shop.names.site, "1", shop.names.station("1"), address).keep(folder)
+    membership = Membership(shop.names.site, "1", shop.names.station("1"), address)
+    membership.keep(folder)
+    secret.keep(folder, membership.account, shop.passwords["1"])
+    link = membership.link(folder)  # as the program's own: its password is another from then on
+    screen.session.loop.close()
+    screen.session.loop = Loop(screen.stage.ledger, lambda: link)
+    screen.session._often.timeout.connect(screen.session.loop.step)
     screen.stage.ledger.set_local("twin", "1")
     says(screen, qtbot, "Another PC works as this station: sharing has stopped")
     works_on(screen)
@@ -194,6 +201,7 @@ def test_a_card_for_the_same_number_lets_this_pc_share_on_at_once(screen, shop, 
     qtbot.waitUntil(lambda: not screen.stage.ledger.not_shared(), timeout=PATIENCE_MS)
     says(screen, qtbot, "Shared")
     assert not shows(screen, "Scan a new join card here: it gives this PC a number of its own.")
+    link.close()
 
 
 def shows(screen, words):
