@@ -12,19 +12,10 @@ from station.planning.learnt import PartLearnt
 from station.planning.messages import FileNow
 from station.planning.routers import LOAD_MIN
 
-
-class BatchSize(NamedTuple):
-    """Router minutes that batches take: sheets that take less than `short` stay one batch, what
-    takes longer than `long` is parted into about so much, for what is begun goes on while urgent
-    work waits.
-    """
-
-    short: float
-    long: float
-
-
-USUAL = BatchSize(120.0, 240.0)  # of our own choice
-FINE = BatchSize(30.0, 60.0)  # more paper, where it spares orders from being late; own choice
+SHORT_MIN = 120.0  # router minutes; what takes less stays one batch; of our own choice
+# router minutes; what takes longer is parted into about so much, for what is begun goes on while
+# urgent work waits; of our own choice
+LONG_MIN = 240.0
 
 
 class CutLot(NamedTuple):
@@ -50,7 +41,6 @@ def divide_for_orders(
     files: Mapping[str, FileNow],
     parts: Mapping[str, PartLearnt],
     certainty: float,
-    size: BatchSize = USUAL,
 ) -> list[CutLot]:
     """Divides the sheets counted for orders into lots, the first due first.
 
@@ -73,18 +63,18 @@ def divide_for_orders(
     single += [_find_last(file, n, files, parts) for file, n in left.items() if n]
     return [
         lot._replace(sheets=sheets, more=more)
-        for lot in sorted(_join_short(single, files, size))
-        for sheets, more in part_sheets(files[lot.file], lot.sheets, size)
+        for lot in sorted(_join_short(single, files))
+        for sheets, more in part_sheets(files[lot.file], lot.sheets)
     ]
 
 
-def part_sheets(file: FileNow, sheets: int, size: BatchSize = USUAL) -> Iterator[tuple[int, int]]:
+def part_sheets(file: FileNow, sheets: int) -> Iterator[tuple[int, int]]:
     """Parts sheets into batches of about the same length, none of them long.
 
     Gives the sheets of each, and how many follow; other routers may take those.
     """
     each = min(file.minutes.values(), default=0.0) + LOAD_MIN
-    batches = math.ceil(sheets / max(1, round(size.long / each)))
+    batches = math.ceil(sheets / max(1, round(LONG_MIN / each)))
     for left in range(batches, 0, -1):
         batch = math.ceil(sheets / left)
         sheets -= batch
@@ -123,15 +113,13 @@ def _find_last(
     return CutLot(part.find_first_due(), part.now.id, file, sheets)
 
 
-def _join_short(
-    single: list[CutLot], files: Mapping[str, FileNow], size: BatchSize
-) -> list[CutLot]:
+def _join_short(single: list[CutLot], files: Mapping[str, FileNow]) -> list[CutLot]:
     """Joins sheets of a file that are due together, and what would be a short batch of its own."""
     joined: dict[str, list[CutLot]] = {}
     for lot in sorted(single):
         lots = joined.setdefault(lot.file, [])
         each = min(files[lot.file].minutes.values()) + LOAD_MIN
-        if lots and (lots[-1].due == lot.due or lots[-1].sheets * each < size.short):
+        if lots and (lots[-1].due == lot.due or lots[-1].sheets * each < SHORT_MIN):
             lots[-1] = lots[-1]._replace(sheets=lots[-1].sheets + lot.sheets)
         else:
             lots.append(lot)

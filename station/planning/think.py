@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from station.planning.chances import find_chance_enough
 from station.planning.hours import Hours
 from station.planning.learnt import PartLearnt, learn_parts, share_sheets
-from station.planning.lots import FINE, USUAL, BatchSize, divide_for_orders, part_sheets
+from station.planning.lots import divide_for_orders, part_sheets
 from station.planning.messages import (
     Because,
     Blocked,
@@ -28,9 +28,8 @@ from station.planning.order import count_sheets_a_day, list_to_order
 from station.planning.routers import LAST, LOAD_MIN, SHEET_MIN, RouterLoad
 from station.planning.sheets import SheetCounts, SheetFile, count_sheets
 from station.planning.surplus import OVER_DAYS, weigh_piece, weigh_surplus
-from station.planning.timing import TimedTurns, take_turns
+from station.planning.timing import take_turns
 from station.planning.waiting import (
-    Wanted,
     find_wanted,
     list_besides,
     list_forward,
@@ -42,7 +41,6 @@ from station.planning.waiting import (
 FIRST, AGAIN = 0.3, 0.2  # of the time, for one count of sheets and for counting them again
 # worked days of use that may be under way before more is cut for the rack; of our own choice
 UNDER_WAY_DAYS = 1.25
-WORTH_PAPER = 0.25  # orders late as expected, for which smaller batches pay; of our own choice
 Counts = Mapping[str, int]  # sheets by cut file
 
 
@@ -79,6 +77,7 @@ class Thinking:
         self.hours = Hours(
             asked.day_starts, asked.day_ends, asked.weekdays, asked.breaks, asked.closed
         )
+        self.load = RouterLoad(asked.routers, asked.queued)
         self.in_store = _count_store(asked)
         self.store = dict(self.in_store)  # what is left of it
         self.minutes = share_sheets(asked)  # of a piece of each part
@@ -86,8 +85,7 @@ class Thinking:
         self.fresh = {part: known.count_fresh(sure) for part, known in self.parts.items()}
         self.made: dict[str, int] = {}  # pieces planned so far
         self.before: dict[str, int] = {}  # of these for orders
-        self.load = RouterLoad(asked.routers, asked.queued)  # with the batches so far
-        self.lots: dict[str, int] = {}  # pieces for orders in these
+        self.lots: dict[str, int] = {}  # of these for orders, in the lots so far
         self.found: list[SheetCounts] = []
         self.put_off = 0  # sheets for the rack that wait until less is under way
 
@@ -200,10 +198,10 @@ class Thinking:
 
     def answer(self, lacked: Counts, rack: Counts) -> CuttingPlan:
         """Gives the releases their routers, the most urgent first, and puts all together."""
+        drafts = self._fit_under_way(self._draft_rack(rack), lacked)
+        releases = [*map(self._release, self._draft_orders(lacked)), *map(self._release, drafts)]
         wanted = find_wanted(self.asked, self.parts)
-        turned = self._take_turns(
-            lacked, self._fit_under_way(self._draft_rack(rack), lacked), wanted
-        )
+        turned = take_turns(self.asked, self.parts, self.hours, releases, wanted)
         for_orders = tuple(r for r in turned.releases if r.due)
         for_rack = tuple(r for r in turned.releases if not r.due)
         blocked = self._list_blocked(for_orders)
@@ -229,36 +227,6 @@ class Thinking:
         )
         return self._add_sums(plan, (*for_orders, *for_rack))
 
-    def _take_turns(
-        self, lacked: Counts, rack: list[DraftLine], wanted: Mapping[str, Wanted]
-    ) -> TimedTurns:
-        """Gives all sheets their routers and turns, in smaller batches where that spares orders
-        from being late: more routers share what is urgent then.
-        """
-        usual = self._batch(lacked, rack, wanted, USUAL)
-        if usual.late[0] < WORTH_PAPER:
-            return usual
-        fine = self._batch(lacked, rack, wanted, FINE)
-        return fine if fine.late[0] <= usual.late[0] - WORTH_PAPER else usual
-
-    def _batch(
-        self,
-        lacked: Counts,
-        rack: list[DraftLine],
-        wanted: Mapping[str, Wanted],
-        size: BatchSize,
-    ) -> TimedTurns:
-        """Puts sheets in batches of a size, and gives these their routers and turns."""
-        self.load, self.lots = RouterLoad(self.asked.routers, self.asked.queued), {}
-        for_rack = [
-            draft._replace(sheets=batch)
-            for draft in rack
-            for batch, _more in part_sheets(self.files[draft.file], draft.sheets, size)
-        ]
-        releases = [*map(self._release, self._draft_orders(lacked, size)),
-                    *map(self._release, for_rack)]  # fmt: skip
-        return take_turns(self.asked, self.parts, self.hours, releases, wanted)
-
     def _add_sums(self, plan: CuttingPlan, releases: tuple[Release, ...]) -> CuttingPlan:
         wishes = [wish for part in self.asked.parts for wish in (*part.wishes, *part.own)]
         late = {wish.order for wish in wishes if wish.due < self.asked.now}
@@ -276,9 +244,9 @@ class Thinking:
             lower_bound=round(sum(f.lower_bound for f in self.found), 3),
         )
 
-    def _draft_orders(self, counts: Counts, size: BatchSize) -> list[DraftLine]:
+    def _draft_orders(self, counts: Counts) -> list[DraftLine]:
         """Drafts the sheets for orders in lots, those first that the first order waits for."""
-        lots = divide_for_orders(counts, self.files, self.parts, self.asked.certainty, size)
+        lots = divide_for_orders(counts, self.files, self.parts, self.asked.certainty)
         return [
             DraftLine((lot.due,), lot.file, lot.sheets, self.parts[lot.part], lot.due, lot.due,
                       "orders", lot.more)
@@ -320,8 +288,8 @@ class Thinking:
             self.put_off += draft.sheets - sheets
             if (material := self.files[draft.file].material) in self.store:
                 self.store[material] += draft.sheets - sheets
-            if sheets:
-                kept.append(draft._replace(sheets=sheets))
+            parted = part_sheets(self.files[draft.file], sheets)
+            kept += [draft._replace(sheets=batch) for batch, _more in parted]
             left -= sheets * each
         return kept
 

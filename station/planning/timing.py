@@ -20,7 +20,6 @@ class TimedTurns(NamedTuple):
     releases: list[Release]
     places: dict[str, str]  # of the batches that are queued
     busy: float  # minutes until the last router that works is through
-    late: tuple[float, float]  # orders late as expected, and minutes late in all
 
 
 def take_turns(
@@ -35,8 +34,7 @@ def take_turns(
     `wanted` are the queued batches that orders wait for.
     """
     queues = _queue(asked, releases, wanted)
-    flow = ShopFlow(asked, parts, hours)
-    turns = find_turns(flow, queues, hours.minutes)
+    turns = find_turns(ShopFlow(asked, parts, hours), queues, hours.minutes)
     places = {job.name: job.by for jobs in queues.values() for job in jobs}
     for router, jobs in turns.items():
         if jobs != queues[router]:
@@ -57,7 +55,6 @@ def take_turns(
         ],
         places,
         beside.load.count_busy(),
-        flow.follow(turns)[:2],
     )
 
 

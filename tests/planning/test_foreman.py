@@ -178,19 +178,6 @@ def test_other_routers_take_the_rest_of_what_would_take_long():
     assert {(r.router, r.sheets, r.more) for r in releases} == {("1", 8, 8), ("2", 8, 0)}
 
 
-def test_smaller_batches_share_what_one_router_would_be_late_with():
-    # 4 sheets, 25 min and 5 at the bed: two hours of one router, for an order due in 75 minutes;
-    # two batches of an hour are in time. Where it is due in the afternoon they stay one
-    files = (file("A", {"a": 10}, 25.0, routers="12"),)
-    plan = think(shop(part("a", [(40, "2026-11-25T11:15:00")]), files=files))
-    releases = (plan.blocked[0].release, *plan.then)
-    assert {(r.router, r.sheets, r.more) for r in releases} == {("1", 2, 2), ("2", 2, 0)}
-    assert {r.ends for r in releases} == {"2026-11-25T11:00:00"}
-    assert [r.need for r in releases] == [40, 40]
-    calm = think(shop(part("a", [(40, TODAY)]), files=files))
-    assert (calm.blocked[0].release.sheets, calm.then) == (4, ())
-
-
 def test_a_few_sheets_for_several_orders_stay_one_batch():
     wants = [(10, TODAY), (10, TOMORROW), (10, IN_FIVE_DAYS)]
     asked = shop(part("a", wants), files=(file("A", {"a": 10}),))
