@@ -104,6 +104,7 @@ def test_more_on_the_rack_never_asks_for_more_sheets(wanted, there, more, each):
     assert count(there + more) <= count(there)
 
 
+@pytest.mark.slow
 @settings(max_examples=30, deadline=None)
 @given(shops())
 def test_what_is_taken_back_leaves_enough_for_its_mark(asked):

@@ -3,9 +3,12 @@
 import ast
 from pathlib import Path
 
+import pytest
+
 HOME = Path(__file__).resolve().parent.parent.parent
 
 
+@pytest.mark.slow
 def test_no_text_of_a_concern_is_joined_in_english() -> None:
     joined = [
         f"{file.relative_to(HOME)}:{value.lineno}"
