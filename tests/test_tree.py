@@ -59,3 +59,14 @@ def test_rows_are_found_by_what_they_say():
         found[file.relative_to(TESTS).as_posix()] += sum(1 for line in lines if ROW.search(line))
     by_place = {name: lines for name, (lines, _) in BY_PLACE.items()}
     assert {name: lines for name, lines in found.items() if lines} == by_place
+
+
+def test_the_top_level_holds_what_the_project_is_made_of_and_no_more():
+    """What a command writes there by a slip is committed by the next slip."""
+    named = {path.name for path in TESTS.parent.iterdir()}
+    made = {"build", "dist", "__pycache__", "station.egg-info"}
+    seen = {name for name in named - made if not name.startswith(".")}
+    assert seen == {
+        "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml",
+        "station", "resources", "tests", "demo_db",
+    }  # fmt: skip

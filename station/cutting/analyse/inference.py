@@ -87,13 +87,13 @@ def _infer_corner(
 
 def _infer_origin(ends: Floats, sheet: Floats) -> str:
     """Finds where on the sheet x and y are 0: the centre where cuts lie on both sides of it, else
-    the corner that they lie beside. What lies left of and below zero, and no further than half
-    the sheet, may be about a centre too.
+    the corner that they lie beside, however near. What lies left of and below zero, and no further
+    than half the sheet, may be about a centre too.
     """
     if not len(ends):
         return "lower-left"
     low, high, beside = ends.min(axis=0), ends.max(axis=0), BESIDE_SHARE * sheet
-    left, below = (low < -beside).tolist()
+    left, below = ((low < -beside) | (high < 0)).tolist()
     both = (low < -beside) & (high > beside)
     near = (low > -(0.5 + BESIDE_SHARE) * sheet).all()
     if both.any() or (left and below and near):

@@ -184,3 +184,10 @@ def test_zero_lies_at_the_corner_that_all_is_cut_beside(places, corner):
     got = found(body, Setting(thickness_mm=6.0, bit_mm={1: 6.0}, sheet=(600.0, 400.0)))
     assert got.corner_mm == corner
     assert [p.line for p in got.problems if p.kind == "outside-sheet"] == []
+
+
+def test_a_strip_just_below_zero_lies_below_the_upper_edge():
+    """It was taken for a cut outside a sheet whose lower left corner is zero."""
+    got = found(box(20, -50, 100, 40), Setting(thickness_mm=6.0, bit_mm={1: 6.0}))
+    assert got.corner_mm == (0, -1220)
+    assert [p.line for p in got.problems if p.kind == "outside-sheet"] == []
