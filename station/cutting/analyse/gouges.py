@@ -145,6 +145,8 @@ def _list_halves(sheet: Sheet, open_: dict[int, shapely.Geometry]) -> Iterator[C
         used.update(ring)
         yield _make_ring(sheet, ring, line)
     left = open_.keys() - used
+    if not left:
+        return
     for ring, line in _join_rings([(c, line) for c, line in _list_fed(sheet) if c in left]):
         yield _make_ring(sheet, ring, line)
 

@@ -78,21 +78,22 @@ def _infer_corner(
     """Finds the sheet's lower left corner in the file's frame, mm."""
     origin = setting.origin
     if origin is None:
-        origin = _infer_origin(moves.points[1:, :2][cuts], np.array(sheet))
+        origin = _infer_origin([moves.points[1:, axis][cuts] for axis in (0, 1)], np.array(sheet))
         where = origin if origin == "centre" else f"{origin.replace('-', ' ')} corner"
         said.append(f"Origin: {where} of the sheet.")
     along, up = ORIGINS[origin]
     return 0.0 - along * sheet[0], 0.0 - up * sheet[1]
 
 
-def _infer_origin(ends: Floats, sheet: Floats) -> str:
+def _infer_origin(ends: list[Floats], sheet: Floats) -> str:
     """Finds where on the sheet x and y are 0: the centre where cuts lie on both sides of it, else
     the corner that they lie beside, however near. What lies left of and below zero, and no further
-    than half the sheet, may be about a centre too.
+    than half the sheet, may be about a centre too. `ends` are the x, and the y, of the cuts' ends.
     """
-    if not len(ends):
+    if not len(ends[0]):
         return "lower-left"
-    low, high, beside = ends.min(axis=0), ends.max(axis=0), BESIDE_SHARE * sheet
+    low, high = (np.array([reach(some) for some in ends]) for reach in (np.min, np.max))
+    beside = BESIDE_SHARE * sheet
     left, below = ((low < -beside) | (high < 0)).tolist()
     both = (low < -beside) & (high > beside)
     near = (low > -(0.5 + BESIDE_SHARE) * sheet).all()

@@ -79,9 +79,9 @@ def _check_plunges(
 
 def _check_odd_plunges(moves: Moves, down: Bools, most_mm_min: float) -> list[Problem]:
     """Looks for the few plunges that are much quicker than the others of the same bit."""
-    found = []
-    for tool in list_values(moves.tool[down]):
-        own = np.flatnonzero(down & (moves.tool == tool))
+    found, some = [], np.flatnonzero(down)
+    for tool in list_values(moves.tool[some]):
+        own = some[moves.tool[some] == tool]
         usual = float(np.median(moves.feed[own]))
         odd = own[(moves.feed[own] > ODD_PLUNGE * usual) & (moves.feed[own] <= most_mm_min)]
         if len(odd) > ODD_PLUNGES * len(own):
@@ -298,9 +298,12 @@ def _check_drilled_twice(sheet: Sheet) -> list[Problem]:
     places = np.column_stack((moves.points[drilled + 1, :2].round(2), moves.tool[drilled]))
     _, hole = np.unique(places, axis=0, return_inverse=True)
     order = np.argsort(hole.ravel(), kind="stable")
-    one, other = drilled[order[:-1]], drilled[order[1:]]
+    same = np.diff(hole.ravel()[order]) == 0
+    one, other = drilled[order[:-1]][same], drilled[order[1:]][same]
+    if not len(one):
+        return []
     left = np.cumsum(np.abs(np.diff(moves.points[:, :2], axis=0)).max(axis=1, initial=0.0) > 0)
-    again = (np.diff(hole.ravel()[order]) == 0) & (left[other] > left[one])
+    again = left[other] > left[one]
     again &= moves.points[other + 1, 2] > moves.points[one + 1, 2] - TOUCH_MM
     found = []
     for a, b in sorted(zip(other[again].tolist(), one[again].tolist(), strict=True))[:MOST_PASSES]:

@@ -196,9 +196,11 @@ def _keep_over_sheet(moves: Moves, some: Bools, inferred: Inferred) -> Bools:
 
 def _pick_unplaced(moves: Moves, face: float) -> Bools:
     """Picks moves before the file first says a height: where the bit is then is not known."""
-    z = moves.points[1:, 2]
-    said = int(np.argmax(z != 0.0)) if (z != 0.0).any() else len(z)
-    return np.asarray((np.arange(len(z)) <= said) & ((z == 0.0) | (z >= face)))
+    z, picked = moves.points[1:, 2], np.zeros(len(moves), dtype=bool)
+    said = z != 0.0
+    before = slice(int(np.argmax(said)) + 1 if said.any() else len(z))
+    picked[before] = ~said[before] | (z[before] >= face)
+    return picked
 
 
 def _pick_returns(moves: Moves, geo: Geometry, some: Bools) -> Bools:
@@ -321,9 +323,9 @@ def _check_spindle(
     still = _find_starts(inside & (moves.rpm <= 0))
     found = _note_moves(moves, still, "spindle-off", say("Cuts while the spindle is off."))
     unsaid = _find_starts(inside & np.isnan(moves.rpm))[:1]
-    graded = KNOW if np.isnan(moves.rpm[inside]).all() else ""
     text = say("No speed is given by then: the spindle turns as it was last set.")
     for problem in _note_moves(moves, unsaid, "no-speed", text):
+        graded = KNOW if np.isnan(moves.rpm[inside]).all() else ""
         found.append(replace(problem, graded=graded))
     level = inside & (geo.flat > 1e-9) & (moves.rpm > 0) & (moves.feed > 0)
     return [
@@ -371,13 +373,15 @@ def _check_lost_points(
     the same bit elsewhere. What plunges from above is looked at by itself, unless it stops at the
     face.
     """
+    quick = moves.feed > LEAST_QUICK_MM_MIN
+    if not quick.any():
+        return []
     level = geo.flat > 1e-9
     most = setting.router.rapid_mm_min if setting.router else np.inf  # what is quicker is told
     high, low = moves.points[:-1, 2], moves.points[1:, 2]
     down = (moves.kind != RAPID) & ~level & (low < high)
     down &= (high <= face - TOUCH_MM) | (np.abs(low - face) < AT_FACE_MM)
-    some = (moves.feed <= most) & moves.sure & ((inside & level) | down)
-    quick = some & (moves.feed > LEAST_QUICK_MM_MIN)
+    quick &= (moves.feed <= most) & moves.sure & ((inside & level) | down)
     if not quick.any():
         return []
     stretch = np.cumsum(np.diff(moves.feed, prepend=0.0) != 0)  # at one feed, no rapid between

@@ -86,9 +86,11 @@ def _check_steps(moves: Moves, geo: Geometry, cuts: Cuts, levels: Levels) -> lis
     After a thin first pass, that spares the face, they look so too: where it takes more than a
     hair, one of them must lie in the air. Depths from the sheet's own face tell nothing.
     """
+    if abs(levels.face) < MEANT_MM:
+        return []
     top, first = find_tops(cuts)
     usual = float(np.median(top)) if len(top) > 1 else -np.inf
-    if usual < levels.face + MEANT_MM or abs(levels.face) < MEANT_MM:
+    if usual < levels.face + MEANT_MM:
         return []
     level = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
     aired = level & (np.abs(geo.bottom - usual) < SAME_STEP_MM)

@@ -93,10 +93,10 @@ def find_cuts(moves: Moves, geo: Geometry, bit_mm: Mapping[int, float], face: fl
     inside = (moves.kind != RAPID) & (np.minimum(z[:-1], z[1:]) < face - IN_SHEET_MM)
     starts = inside.copy()
     starts[1:] &= ~inside[:-1] | (moves.tool[1:] != moves.tool[:-1])
-    run = np.cumsum(starts, dtype=np.int32) - 1
-    runs = int(run[-1]) + 1 if len(run) else 0
-    deepest = np.full(max(runs, 1), np.inf)
-    np.minimum.at(deepest, run[inside], geo.bottom[inside])
+    run, begins = np.cumsum(starts, dtype=np.int32) - 1, np.flatnonzero(starts)
+    deepest = np.full(1, np.inf)
+    if len(begins):
+        deepest = np.minimum.reduceat(np.where(inside, geo.bottom, np.inf), begins)
     index = np.flatnonzero(inside & (geo.flat > 1e-9))
     tools = list_values(moves.tool[index])
     radii = np.array([bit_mm.get(tool, 0.0) / 2 for tool in tools])
