@@ -176,7 +176,9 @@ class Loop:
             return
         self.why, self._rest = news.why, news
         self._tries = self._tries + 1 if news.state == "away" else 0
-        self._behind = self._behind + 1 if news.state == "behind" else 0
+        # where more is to come, this station was late: nobody writes faster than it decides
+        is_beaten = news.state == "behind" and not news.more
+        self._behind = self._behind + 1 if is_beaten else 0
         self._by_groups = self._by_groups or self._behind >= STARVED
         self._come.extend(news.entries)
         self._due = self._clock() + self._pause(news)

@@ -191,3 +191,39 @@ def test_a_twins_act_among_what_comes_meanwhile_is_noticed(two):
     assert not a.ledger.has_twin
     a.share()
     assert a.ledger.has_twin
+
+
+@pytest.mark.slow
+def test_scans_while_much_arrives_are_not_held_up(tmp_path, made):
+    """A station that comes late is behind at each word of its own: that is no starving.
+
+    Taken in by groups, all that had come was begun anew with each scan, a hundred times, and then
+    done in one step that held the screen.
+    """
+    shop = MemoryShop()
+    a, b = (Station(tmp_path / n, n, shop) for n in "12")
+    for station in (a, b):
+        station.ledger.hurry(on=True)
+        station.share()
+    for n in range(6000):
+        b.ledger.record(replace(act(f"other{n}", batch=f"{n % 10:05d}"), station="2"))
+        if n % 500 == 499:
+            b.share()
+    loop, steps, scans = Loop(a.ledger, lambda: a.link, clock=lambda: made.now), [], 0
+    while scans < 150 or a.ledger.not_shared():
+        began = made.now
+        loop.step()
+        while loop._asking and loop._news.empty():  # the network takes less than a tick
+            time.sleep(0.0001)
+        steps.append(made.now - began)
+        made.now = max(made.now, began + TICK)
+        if scans < 150:
+            a.ledger.record(act(f"scan{scans}", batch=f"{90000 + scans}"))
+            scans += 1
+            loop.kick()
+    loop.close()
+    assert max(steps) < 0.05
+    for station in (a, b, a, b):
+        station.share()
+    assert same(a, b)
+    assert a.ledger.check() == []
