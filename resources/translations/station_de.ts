@@ -2992,16 +2992,40 @@
       <translation>Abheben, bestätigen, dann referenzieren.</translation>
     </message>
     <message>
+      <source>Line {line} begins subprogram {number} a second time. Take one of them out.</source>
+      <translation>Zeile {line} beginnt Unterprogramm {number} zum zweiten Mal. Eines davon herausnehmen.</translation>
+    </message>
+    <message>
       <source>Line {line} calls a subprogram. Save the file without them.</source>
       <translation>Zeile {line} ruft ein Unterprogramm auf. Die Datei ohne solche speichern.</translation>
+    </message>
+    <message>
+      <source>Line {line} calls subprogram {number} from within more than {most} others.</source>
+      <translation>Zeile {line} ruft Unterprogramm {number} aus mehr als {most} anderen heraus auf.</translation>
+    </message>
+    <message>
+      <source>Line {line} calls subprogram {number}, which is not in the file. Put it in.</source>
+      <translation>Zeile {line} ruft Unterprogramm {number} auf, das nicht in der Datei steht. Es einfügen.</translation>
+    </message>
+    <message>
+      <source>Line {line} calls subprogram {number}, which it stands in: that would never end.</source>
+      <translation>Zeile {line} ruft Unterprogramm {number} auf, in dem sie selbst steht: Das würde nie enden.</translation>
     </message>
     <message>
       <source>Line {line} calls this bit {said}: is it to cut through the sheet?</source>
       <translation>Zeile {line} nennt diesen Fräser {said}: Soll er durch die Platte fräsen?</translation>
     </message>
     <message>
+      <source>Line {line} goes back to another line than it came from. Save the file without it.</source>
+      <translation>Zeile {line} kehrt zu einer anderen Zeile zurück, als von der sie aufgerufen wurde. Die Datei ohne sie speichern.</translation>
+    </message>
+    <message>
       <source>Line {line} is part of a loop or subprogram. Save the file without them.</source>
       <translation>Zeile {line} gehört zu einer Schleife oder einem Unterprogramm. Die Datei ohne solche speichern.</translation>
+    </message>
+    <message>
+      <source>Line {line} works out what it calls. Save the file without it.</source>
+      <translation>Zeile {line} rechnet aus, was sie aufruft. Die Datei ohne sie speichern.</translation>
     </message>
     <message>
       <source>Line {line}: {what}</source>
@@ -8678,6 +8702,10 @@
     <message>
       <source>With this work</source>
       <translation>Mit dieser Arbeit</translation>
+    </message>
+    <message>
+      <source>With what line {line} calls, the file has more than {most} million lines. Split it.</source>
+      <translation>Mit dem, was Zeile {line} aufruft, hat die Datei mehr als {most} Millionen Zeilen. Sie aufteilen.</translation>
     </message>
     <message>
       <source>With {mark}, {lacks} of the pieces lack until more is there; with {should}: {then}</source>

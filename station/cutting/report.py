@@ -40,7 +40,8 @@ from station.cutting.model import (
     Setting,
     ShapeFound,
 )
-from station.cutting.read.dialects import turn_skipping
+from station.cutting.read.calls import write_out
+from station.cutting.read.dialects import find_dialect, turn_skipping
 from station.cutting.read.reader_compiled import read_compiled
 from station.cutting.read.remarks import (
     find_bits_said,
@@ -68,22 +69,36 @@ def read_program(
     `progress` gets the part done, 0 to 1. Raises Cancel once `cancelled` says so, and
     ValueError for a dialect that is not known.
     """
-    program = read_compiled(data, setting, progress=progress, cancelled=cancelled)
-    said = find_bits_said(data, inches=program.units == "inch")
     skipped = find_skipped(data)
+    program = _read_text(data, setting, skipped, progress=progress, cancelled=cancelled)
+    if skipped and not program.refused:
+        turned = replace(setting, dialect=turn_skipping(setting.dialect))
+        program = replace(program, otherwise=_read_text(data, turned, skipped))
+    return program
+
+
+def _read_text(
+    data: bytes,
+    setting: Setting,
+    skipped: tuple[tuple[int, int], ...],
+    *,
+    progress: Progress | None = None,
+    cancelled: Cancelled | None = None,
+) -> Program:
+    """Reads a text in one way, its calls written out; `skipped`: lines that begin with a slash."""
+    text = write_out(data, find_dialect(setting.dialect))
+    program = read_compiled(text.data, setting, progress=progress, cancelled=cancelled)
+    inches = program.units == "inch"
     program = replace(
         program,
-        bits_said=said,
+        bits_said=find_bits_said(text.data, inches=inches),
         skipped=skipped,
         zero_said=find_zero_said(data),
-        thickness_said=find_thickness_said(data, inches=program.units == "inch"),
-        other_zero=find_other_zero(data),
-        backward=0 if says_left_hand(data) else find_backward(data),
+        thickness_said=find_thickness_said(data, inches=inches),
+        other_zero=find_other_zero(text.data),
+        backward=0 if says_left_hand(data) else find_backward(text.data),
     )
-    if skipped and not program.refused:
-        other = read_compiled(data, replace(setting, dialect=turn_skipping(setting.dialect)))
-        program = replace(program, otherwise=number_bits(replace(other, bits_said=said)))
-    return number_bits(program)
+    return text.find_lines(number_bits(program))
 
 
 def refuse_program(program: Program) -> Say:

@@ -221,7 +221,7 @@ def lay_helix_holes() -> Job:
 
 def lay_subprogram() -> Job:
     """Cuts one part many times by a subprogram in steps."""
-    job = Job("a subprogram for repeated parts", may_refuse=True).open()
+    job = Job("a subprogram for repeated parts").open()
     pen = job.pen
     for x, y in PLACES:
         pen.lift(SAFE)

@@ -62,7 +62,6 @@ class Job:
     style: Style = field(default_factory=Style)
     sheet: Point = (1000.0, 600.0)
     thick: float = 12.0
-    may_refuse: bool = False
     given: dict[str, object] = field(default_factory=dict)
     pieces: list[Piece] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)

@@ -144,10 +144,11 @@ def _check_late_cuts(sheet: Sheet, pieces: Sequence[Piece], loose: Bools) -> lis
     ring, cut = shapely.STRtree(place).query(sheet.closed.faces.ring[own], predicate="contains")
     late = (first[cut] > freed[own[ring]]) & (freed[own[ring]] > 0)
     found: dict[int, Problem] = {}
-    for n, inside in zip(ring[late].tolist(), cut[late].tolist(), strict=True):
-        number = int(moves.line[first[inside]])
-        if n in found and number >= found[n].line:
+    order = np.argsort(first[cut[late]], kind="stable")
+    for n, inside in zip(ring[late][order].tolist(), cut[late][order].tolist(), strict=True):
+        if n in found:
             continue
+        number = int(moves.line[first[inside]])
         x, y = shapely.get_coordinates(place[inside])[0].tolist()
         kind, text = "late-inside", say("This is cut in a piece that is free already.")
         if not loose[n]:
@@ -164,7 +165,7 @@ def _check_late_parts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
     hole and its waste would hold it.
     """
     closed, (face, line) = sheet.closed, sheet.edges
-    parent, index = closed.faces.parent, sheet.cuts.index
+    parent = closed.faces.parent
     around = {int(parent[f]) for f in sheet.of_piece if parent[f] >= 0}
     found = []
     for slug in sorted(f for f in around if sheet.kinds[f] == SLUG):
@@ -177,9 +178,9 @@ def _check_late_parts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
         outer = line[(face == slug) & ~inner]
         if held.any() or not len(outer):
             continue
-        free = int(sheet.cuts.moves.line[index[sheet.through.stop[outer].max() - 1]])
+        free = int(sheet.through.stop[outer].max()) - 1
         for n in own:
-            if pieces[n].line > free:
+            if sheet.begins[n] > free:
                 text = say("This is cut out of a piece that is free already.")
                 found.append(note_piece(pieces[n], "late-inside", text))
     return found

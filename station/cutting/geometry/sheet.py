@@ -55,6 +55,7 @@ class Sheet:
     plunges: Ints  # moves that only go down through the sheet
     pieces: tuple[Piece, ...]
     of_piece: tuple[int, ...]  # its face
+    begins: tuple[int, ...]  # where in the cuts its contour does
     lost: tuple[LostTab, ...]
 
 
@@ -80,22 +81,19 @@ def find_sheet(
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: find_first_cut(f, contours, bounds[f], around) for f in parts}
     measures = measure_stretches(closed, cuts, levels)
-    strokes = list_strokes(
-        cuts,
-        through,
-        (closed.stretches.whole, closed.stretches.radius),
-        (plunges, _find_radii(moves, plunges, bit_mm)),
-    )
+    ways = closed.stretches.whole, closed.stretches.radius
+    strokes = list_strokes(cuts, through, ways, (plunges, _find_radii(moves, plunges, bit_mm)))
     rings = draw_rings(closed.faces, parts, strokes)
     made = [make_piece(f, rings[f], cuts, levels, closed, measures, firsts[f]) for f in parts]
     hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
-    order = sorted(range(len(parts)), key=lambda n: made[n].line)
+    order = sorted(range(len(parts)), key=lambda n: firsts[parts[n]])
     return Sheet(
         cuts, through, closed, contours, tuple(kinds), bounds, around, edges, drawn, shallow,
         skins=measures.skin,
         plunges=plunges,
         pieces=tuple(replace(made[n], hollows=tuple(hollows.get(parts[n], ()))) for n in order),
         of_piece=tuple(parts[n] for n in order),
+        begins=tuple(firsts[parts[n]] for n in order),
         lost=tuple(find_lost_tabs(cuts, levels, through, kerfs)),
     )  # fmt: skip
 

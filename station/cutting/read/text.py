@@ -171,7 +171,7 @@ def _find_zeroes_set(data: bytes) -> set[bytes]:
 
 def find_backward(data: bytes) -> int:
     """Finds the line where the spindle is first to turn backwards; 0: nowhere."""
-    for found in _list_backward(data):
+    for found in list_m_codes(data, BACKWARD):
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if line[-1:].isalpha():
             continue
@@ -186,12 +186,12 @@ def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
     return sorted(found, key=lambda some: some.start())
 
 
-def _list_backward(data: bytes) -> Iterator[re.Match[bytes]]:
-    """Lists where M4 may be called: few lines have an M, so looking for that is quickest."""
+def list_m_codes(data: bytes, pattern: re.Pattern[bytes]) -> Iterator[re.Match[bytes]]:
+    """Lists where an M code may stand: few lines have an M, so looking for that is quickest."""
     for letter in (b"M", b"m"):
         at = data.find(letter)
         while at >= 0:
-            if called := BACKWARD.match(data, at):
+            if called := pattern.match(data, at):
                 yield called
             at = data.find(letter, at + 1)
 

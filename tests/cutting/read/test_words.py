@@ -101,8 +101,8 @@ def test_no_unit_word_is_said_and_never_guessed_silently():
 
 
 @pytest.mark.parametrize(
-    "text", ["O100 SUB\nG0 X1\nO100 ENDSUB", "O<A> CALL", "G0 X1\nM98 P100", "O1 WHILE [#1 LT 3]",
-             "G65 P9010", "/M98P1"],
+    "text", ["O100 SUB\nG0 X1\nO100 ENDSUB", "O<A> CALL", "G0 X1\nM97 P100", "O1 WHILE [#1 LT 3]",
+             "G65 P9010", "/M97P1"],
 )  # fmt: skip
 def test_loops_and_subprograms_are_refused(text):
     got = program("G21\n" + text)
