@@ -9,10 +9,10 @@ from station.cutting.analyse.notes import note_cut
 from station.cutting.geometry.moves import Geometry, find_boxes, list_values
 from station.cutting.geometry.sheet import Sheet
 from station.cutting.geometry.strokes import (
-    CLOSE_MM,
     LEVEL_MM,
     Cuts,
     Levels,
+    Lines,
     find_earlier,
 )
 from station.cutting.model import (
@@ -33,6 +33,8 @@ PLUNGE_MM, TOUCH_MM = 0.25, 0.01
 TWICE_SHARE = 0.9
 AGAIN_MM, AGAIN_SHIFTS = 0.1, (0.27, 0.61)  # relative moves drift by less
 SAME_SIZE_MM = 0.02  # but are as long, and as bent
+# how far a run lies off one that it is cut over, and how much of both at least: not their leads
+OVER_MM, OVER_SHARE, POINTS = 0.06, 0.8, 61
 MOST_PASSES = 200
 DEEPER_MM = 0.05
 ODD_WIDE, ODD_SHARE = 2.0, 0.5  # so deep, in diameters, and by so few of the runs as deep
@@ -281,7 +283,7 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     # by run: its cut, and the one that cut it before
     pairs = dict(zip(cuts.run[where].tolist(), zip(where.tolist(), earlier[where].tolist(),
                                                    strict=True), strict=True))  # fmt: skip
-    pairs = _find_same_rings(sheet) | pairs
+    pairs = _find_same_ways(sheet) | pairs
     found = []
     for position, before in sorted(pairs.values())[:MOST_PASSES]:
         line = int(cuts.moves.line[cuts.index[before]])
@@ -314,26 +316,47 @@ def _check_drilled_twice(sheet: Sheet) -> list[Problem]:
     return found
 
 
-def _find_same_rings(sheet: Sheet) -> dict[int, tuple[int, int]]:
-    """Finds closed cuts through the sheet that go around where an earlier run has gone as deep,
-    wherever each begins: by run, the cut and the one before.
+def _find_same_ways(sheet: Sheet) -> dict[int, tuple[int, int]]:
+    """Finds cuts through the sheet that an earlier run has gone over as deep, wherever each begins
+    and in however many moves: by run, the cut and the one before.
     """
     cuts, lines = sheet.cuts, sheet.through
-    ends = [shapely.get_point(lines.shape, at) for at in (0, -1)]
-    closed = np.flatnonzero(shapely.distance(*ends) < CLOSE_MM)
-    box, long = shapely.bounds(lines.shape[closed]), shapely.length(lines.shape[closed])
-    corner = shapely.points(box[:, :2])
-    other, one = shapely.STRtree(corner).query(corner, predicate="dwithin", distance=AGAIN_MM)
-    same = (np.abs(box[one] - box[other]) < AGAIN_MM).all(axis=1)
-    same &= np.abs(long[one] - long[other]) < CLOSE_MM + (1 - TWICE_SHARE) * long[one]
-    one, other = closed[one[same]], closed[other[same]]
-    later = lines.run[other] > lines.run[one]
-    one, other = one[later], other[later]
-    off = shapely.hausdorff_distance(lines.shape[one], lines.shape[other])
-    found: dict[int, tuple[int, int]] = {}
-    for a, b in zip(one[off < AGAIN_MM].tolist(), other[off < AGAIN_MM].tolist(), strict=True):
-        first, again = int(lines.first[a]), int(lines.first[b])
-        deep = cuts.high[first : lines.stop[a]].max()
-        if deep <= cuts.low[again : lines.stop[b]].min() + TOUCH_MM:
-            found.setdefault(int(lines.run[b]), (again, first))
+    low, found = cuts.run_low, dict[int, tuple[int, int]]()
+    for a, b in _list_alike_runs(lines):
+        one, other = (np.flatnonzero(lines.run == run) for run in (a, b))
+        as_deep = low[a] <= low[b] + TOUCH_MM
+        if as_deep and _lies_over(lines, other, one) and _lies_over(lines, one, other):
+            found.setdefault(b, (int(lines.first[other[0]]), int(lines.first[one[0]])))
     return found
+
+
+def _list_alike_runs(lines: Lines) -> list[tuple[int, int]]:
+    """Lists pairs of runs whose cuts are about as long and lie in about the same box, the earlier
+    run first.
+    """
+    runs, own = np.unique(lines.run, return_inverse=True)
+    if len(runs) < 2:
+        return []
+    box = np.tile([np.inf, np.inf, -np.inf, -np.inf], (len(runs), 1))
+    each = shapely.bounds(lines.shape)
+    np.minimum.at(box[:, :2], own, each[:, :2])
+    np.maximum.at(box[:, 2:], own, each[:, 2:])
+    long = np.bincount(own, weights=shapely.length(lines.shape))
+    most = (1 - OVER_SHARE) * long / 2  # how far a lead goes out of the other's box
+    corner = shapely.points(box[:, :2])
+    one, other = shapely.STRtree(corner).query(corner, predicate="dwithin", distance=most)
+    near = (np.abs(box[one] - box[other]) < most[one, None]).all(axis=1) & (one < other)
+    near &= np.minimum(long[one], long[other]) > OVER_SHARE * np.maximum(long[one], long[other])
+    pairs = np.column_stack((runs[one[near]], runs[other[near]]))
+    return [(a, b) for a, b in sorted(pairs.tolist())]
+
+
+def _lies_over(lines: Lines, some: Ints, others: Ints) -> bool:
+    """Tells whether most of some lines lies over others."""
+    shapes = lines.shape[some]
+    under, length = shapely.multilinestrings(lines.shape[others]), shapely.length(shapes)
+    shapely.prepare(under)
+    shares = (np.arange(POINTS) + 0.5) / POINTS
+    places = shapely.line_interpolate_point(shapes[:, None], shares, normalized=True)
+    over = shapely.dwithin(places, under, OVER_MM).mean(axis=1)
+    return bool(over @ length > OVER_SHARE * length.sum())

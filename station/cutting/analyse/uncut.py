@@ -36,6 +36,8 @@ ALONG_POINTS, COVERED_SHARE = 11, 0.9  # looked at along a cut; of them in cuts 
 # ends of an outline lie this far apart; further, measured by its way, it goes around nothing
 LEAST_GAP_MM, MOST_GAP_SHARE = 12.0, 0.35
 WIDER, OTHERWISE = 2.0, 3  # times as wide as most tabs; times as many tabs that are no gaps
+LEAST_SHORT_MM = 1.0  # an outline that ends nearer to its start was meant to get there
+AS_WIDE_MM, AS_WIDE = 1.0, 0.25  # by which tabs of one width differ at most: that, or that share
 CHORDS = 4  # of the bit's own round, where only that is asked
 
 
@@ -47,7 +49,7 @@ def find_uncut(sheet: Sheet, pieces: Sequence[Piece], levels: Levels) -> list[Pr
         *_check_unfreed(sheet, levels),
         *_check_alike(sheet, levels),
         *_check_idle_cuts(sheet),
-        *_check_odd_gaps(pieces),
+        *_check_odd_gaps(sheet, pieces),
     ]
 
 
@@ -98,11 +100,11 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
     to edge of a strip, or in a part where they nearly go through and would part it.
     """
     lines, cuts = sheet.shallow.lines, sheet.cuts
-    found = []
-    for chain in _join_chains(sheet, levels):
+    lefts, found = _measure_left(sheet, levels), []
+    for chain in _join_chains(sheet, levels, lefts):
         if _lies_in_cuts(sheet, chain):
             continue
-        left = float(cuts.run_low[lines.run[chain[0]]] - levels.bottom)
+        left = float(lefts[chain[0]])
         longest = int(chain[np.argmax(shapely.length(lines.shape[chain]))])
         middle = shapely.line_interpolate_point(lines.shape[longest], 0.5, normalized=True)
         face = int(sheet.closed.faces.find_at(shapely.get_coordinates(middle))[0])
@@ -116,6 +118,16 @@ def _check_unfreed(sheet: Sheet, levels: Levels) -> list[Problem]:
             text = say("This cut leaves {left} mm and frees nothing.", left=length(left, 2))
             found.append(note_cut(cuts, int(lines.first[chain[0]]), "uncut", text))
     return found
+
+
+def _measure_left(sheet: Sheet, levels: Levels) -> Floats:
+    """Measures what each shallow cut leaves where its run is deepest, mm; of a run that goes
+    through somewhere, where the cut itself does not.
+    """
+    cuts, lines = sheet.cuts, sheet.shallow.lines
+    run, low, high = cuts.run_low[lines.run], cuts.low[lines.first], cuts.high[lines.first]
+    own = np.where(low > levels.through, low, high)
+    return np.asarray(np.where(run > levels.through, run, own) - levels.bottom)
 
 
 def _check_alike(sheet: Sheet, levels: Levels) -> list[Problem]:
@@ -161,25 +173,24 @@ def _lies_in_cuts(sheet: Sheet, chain: Ints) -> bool:
     return bool(covered > COVERED_SHARE * length.sum())
 
 
-def _join_chains(sheet: Sheet, levels: Levels) -> list[Ints]:
+def _join_chains(sheet: Sheet, levels: Levels, left: Floats) -> list[Ints]:
     """Joins deep cuts of one depth that go on where the one before ended, or over a tab; gives
-    the deepest chain of each place, if it is long enough.
+    the deepest chain of each place, if it is long enough. `left`: what each cut leaves.
     """
-    lines, cuts = sheet.shallow.lines, sheet.cuts
-    low = cuts.run_low[lines.run] - levels.bottom
-    deep = np.flatnonzero(low < (1 - DEEP_SHARE) * levels.thickness)
+    lines = sheet.shallow.lines
+    deep = np.flatnonzero(left < (1 - DEEP_SHARE) * levels.thickness)
     if not len(deep):
         return []
     shape = lines.shape[deep]
     away = shapely.distance(shapely.get_point(shape[:-1], -1), shapely.get_point(shape[1:], 0))
-    new = (away > WIDEST_GAP_MM) | (np.abs(np.diff(low[deep])) > LEVEL_MM)
+    new = (away > WIDEST_GAP_MM) | (np.abs(np.diff(left[deep])) > LEVEL_MM)
     chains = np.split(deep, np.flatnonzero(new) + 1)
     deepest: dict[tuple[int, ...], Ints] = {}
     for chain in chains:
         if shapely.length(lines.shape[chain]).sum() < LONG_MM:
             continue
         key = tuple(np.round(shapely.total_bounds(lines.shape[chain])).astype(int).tolist())
-        if key not in deepest or low[chain[0]] < low[deepest[key][0]]:
+        if key not in deepest or left[chain[0]] < left[deepest[key][0]]:
             deepest[key] = chain
     return sorted(deepest.values(), key=lambda chain: int(chain[0]))
 
@@ -290,10 +301,11 @@ def _tell_unfinished(sheet: Sheet, line: int, gap: float) -> Problem:
     return replace(note_cut(sheet.cuts, last, "frees-nothing", text), graded=LOOK)
 
 
-def _check_odd_gaps(pieces: Sequence[Piece]) -> list[Problem]:
+def _check_odd_gaps(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
     """Tells of a piece that hangs where its outline ends before it gets back to its start, or to
     where its ramp is deep: a single gap, or rest of a ramp, where tabs are made otherwise or are
-    far less wide, or that most pieces equal to it do not have.
+    far less wide, or that most pieces equal to it do not have; and of the only gap of a piece
+    where no other tab of the sheet is as wide, unless the bit goes on beyond it.
     """
     alike = Counter(piece.shape for piece in pieces)
     most = [tab for piece in pieces for tab in piece.tabs]
@@ -303,15 +315,37 @@ def _check_odd_gaps(pieces: Sequence[Piece]) -> list[Problem]:
     odd = [_find_odd(piece, wide, gaps=other) for piece in pieces]
     gapped = Counter(p.shape for p, tab in zip(pieces, odd, strict=True) if tab)
     found = []
-    for piece, tab in zip(pieces, odd, strict=True):
-        others = alike[piece.shape] - gapped[piece.shape]
-        if tab is None or (alike[piece.shape] > 1 and gapped[piece.shape] > others):
-            continue
-        text = say("This outline ends {gap} mm before its start: that holds the piece.",
-                   gap=length(tab.width_mm, 1))  # fmt: skip
-        problem = Problem(tab.line, "frees-nothing", text, at=(tab.x_mm, tab.y_mm), graded=LOOK)
-        found.append(problem)
+    for n, (piece, some) in enumerate(zip(pieces, odd, strict=True)):
+        usual = alike[piece.shape] > 1 and 2 * gapped[piece.shape] > alike[piece.shape]
+        tab = None if usual else some
+        short = tab or _find_single(piece, most)
+        if short and (tab or _ends_at_start(sheet, n)):
+            found.append(_tell_short(short))
     return found
+
+
+def _tell_short(tab: Tab) -> Problem:
+    """Tells of an outline that ends before its start."""
+    text = say("This outline ends {gap} mm before its start: that holds the piece.",
+               gap=length(tab.width_mm, 1))  # fmt: skip
+    return Problem(tab.line, "frees-nothing", text, at=(tab.x_mm, tab.y_mm), graded=LOOK)
+
+
+def _ends_at_start(sheet: Sheet, piece: int) -> bool:
+    """Tells whether each gap along a piece lies between the end and the start of one run."""
+    closed, face = sheet.closed, sheet.of_piece[piece]
+    some = closed.stretches.pick((closed.left == face) | (closed.right == face))
+    return bool((some.run == some.to_run)[some.top == np.inf].all())
+
+
+def _find_single(piece: Piece, most: Sequence[Tab]) -> Tab | None:
+    """Finds the only gap of a piece where no other tab of the sheet is as wide."""
+    gaps = [tab for tab in piece.tabs if tab.style == "gap"]
+    if len(gaps) != 1 or gaps[0].width_mm < LEAST_SHORT_MM:
+        return None
+    wide = gaps[0].width_mm
+    alike = [abs(t.width_mm - wide) < max(AS_WIDE_MM, AS_WIDE * wide) for t in most]
+    return gaps[0] if sum(alike) == 1 else None
 
 
 def _find_odd(piece: Piece, wide_mm: float, *, gaps: bool) -> Tab | None:

@@ -1,5 +1,8 @@
 """What could go wrong with parts and passes is told at its line, and nothing else is."""
 
+import re
+
+import numpy as np
 import pytest
 from reading import HEAD, SETTING, box, found, program
 
@@ -147,6 +150,52 @@ ROUGH, DEEP = box(20, 20, 106, 86, z=-3), box(20, 20, 106, 86)
 )
 def test_what_is_cut_twice(body, lines):
     assert [line for line, kind in told(body) if kind == "twice"] == lines
+
+
+def wave(start: float, count: int, *, over: float = 0, lead: float = 0, off: float = 0) -> str:
+    """A closed curve about 150, 150 in `count` short lines, from an angle on and by `over` beyond
+    its start, with a lead in and out; all of it is rounded to 0.001 mm.
+    """
+    a = start + np.linspace(0, 2 * np.pi + over, count)
+    r = 60 + off + 6 * np.sin(3 * a) + 3 * np.cos(5 * a)
+    x, y = 150 + r * np.cos(a), 150 + r * np.sin(a)
+    if lead:
+        x = np.concatenate(([x[0] + lead], x, [x[-1] - lead]))
+        y = np.concatenate(([y[0] + lead], y, [y[-1] + lead]))
+    into, *ways = (f"X{u:.3f} Y{v:.3f}\n" for u, v in zip(x, y, strict=True))
+    return f"G0 {into}G1 Z-6.2 F900\nG1 F3000\n{''.join(ways)}G0 Z5\n"
+
+
+def tabbed_wave(start: float, count: int) -> str:
+    """The same with two lifts over tabs, at angles 1 and 4."""
+    lines = wave(start, count).splitlines()
+    for n, line in enumerate(lines):
+        if found := re.match(r"X(\S+) Y(\S+)$", line):
+            angle = np.arctan2(float(found[2]) - 150, float(found[1]) - 150) % (2 * np.pi)
+            lines[n] = f"{line} Z{-3 if 1 < angle < 1.2 or 4 < angle < 4.2 else -6.2}"
+    return "\n".join(lines) + "\n"
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "again"),
+    [
+        # from another start: beyond it, with leads, over tabs and in other points
+        (wave(0, 300, over=0.1), wave(1.3, 300, over=0.1), True),
+        (wave(0, 300, lead=8), wave(1.3, 300, lead=8), True),
+        (tabbed_wave(0, 300), tabbed_wave(2, 300), True),
+        (tabbed_wave(0, 300), tabbed_wave(0, 257), True),
+        # a rough lap 0.1 mm off before the fine one, and a copy elsewhere
+        (wave(0, 300, off=0.1), wave(1.3, 300), False),
+        (wave(0, 300), wave(0, 300).replace("X", "X1"), False),
+        # an outline of which others have cut three quarters as sides of theirs
+        (box(20, 20, 60, 60) + box(140, 20, 60, 60) + box(80, 80, 60, 60), box(80, 20, 60, 60),
+         False),
+    ],
+)  # fmt: skip
+def test_the_same_way_from_another_start_or_in_other_points_is_cut_twice(first, second, again):
+    lines = [line for line, kind in told(first + second) if kind == "twice"]
+    assert len(lines) == again
+    assert all(line > (HEAD + first).count("\n") for line in lines)
 
 
 @pytest.mark.parametrize(

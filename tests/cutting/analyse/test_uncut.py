@@ -82,6 +82,17 @@ WHOLE = "Y20\nX{start}\n"
             + lap(260, tabs=False, stop="Y20\nX290\n"),
             [30],
         ),
+        # 8 mm short, where others are whole, of one outline alone, and where tabs are lifts
+        (lap(20, tabs=False, stop=WHOLE) + lap(140, tabs=False, stop="Y20\nX185\n"), [21]),
+        (lap(20, tabs=False, stop="Y20\nX65\n"), [12]),
+        (lap(20, tabs=True, stop=WHOLE) + lap(140, tabs=True, stop="Y20\nX185\n"), [37]),
+        # another length than all the others
+        (
+            lap(20, tabs=False, stop="Y20\nX59\n")
+            + lap(140, tabs=False, stop="Y20\nX179\n")
+            + lap(260, tabs=False, stop="Y20\nX305\n"),
+            [30],
+        ),
         # all are held so
         (lap(20, tabs=False, stop="Y20\nX53\n") + lap(140, tabs=False, stop="Y20\nX173\n"), []),
         # more than a tab: it frees nothing
@@ -95,6 +106,17 @@ WHOLE = "Y20\nX{start}\n"
 def test_an_outline_that_does_not_get_back_to_its_start(body, lines):
     told = [p for p in found(body).problems if p.kind == "frees-nothing" and p.grade != KNOW]
     assert [p.line for p in told] == lines
+
+
+@pytest.mark.parametrize(
+    ("deeper", "shallower", "left"),
+    [("Z-6.3", "Z-5", 1.0), ("Z-6.2", "Z-5.5", 0.5), ("Z-4", "Z-5", 1.0)],
+)
+def test_what_a_cut_leaves_is_measured_where_it_does_not_go_through(deeper, shallower, left):
+    """It goes through before, and then on at another depth from edge to edge of nothing."""
+    cut = f"G0 X20 Y150\nG1 {deeper} F900\nX120 F3000\n{shallower}\nX300\nG0 Z5\n"
+    told = [p for p in found(cut + box(20, 20, 106, 86)).problems if p.kind == "uncut"]
+    assert [str(p.text) for p in told] == [f"This cut leaves {left:.2f} mm and frees nothing."]
 
 
 def test_a_skin_over_which_the_bit_was_lifted_is_not_meant():
