@@ -178,6 +178,7 @@ class Program:
     refused: Say = Say()  # why it was not read at all
     bits_said: tuple[BitSaid, ...] = ()
     zero_said: str = ""  # face or spoilboard, where a remark says it
+    origin_said: str = ""  # one of ORIGINS, the same
     thickness_said: tuple[float, int] | None = None  # mm, and the remark's line
     other_zero: tuple[int, str] | None = None  # the line where it changes, and its name
     backward: int = 0  # the line where the spindle is first to turn backwards

@@ -49,7 +49,7 @@ from station.cutting.read.remarks import (
     number_bits,
     says_left_hand,
 )
-from station.cutting.read.sheet_remarks import find_thickness_said
+from station.cutting.read.sheet_remarks import find_origin_said, find_thickness_said
 from station.cutting.read.text import find_backward, find_other_zero, find_skipped
 from station.shop.facts import Part
 from station.shop.words import Say, say
@@ -94,6 +94,7 @@ def _read_text(
         bits_said=find_bits_said(text.data, inches=inches),
         skipped=skipped,
         zero_said=find_zero_said(data),
+        origin_said=find_origin_said(data),
         thickness_said=find_thickness_said(data, inches=inches),
         other_zero=find_other_zero(text.data),
         backward=0 if says_left_hand(data) else find_backward(text.data),

@@ -9,7 +9,7 @@ import numpy as np
 from station.cutting.analyse.heights import SheetHeights, infer_heights
 from station.cutting.geometry.moves import Geometry, list_values
 from station.cutting.geometry.strokes import Levels
-from station.cutting.model import RAPID, Floats, Moves, Program, Setting
+from station.cutting.model import RAPID, Bools, Floats, Program, Setting
 from station.shop.cut_text import ORIGINS
 
 SHEET = (2440.0, 1220.0)
@@ -61,7 +61,7 @@ def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred
     sheet = setting.sheet or SHEET
     if setting.sheet is None:
         said.append(f"Sheet: {sheet[0]:g} × {sheet[1]:g} mm.")
-    corner = _infer_corner(moves, cuts, setting, sheet, said)
+    corner = _infer_corner(program, cuts, setting, sheet, said)
     bits_said: list[str] = []
     bits = _infer_bits(program, setting, bits_said)
     heights = infer_heights(program, geo, setting, bits, said)
@@ -73,16 +73,29 @@ def infer_setting(program: Program, setting: Setting, geo: Geometry) -> Inferred
 
 
 def _infer_corner(
-    moves: Moves, cuts: np.ndarray, setting: Setting, sheet: tuple[float, float], said: list[str]
+    program: Program, cuts: Bools, setting: Setting, sheet: tuple[float, float], said: list[str]
 ) -> tuple[float, float]:
     """Finds the sheet's lower left corner in the file's frame, mm."""
-    origin = setting.origin
+    origin, remark = setting.origin, program.origin_said
     if origin is None:
-        origin = _infer_origin([moves.points[1:, axis][cuts] for axis in (0, 1)], np.array(sheet))
+        ends = [program.moves.points[1:, axis][cuts] for axis in (0, 1)]
+        holds = remark and _fits(ends, np.array(sheet), remark)
+        origin = remark if holds else _infer_origin(ends, np.array(sheet))
         where = origin if origin == "centre" else f"{origin.replace('-', ' ')} corner"
-        said.append(f"Origin: {where} of the sheet.")
+        said.append(f"Origin: {where} of the sheet{', as a remark says' if holds else ''}.")
     along, up = ORIGINS[origin]
     return 0.0 - along * sheet[0], 0.0 - up * sheet[1]
+
+
+def _fits(ends: list[Floats], sheet: Floats, origin: str) -> bool:
+    """Tells whether cuts lie on the sheet, or just beside it, where x and y are 0 there."""
+    beside = BESIDE_SHARE * sheet
+    low = -np.array(ORIGINS[origin]) * sheet - beside
+    most = low + sheet + 2 * beside
+    return all(
+        bool(some.min(initial=np.inf) > low[axis]) and bool(some.max(initial=-np.inf) < most[axis])
+        for axis, some in enumerate(ends)
+    )
 
 
 def _infer_origin(ends: list[Floats], sheet: Floats) -> str:

@@ -21,12 +21,15 @@ def list_taken(analysis: Analysis, setting: Setting) -> tuple[TakenAs, ...]:
     )  # fmt: skip
     zero = "face" if abs(analysis.face_z) < SAME_MM else "spoilboard"
     said_zero = "given" if setting.zero else "remark" if program.zero_said else "assumed"
+    origin = _find_origin(analysis)
+    remark = setting.origin is None and program.origin_said == origin
+    said_origin = "remark" if remark else _given(setting.origin)
     deep = SPOILBOARD_MM if setting.spoilboard_mm is None else setting.spoilboard_mm
     unsaid = any(p.kind == "no-units" for p in program.problems)
     return (
         *bits,
         TakenAs("zero", zero, said_zero),
-        TakenAs("origin", _find_origin(analysis), _given(setting.origin)),
+        TakenAs("origin", origin, said_origin),
         TakenAs("spoilboard", f"{deep:g}", _given(setting.spoilboard_mm)),
         TakenAs("units", program.units, _given(setting.units) if unsaid else "text"),
         TakenAs("dialect", setting.dialect, "given" if setting.dialect != "report" else "assumed"),

@@ -1,4 +1,6 @@
-"""How thick a file's remarks say that its sheet is, in the habits of many who write them."""
+"""What a file's remarks say of its sheet, in the habits of many who write them: how thick it is,
+and where on it x and y are 0.
+"""
 
 from __future__ import annotations
 
@@ -49,6 +51,14 @@ OTHERS = re.compile(
     r"|SCREW|\bCUTS?\b|TRIM|MARGIN|EDGE|LEAVE|FINISH"
 )
 PIECES = re.compile(r",\s+|;|\s[-/|]\s|\.\s")
+ORIGIN = re.compile(r"\bX\s*[=:]?\s*0|\bXY\b|\bZERO|\bNULL|\bORIGIN|\bDATUM|\bCORNER\b|\bECKE\b")
+UP, DOWN = "TOP|UPPER|BACK|REAR|FAR|OBEN|HINTEN", "BOTTOM|LOWER|FRONT|NEAR|UNTEN|VORNE?"
+LEFT, RIGHT = "LEFT|LINKS", "RIGHT|RECHTS"
+# both words of a corner beside each other: in TOP OF STOCK, FRONT LEFT the first one is the face
+CORNER = re.compile(
+    rf"\b(?:(?:{UP}|{DOWN})\W*(?:{LEFT}|{RIGHT})|(?:{LEFT}|{RIGHT})\W*(?:{UP}|{DOWN}))\b"
+)
+MIDDLE = re.compile(r"\b(?:CENT(?:ER|RE)|MIDDLE|MITTE)\b")
 THINNEST_MM, THICKEST_MM = 0.3, 80.0  # of a sheet; what is wider is its width
 
 
@@ -65,6 +75,29 @@ def find_thickness_said(data: bytes, *, inches: bool) -> tuple[float, int] | Non
         if size is not None:
             said.setdefault(round(size, 3), len(data[: found.start()].splitlines()) + 1)
     return next(iter(said.items())) if len(said) == 1 else None
+
+
+def find_origin_said(data: bytes) -> str:
+    """Finds where on the sheet remarks say that x and y are 0, one of ORIGINS; empty: nowhere, or
+    not the same everywhere.
+    """
+    said = set()
+    for found in REMARK.finditer(data[:HEAD_BYTES]):
+        said.add(
+            read_origin(decode_remark(found[1] if found[1] is not None else found[2]).upper())
+        )
+    said.discard("")
+    return said.pop() if len(said) == 1 else ""
+
+
+def read_origin(text: str) -> str:
+    """Reads a corner of the sheet, or its centre, from a remark; empty where it names none."""
+    if not ORIGIN.search(text):
+        return ""
+    if corner := CORNER.search(text):
+        up, left = re.search(UP, corner[0]), re.search(LEFT, corner[0])
+        return f"{'upper' if up else 'lower'}-{'left' if left else 'right'}"
+    return "centre" if MIDDLE.search(text) and re.search(SHEET, text) else ""
 
 
 def read_thickness(text: str, *, inches: bool) -> float | None:

@@ -3,6 +3,7 @@
 import pytest
 from reading import box, found, program
 
+from station.cutting.analyse.taken import list_taken
 from station.cutting.model import Setting
 from station.cutting.report import analyse_program
 from station.shop.facts import Router
@@ -191,3 +192,19 @@ def test_a_strip_just_below_zero_lies_below_the_upper_edge():
     got = found(box(20, -50, 100, 40), Setting(thickness_mm=6.0, bit_mm={1: 6.0}))
     assert got.corner_mm == (0, -1220)
     assert [p.line for p in got.problems if p.kind == "outside-sheet"] == []
+
+
+@pytest.mark.parametrize(
+    ("remark", "corner"),
+    [
+        ("", (-300, -200)),
+        ("(X0 Y0 = TOP RIGHT CORNER)\n", (-600, -400)),
+        ("(X0 Y0 = LOWER LEFT CORNER)\n", (-300, -200)),  # nothing that is cut would lie on it
+    ],
+)
+def test_one_piece_left_of_zero_and_below_it_lies_where_a_remark_says(remark, corner):
+    setting = Setting(thickness_mm=6.0, bit_mm={1: 6.0}, sheet=(600.0, 400.0))
+    got = found(remark + box(-90, -90, 66, 66), setting)
+    assert got.corner_mm == corner
+    source = "remark" if corner == (-600, -400) else "assumed"
+    assert [t.source for t in list_taken(got, setting) if t.what == "origin"] == [source]

@@ -1,8 +1,13 @@
-"""A sheet's thickness is read from remarks in many habits, and from no other size."""
+"""A sheet's thickness and its zero are read from remarks in many habits, and from nothing else."""
 
 import pytest
 
-from station.cutting.read.sheet_remarks import find_thickness_said, read_thickness
+from station.cutting.read.sheet_remarks import (
+    find_origin_said,
+    find_thickness_said,
+    read_origin,
+    read_thickness,
+)
 
 MM, INCH = False, True
 
@@ -65,3 +70,33 @@ def test_it_is_said_where_it_stands_first():
     text = b"G21\n(STOCK 6.5 MM)\n; THICKNESS 6.5\n"
     assert find_thickness_said(text, inches=False) == (6.5, 2)
     assert find_thickness_said(text + b"(9 MM MDF)\n", inches=False) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "where"),
+    [
+        ("X0 Y0 = TOP RIGHT CORNER", "upper-right"),
+        ("ZERO: UPPER-LEFT CORNER OF SHEET", "upper-left"),
+        ("ORIGIN AT THE BACK LEFT", "upper-left"),
+        ("XY ZERO RIGHT FRONT", "lower-right"),
+        ("Z0 TOP OF STOCK, X0 Y0 FRONT LEFT", "lower-left"),
+        ("NULLPUNKT UNTEN LINKS", "lower-left"),
+        ("X0Y0 HINTEN RECHTS", "upper-right"),
+        ("ORIGIN: CENTER OF STOCK", "centre"),
+        ("DATUM IN THE MIDDLE OF THE SHEET", "centre"),
+        # of Z alone, of a part or a tab
+        ("Z0 = TOP OF STOCK", ""),
+        ("Z ZERO BOTTOM", ""),
+        ("TAB AT THE TOP RIGHT", ""),
+        ("LOWER LEFT SHUTTLE", ""),
+        ("CENTRE THE SHEET", ""),
+    ],
+)
+def test_where_a_remark_says_that_zero_is(text, where):
+    assert read_origin(text) == where
+
+
+def test_remarks_that_name_two_places_say_nothing():
+    text = b"G21\n(X0 Y0 TOP RIGHT)\n"
+    assert find_origin_said(text + b"; ORIGIN UPPER RIGHT\n") == "upper-right"
+    assert find_origin_said(text + b"(ORIGIN LOWER LEFT)\n") == ""
