@@ -1,9 +1,10 @@
 """``python -m tests.forge 2000``: forges entries that look sound, and shows every screen.
 
 At the end of a day in the shop, one to three fields of a fact are bent to other values of their
-own types, as an entry from elsewhere may hold them. What is judged sound is taken in, and then no
-screen of any room may fail, and nothing that can be touched on one. Given is how many and, if
-wanted, the seed; told is how many were left out, and every failure with what was bent.
+own types, as an entry from elsewhere may hold them. What is judged sound is taken in, ten at a
+time, and then no screen of any room may fail, and nothing that can be touched on one. Given is
+how many and, if wanted, the seed; told is how many were left out, and every failure with what was
+bent.
 
 Then a station's password is stolen for an hour (``tests/thief.py``), with a try for every ten
 entries: it changes nothing but what its own station may.
@@ -16,6 +17,7 @@ import logging
 import os
 import sys
 import tempfile
+from collections.abc import Iterable
 from concurrent.futures import ProcessPoolExecutor
 from itertools import repeat
 from pathlib import Path
@@ -33,7 +35,8 @@ from tests.touch import list_touches
 
 AT = "2026-11-25T15:00:00"
 DAYS = ("01_ordinary_batch", "16_order_cancelled")
-AFRESH = 25  # forged entries that one shop takes in, one on top of the other
+AFRESH = 50  # forged entries that one shop takes in, one on top of the other
+TOGETHER = 10  # of them between two looks at the screens: a look takes as long as 100 entries
 TEXTS = (
     "", "0", "1", "C", "00900", "061", "x" * 1999, "{n}", "{", "%s", "\u202e", "a/b", "a\nb",
     AT, "1999-01-01T00:00:00", "2199-12-31T23:59:59", "2026-11-25", "12:00", "00:00", "23:59",
@@ -117,36 +120,47 @@ class ForgedStage(replay.Stage):
 
     chance: Random
     wrong: list[str]
-    left_out: int
+    left_out = 0
 
     def check(self) -> list[str]:
         problems = super().check()
         if not problems:
-            self.left_out = sum(self._forge(f"forged {n}") for n in range(AFRESH))
+            self.ledger.hurry(on=True)  # a shop that is thrown away
+            for first in range(0, AFRESH, TOGETHER):
+                self.forge_some([f"forged {n}" for n in range(first, first + TOGETHER)])
         return problems
 
-    def _forge(self, id: str) -> bool:
-        """Forges one entry; gives whether it is left out."""
-        kinds = [found for kind in KINDS.values() if (found := [*self.ledger.facts(kind)])]
-        fact = self.chance.choice(self.chance.choice(kinds))
-        return self.take(id, forge(fact, id, self.chance))
+    def forge_some(self, ids: list[str]) -> None:
+        """Forges an entry for each id, and shows what became of the shop."""
+        self.show(self.take(each, self._forge(each)) for each in ids)
 
-    def take(self, id: str, text: str) -> bool:
-        """Takes in what looks sound, and shows every screen; gives whether it is left out."""
+    def _forge(self, id: str) -> str:
+        kinds = [found for kind in KINDS.values() if (found := [*self.ledger.facts(kind)])]
+        return forge(self.chance.choice(self.chance.choice(kinds)), id, self.chance)
+
+    def take(self, id: str, text: str) -> str:
+        """Takes an entry in; gives its text, or nothing where it is left out."""
         body, why = taken_in(id, text)
         if why:
-            return True
-        told = Told()
+            self.left_out += 1
+            return ""
+        self.ledger._history.append(body, (), {})
+        return text
+
+    def show(self, entries: Iterable[str]) -> None:
+        """Takes in what is forged one on top of the other, and shows every screen."""
+        told, texts = Told(), list[str]()
         logging.getLogger().addHandler(told)
         try:
-            self.ledger._history.append(body, (), {})
-            look_around(self.desk)
+            texts += filter(None, entries)
+            if texts:
+                look_around(self.desk)
         except Exception as error:  # noqa: BLE001 - whatever a screen raises is what is looked for
             told.said.append(repr(error))
         finally:
             logging.getLogger().removeHandler(told)
-        self.wrong += [f"{said}\n    {text[:600]}" for said in told.said[:1]]
-        return False
+        bent = "\n    ".join(text[:600] for text in texts)
+        self.wrong += [f"{said}\n    {bent}" for said in told.said[:1]]
 
 
 def run(many: int, seed: int, workers: int = 1) -> tuple[int, list[str]]:
