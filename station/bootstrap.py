@@ -233,7 +233,7 @@ def make_desk(
         clock=clock,
         ids=ids,
         printer=printer,
-        file_jobs=list_handlers(ledger, clock, ids),
+        file_jobs=list_handlers(ledger, clock, ids, beside=begin is not None),
         begin=begin or DoneJob,
         in_slices=begin is not None,
         own=own,

@@ -120,10 +120,6 @@
       <translation>Eine Fräsdatei wird gelesen</translation>
     </message>
     <message>
-      <source>A cut file is being read, {n} %</source>
-      <translation>Eine Fräsdatei wird gelesen, {n} %</translation>
-    </message>
-    <message>
       <source>A cut file that is approved</source>
       <translation>Eine freigegebene Fräsdatei</translation>
     </message>
@@ -730,6 +726,10 @@
     <message>
       <source>Back up</source>
       <translation>Sichern</translation>
+    </message>
+    <message>
+      <source>Back up again in a moment.</source>
+      <translation>Gleich noch einmal sichern.</translation>
     </message>
     <message>
       <source>Badges</source>
@@ -1510,6 +1510,14 @@
     <message>
       <source>Copy {old} is void: throw it away.</source>
       <translation>Kopie {old} ist ungültig: wegwerfen.</translation>
+    </message>
+    <message>
+      <source>Copying the history</source>
+      <translation>Die Geschichte wird kopiert</translation>
+    </message>
+    <message>
+      <source>Copying the history was stopped</source>
+      <translation>Das Kopieren der Geschichte wurde angehalten</translation>
     </message>
     <message>
       <source>Correct a count</source>
@@ -2592,6 +2600,10 @@
       <translation>Es ließ sich nicht noch einmal entscheiden</translation>
     </message>
     <message>
+      <source>It counts once it was read again. Esc stops it as well.</source>
+      <translation>Die Kopie zählt, sobald sie noch einmal gelesen wurde. Esc hält es auch an.</translation>
+    </message>
+    <message>
       <source>It cuts before it calls a bit.</source>
       <translation>Sie fräst, bevor sie einen Fräser ruft.</translation>
     </message>
@@ -2814,6 +2826,10 @@
     <message>
       <source>Keep its bag closed, throw its card away. Then the next.</source>
       <translation>Beutel geschlossen lassen, Karte wegwerfen. Dann das Nächste.</translation>
+    </message>
+    <message>
+      <source>Keeping the backup on this PC</source>
+      <translation>Die Sicherung auf diesem PC wird gemacht</translation>
     </message>
     <message>
       <source>Kept on this PC</source>
@@ -3374,6 +3390,10 @@
     <message>
       <source>Measure {size}: {limits}</source>
       <translation>Miss {size}: {limits}</translation>
+    </message>
+    <message>
+      <source>Mend that, then back up again.</source>
+      <translation>Das beheben, dann noch einmal sichern.</translation>
     </message>
     <message>
       <source>Mend the file and read it again.</source>
@@ -5248,6 +5268,10 @@
       <translation>Lies, was als Nächstes zu fräsen ist; eine berührte Zeile sagt, warum.</translation>
     </message>
     <message>
+      <source>Reading the copy again</source>
+      <translation>Die Kopie wird noch einmal gelesen</translation>
+    </message>
+    <message>
       <source>Reading the text</source>
       <translation>Der Text wird gelesen</translation>
     </message>
@@ -6404,6 +6428,10 @@
       <translation>Noch zu Sehendes kommt zuerst</translation>
     </message>
     <message>
+      <source>Stop copying</source>
+      <translation>Kopieren anhalten</translation>
+    </message>
+    <message>
       <source>Stop looking</source>
       <translation>Durchsehen anhalten</translation>
     </message>
@@ -6926,6 +6954,18 @@
     <message>
       <source>The heights of this cycle were said before G90 and G91 changed; controls differ in what they are now.</source>
       <translation>Die Höhen dieses Zyklus standen vor dem Wechsel zwischen G90 und G91; Steuerungen verstehen sie nun verschieden.</translation>
+    </message>
+    <message>
+      <source>The history is being copied</source>
+      <translation>Die Geschichte wird kopiert</translation>
+    </message>
+    <message>
+      <source>The history is being copied already</source>
+      <translation>Die Geschichte wird schon kopiert</translation>
+    </message>
+    <message>
+      <source>The history was not copied: {why}</source>
+      <translation>Die Geschichte wurde nicht kopiert: {why}</translation>
     </message>
     <message>
       <source>The hold-downs</source>
@@ -14218,6 +14258,10 @@
     <message>
       <source>{what}, and {n} more</source>
       <translation>{what}, und {n} weitere</translation>
+    </message>
+    <message>
+      <source>{what}, {n} %</source>
+      <translation>{what}, {n} %</translation>
     </message>
     <message>
       <source>{what}. The office shows it, step by step.</source>

@@ -7,7 +7,7 @@ import argparse
 import logging
 import sys
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from importlib import import_module
 from pathlib import Path
 from types import ModuleType
@@ -54,11 +54,24 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr, sys.stdin):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(encoding="utf-8", errors="replace")
-    words = sys.argv[1:] if argv is None else argv
+    return run_words(sys.argv[1:] if argv is None else argv, run_command)
+
+
+def run_command(options: argparse.Namespace) -> int:
+    """Runs the command that is asked for, to its end."""
+    code: int = load_command(options.command).run(options)
+    return code
+
+
+def run_words(words: Sequence[str], run: Callable[[argparse.Namespace], int]) -> int:
+    """Does what the words of a command line ask for; gives its exit code.
+
+    What is wrong is said in one sentence on standard error.
+    """
     options = argparse.Namespace(data=None, now="", command=OPEN)
     try:
         make_parser(words).parse_args(words, options)
-        code: int = load_command(options.command).run(options)
+        return run(options)
     except InUse as fault:
         return run_beside(options, words, fault)
     except (CommandError, Fault) as fault:
@@ -74,7 +87,6 @@ def main(argv: Sequence[str] | None = None) -> int:
         return 130
     except Exception as bug:  # noqa: BLE001 - our own mistake must be kept, whatever it is
         return keep_own_bug(options, bug)
-    return code
 
 
 def read_words(words: Sequence[str]) -> argparse.Namespace:

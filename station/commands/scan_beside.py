@@ -55,6 +55,12 @@ class ScanBeside:
         out = line(given.answer, given.entry, given.moves) + "\n" if given else ""
         return Reply(out, self._tell_away(), code)
 
+    def stop(self) -> None:
+        """Ends what is read or thought for a line."""
+        if self._desk.underway is not None:
+            self._desk.underway.stop()
+        self._desk.ahead.stop()
+
     def _tell_away(self) -> str:
         """Tells once why the shop is away: standard error is all that a text station has."""
         why = self._loop.why if self._loop is not None else ""

@@ -208,7 +208,7 @@ class Desk:
         """What came of the work beside the screen. Raises RuntimeError when it broke off."""
         under, self.underway = self.underway, None
         assert under is not None
-        outcome = under.running.outcome()
+        outcome = under.outcome()
         return self._safely(lambda: self._carry_out(under.long.end(self.hand, outcome)))
 
     def _still(self, given: Given) -> Given:
@@ -365,13 +365,13 @@ class Desk:
     def _begin(self, long: LongJob) -> Given:
         """Begins work beside the screen; where there is no screen it is done at once."""
         assert self.begin is not None, f"nothing can do {long.request}"
+        self.underway = JobUnderway(long, self.begin)
         self._keep(self._draft.with_hand(long.hand))
-        self.underway = JobUnderway(long, self.begin(long.request))
         return self.went_on() if self.has_ended() else Given(long.begun)
 
     def _stop(self, under: JobUnderway) -> Given:
         """Stops the work beside the screen; the work in hand stays."""
-        under.running.stop()
+        under.stop()
         self.underway = None
         return Given(under.long.stopped)
 

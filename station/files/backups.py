@@ -13,9 +13,9 @@ from typing import Protocol
 
 from station import VERSION
 from station.files.folder import find_folder
-from station.jobs.messages import Failed, KeepBackup, Outcome
+from station.jobs.messages import CopyHistory, Failed, KeepBackup, Outcome
 from station.ledger.faults import Fault
-from station.ledger.kept_backups import keep_away, last_evening
+from station.ledger.kept_backups import keep_away, last_evening, partial_of
 from station.ledger.ledger import Ledger
 from station.queries.settings import find_shop
 
@@ -61,7 +61,7 @@ class Backups:
                 self._end(self._job)
             return
         now = self._clock()
-        if now[:16] != self._looked:
+        if now[:16] != self._looked and not self._ledger.is_still:  # else one is being copied
             self._looked = now[:16]
             if self.is_due(now) and not (self._begin and self._make_beside(self._begin, now)):
                 self.make(now)
@@ -78,32 +78,49 @@ class Backups:
             end = self._ledger.hold_still()
             if end is None:
                 return False
-            away = find_shop(self._ledger.view).backup_folder.strip()
-            self._job = begin(
-                KeepBackup(
-                    path=str(self._ledger.path),
-                    at=now,
-                    number=end[0],
-                    digest=end[1].hex(),
-                    away=str(self._find_away(away)) if away else "",
-                )
-            )
+            self._job = begin(self._ask_to_keep(now, end))
         except (OSError, Fault):  # where it is made here and now, it is told why not
             self._let_go()
             return False
         return True
 
+    def _ask_to_keep(self, now: str, end: tuple[int, bytes]) -> KeepBackup:
+        away = find_shop(self._ledger.view).backup_folder.strip()
+        return KeepBackup(
+            path=str(self._ledger.path),
+            at=now,
+            number=end[0],
+            digest=end[1].hex(),
+            away=str(self._find_away(away)) if away else "",
+        )
+
+    def ask_to_copy(self, to: Path, *, keep: bool = False) -> CopyHistory | None:
+        """Asks for a copy beside the screen, and whether a backup is kept anew with it.
+
+        The file is held still from now on, until the ledger is told to go on. None: it cannot be.
+        """
+        end = self._ledger.hold_still()
+        if end is None:
+            return None
+        try:
+            kept = self._ask_to_keep(self._clock(), end) if keep else None
+        except OSError:  # where it is kept here and now, it is told why not
+            self._ledger.go_on()
+            return None
+        path, digest = str(self._ledger.path), end[1].hex()
+        return CopyHistory(path=path, to=str(to), number=end[0], digest=digest, keep=kept)
+
     def _end(self, job: "BackupJob") -> None:
         """Keeps what came of the backup that was made beside the screen."""
         try:
             outcome = job.outcome()
-            why = f"{outcome.why}: {outcome.file}" if isinstance(outcome, Failed) else ""
+            why = outcome.tell() if isinstance(outcome, Failed) else ""
         except RuntimeError as broken:
             log.error("No backup: %s", broken)  # noqa: TRY400 - what it said is its trace
             why = "The program that makes it broke off"
         finally:
             self._let_go()
-        self._note(why)
+        self.note(why)
 
     def _let_go(self) -> None:
         self._job = None
@@ -122,10 +139,10 @@ class Backups:
     def make(self, now: str) -> bool:
         """Makes a backup in both folders; gives whether all went well. Trouble is kept."""
         why = self._make(now)
-        self._note(why)
+        self.note(why)
         return not why
 
-    def _note(self, why: str) -> None:
+    def note(self, why: str) -> None:
         """Keeps what hinders backups; nothing: none does."""
         with suppress(Fault):
             if why != (self._ledger.local(TROUBLE) or ""):
@@ -150,6 +167,13 @@ class Backups:
         """
         folder = find_folder(written)
         return folder / f"station-{self._ledger.station}" if self._ledger.shared else folder
+
+
+def let_go(ledger: Ledger, to: Path) -> None:
+    """Lets a file that was copied beside the screen go on; nothing half made stays at `to`."""
+    ledger.go_on()
+    with suppress(OSError):
+        partial_of(to).unlink(missing_ok=True)
 
 
 def keep_before_update(ledger: Ledger, now: str) -> None:

@@ -94,6 +94,9 @@ class CutFiles:
         return LongJob(
             request=self._ask_to_read(request, path, material),
             hand=hand,
+            title=say("A cut file is being read"),
+            note=say("Nothing is taken in before you have looked it over. Esc stops it as well."),
+            stop=say("Stop reading"),
             begun=good(say("{file} is being read", file=name), say("The screen stays free.")),
             stopped=good(
                 say("Reading {file} was stopped", file=name),

@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from station.files.backups import Backups
+from station.files.copies import Copies
 from station.files.cut_files import CutFiles
 from station.files.folder import MOST, ShopFolder, has_plain_name, list_newest, refuse_file
 from station.files.health import Health
@@ -47,16 +47,22 @@ MEND = say("Set another folder under “This shop”.")
 
 
 def list_handlers(
-    ledger: Ledger, clock: Callable[[], str], ids: Callable[[], str]
+    ledger: Ledger, clock: Callable[[], str], ids: Callable[[], str], *, beside: bool
 ) -> Mapping[type, DoFileJob]:
-    """Lists what does each request, bound to this station's ledger."""
-    folder = ShopFolder(ledger, clock)
-    lists, cut_files = Lists(ledger, folder, clock), CutFiles(ledger, folder)
-    order_lists = OrderLists(ledger, folder)
+    """Lists what does each request, bound to this station's ledger.
+
+    `beside`: there is a screen, beside which what takes long is done.
+    """
+    folder, health = ShopFolder(ledger, clock), Health(ledger, clock, ids)
+    lists, cut_files = Lists(ledger, folder), CutFiles(ledger, folder)
+    order_lists, copies = (
+        OrderLists(ledger, folder),
+        Copies(ledger, folder, clock, health, beside=beside),
+    )
     return {
-        BackUp: _guard(lists.back_up),
-        LookAtPc: lambda request, hand: Health(ledger, clock, ids).look_at_pc(request, hand),
-        FindBackups: _guard(lists.find_backups),
+        BackUp: _guard(copies.back_up),
+        LookAtPc: health.look_at_pc,
+        FindBackups: _guard(copies.find_backups),
         FindLists: _guard(lists.find),
         WriteList: _guard(lists.write),
         WriteOrderList: _guard(order_lists.write),
@@ -85,28 +91,10 @@ def _guard(job: DoFileJob, mend: Say = MEND) -> DoFileJob:
 
 
 class Lists:
-    """The office's lists as CSV files, and copies of the whole history."""
+    """The office's lists as CSV files."""
 
-    def __init__(self, ledger: Ledger, folder: ShopFolder, clock: Callable[[], str]) -> None:
-        self.ledger, self.folder, self.clock = ledger, folder, clock
-
-    def back_up(self, _request: BackUp, hand: OfficeHand) -> Took:
-        """Copies the whole history into a new file, and makes the backup that is kept here anew.
-
-        Raises a Fault where that cannot be.
-        """
-        file = self.folder.name_new("copy", "db")
-        self.ledger.backup(file)
-        Backups(self.ledger, self.clock).make(self.clock())
-        away = say("{file}. Keep a copy away from this PC.", file=file)
-        return Took(hand, good(say("The whole history is copied"), away))
-
-    def find_backups(self, _request: FindBackups, hand: OfficeHand) -> Took:
-        """Finds the backups that are kept beside the shop's file, the newest first."""
-        names = tuple(kept.file.name for kept in self.ledger.list_backups())
-        after = replace(hand, work=replace(hand.work, found=FilesFound(names=names)))
-        next_ = say("Touch the one to go back to.") if names else say("One is made each evening.")
-        return Took(after, good(say("{n} {n|backup|backups}", n=len(names)), next_))
+    def __init__(self, ledger: Ledger, folder: ShopFolder) -> None:
+        self.ledger, self.folder = ledger, folder
 
     def write(self, request: WriteList, hand: OfficeHand) -> Took:
         """Writes a list into a new CSV file."""

@@ -50,10 +50,13 @@ class Health:
     def look_at_pc(self, _request: LookAtPc, hand: OfficeHand) -> Took:
         """Tells at once how this PC is, and shows it."""
         self.step()
+        return show_pc(hand, self.look_here(), self._ledger.view)
+
+    def look_here(self) -> OwnPc:
+        """Looks how this PC is, for who stands at it."""
         now, ledger = self.look(), self._ledger
-        pc = OwnPc(version=now.version, free_mb=now.free_mb, backup_at=now.backup_at,
-                   newest_at=ledger.newest_at(), entries=ledger.count())  # fmt: skip
-        return show_pc(hand, pc, ledger.view)
+        return OwnPc(version=now.version, free_mb=now.free_mb, backup_at=now.backup_at,
+                     newest_at=ledger.newest_at(), entries=ledger.count())  # fmt: skip
 
     def look(self) -> TellHealth:
         """Looks how this PC is."""

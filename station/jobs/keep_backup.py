@@ -7,11 +7,11 @@ from station.ledger.faults import NoBackup
 from station.ledger.kept_backups import keep_still
 
 
-def run(request: KeepBackup, _report: Report) -> BackupKept | Failed:
+def run(request: KeepBackup, report: Report) -> BackupKept | Failed:
     """Copies the file as it stands, and proves the copy."""
     link = bytes.fromhex(request.digest)
     try:
-        keep_still(Path(request.path), request.at, request.number, link, request.away)
+        keep_still(Path(request.path), request.at, request.number, link, request.away, report)
     except NoBackup as fault:
         return Failed(file="", why=str(fault))
     return BackupKept()

@@ -31,6 +31,10 @@ class Failed(Message, frozen=True):
     file: str
     why: str
 
+    def tell(self) -> str:
+        """Tells why, and of which file where that is known."""
+        return f"{self.why}: {self.file}" if self.file else self.why
+
 
 # --- a cut file is read for the office
 
@@ -127,7 +131,26 @@ class BackupKept(Message, frozen=True):
     """It is kept, and holds."""
 
 
-Request = ReadCutFile | PlanCutting | GetReady | KeepBackup
+# --- the history is copied for somebody
+
+
+class CopyHistory(Message, frozen=True):
+    """Copy a station's file, which is held still, into a new one, and prove that."""
+
+    path: str
+    to: str
+    number: int  # of the history's last entry
+    digest: str  # of that, as hex
+    keep: KeepBackup | None = None  # the backup that is kept anew with it
+
+
+class HistoryCopied(Message, frozen=True):
+    """It is copied, and the copy holds."""
+
+    trouble: str = ""  # why no backup could be kept with it
+
+
+Request = ReadCutFile | PlanCutting | GetReady | KeepBackup | CopyHistory
 Outcome = (
     CutFileRead
     | AlreadyTaken
@@ -137,6 +160,7 @@ Outcome = (
     | CuttingPlan
     | GotReady
     | BackupKept
+    | HistoryCopied
     | Failed
 )
 Report = Callable[[str, float], None]  # a job calls it with its stage and the part done, 0 to 1

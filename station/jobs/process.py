@@ -14,6 +14,7 @@ from typing import IO
 import msgspec
 
 from station.jobs.messages import (
+    CopyHistory,
     Failed,
     GetReady,
     KeepBackup,
@@ -30,6 +31,7 @@ JOBS: dict[type[Request], str] = {  # the `run` there
     PlanCutting: "station.planning.think",
     GetReady: "station.jobs.get_ready",
     KeepBackup: "station.jobs.keep_backup",
+    CopyHistory: "station.jobs.copy_history",
 }
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off

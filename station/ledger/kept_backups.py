@@ -10,7 +10,7 @@ import os
 import re
 import shutil
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from contextlib import closing, suppress
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -26,6 +26,7 @@ from station.ledger.store import Store
 from station.shop.times import is_time
 
 log = logging.getLogger(__name__)
+Report = Callable[[str, float], None]  # is told the stage, copy or prove, and the part done of it
 DAYS, WEEKS, MONTHS = 7, 5, 12  # of each so many are kept, the newest of it
 PIECE = 2**20  # bytes that are copied at once
 LOCKED, SPARED = 2**30, 512  # bytes: where the locks of a file begin, and how long they are
@@ -132,24 +133,53 @@ def copy_whole(source: sqlite3.Connection, to: Path) -> None:
         target.close()
 
 
-def copy_still(path: Path, to: Path) -> None:
+def _tell_nobody(_stage: str, _share: float) -> None:
+    pass
+
+
+def copy_still(path: Path, to: Path, report: Report = _tell_nobody) -> None:
     """Copies the file of a program that lets it be (`Ledger.hold_still`), from another process.
 
     Within that program the file may not be opened twice: closing it would give up its lock.
     """
+    size = path.stat().st_size
     with path.open("rb") as source, to.open("wb") as target:
         while piece := source.read(PIECE):
             target.write(piece)
-            if (
-                target.tell() == LOCKED
-            ):  # a page without content, which some systems let nobody read
+            report("copy", min(1.0, target.tell() / size))
+            # there is a page without content, which some systems let nobody read
+            if target.tell() == LOCKED:
                 source.seek(SPARED, os.SEEK_CUR)
                 target.write(bytes(SPARED))
     with closing(sqlite3.connect(to)) as whole:
         whole.execute("PRAGMA journal_mode=DELETE")  # one file, no log beside it
 
 
-def keep_still(path: Path, at: str, number: int, link: bytes, away: str) -> Path:
+def partial_of(file: Path) -> Path:
+    """Where a copy stands until it is proved."""
+    return file.with_name(f"{file.name}.partial")
+
+
+def write_still(
+    path: Path, file: Path, number: int, link: bytes, report: Report = _tell_nobody
+) -> None:
+    """Copies a file that is held still into `file`, and proves that; until then none is there.
+
+    Raises NoBackup, and OSError where the folder takes nothing.
+    """
+    partial = partial_of(file)
+    try:
+        copy_still(path, partial, report)
+        make_private(partial)
+        prove(partial, number, link, report)
+        replace_file(partial, file)
+    finally:
+        partial.unlink(missing_ok=True)
+
+
+def keep_still(
+    path: Path, at: str, number: int, link: bytes, away: str, report: Report = _tell_nobody
+) -> Path:
     """Keeps a backup of a file that is held still, in a second folder `away` too if it is named.
 
     Raises NoBackup, and OSError where a folder takes nothing.
@@ -157,16 +187,9 @@ def keep_still(path: Path, at: str, number: int, link: bytes, away: str) -> Path
     folder = folder_of(path)
     make_folder(folder)
     file = folder / name_kept(at, write_witness(number, link))
-    partial = file.with_suffix(".partial")
     for left in folder.glob("*.partial"):  # of a program that was broken off
         left.unlink()
-    try:
-        copy_still(path, partial)
-        make_private(partial)
-        prove(partial, number, link)
-        replace_file(partial, file)
-    finally:
-        partial.unlink(missing_ok=True)
+    write_still(path, file, number, link, report)
     drop_too_many(folder, at)
     if away:
         keep_away(file, Path(away), at)
@@ -228,7 +251,7 @@ def keep_older(store: Store) -> None:
             partial.unlink(missing_ok=True)
 
 
-def prove(file: Path, number: int, link: bytes) -> None:
+def prove(file: Path, number: int, link: bytes, report: Report = _tell_nobody) -> None:
     """Reads a written backup whole. Raises NoBackup where it is not sound, or ends elsewhere."""
     try:
         with closing(sqlite3.connect(write_uri(file.absolute()), uri=True)) as read:
@@ -243,6 +266,7 @@ def prove(file: Path, number: int, link: bytes) -> None:
                     if (entry, beside) != (last + 1, made):
                         raise NoBackup(file, f"entry {entry} does not hold")
                     last = entry
+                report("prove", min(1.0, last / max(1, number)))
     except (sqlite3.Error, TypeError) as error:
         raise NoBackup(file, "it cannot be read") from error
     if (last, made) != (number, link):

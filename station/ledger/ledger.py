@@ -352,12 +352,18 @@ class Ledger:
     def hold_still(self) -> tuple[int, bytes] | None:
         """Lets the file be as it is until `go_on`, so that another process can copy it.
 
-        Work goes on in its log. Gives where the history in the file ends; None: it cannot be.
+        Work goes on in its log. Gives where the history in the file ends; None: it cannot be, or
+        is so already.
         """
         self._store.settle()
-        if not self._store.hold_still():
+        if self.is_still or not self._store.hold_still():
             return None
         return self._history.number, self._history.digest
+
+    @property
+    def is_still(self) -> bool:
+        """Whether the file is let be, for somebody who copies it."""
+        return self._store.is_still
 
     def go_on(self) -> None:
         """Moves the log into the file again."""

@@ -49,7 +49,7 @@ class Store:
         self._left_out = 0  # rows written of local values, or rolled back
         self._began_at = 0  # rows that were `written` when the newest transaction began
         self._stands = False  # whether that was let stand open
-        self._is_still = False  # whether the file is let be while somebody copies it
+        self.is_still = False  # whether the file is let be while somebody copies it
 
     @property
     def settled(self) -> int | None:
@@ -221,7 +221,7 @@ class Store:
 
     def checkpoint(self, mode: str = "PASSIVE") -> None:
         """Moves the log into the file. It is safe where it is, so a fault is only noted."""
-        if self._log_used and not self._is_still:
+        if self._log_used and not self.is_still:
             self._log_used = False
             try:
                 with self.faults():
@@ -233,12 +233,12 @@ class Store:
         """Moves the log into the file, and moves nothing more until `go_on`; tells if it could."""
         with self.faults():
             ((_, in_log, moved),) = self.run("PRAGMA wal_checkpoint(PASSIVE)").fetchall()
-        self._is_still = bool(in_log == moved)
-        return self._is_still
+        self.is_still = bool(in_log == moved)
+        return self.is_still
 
     def go_on(self) -> None:
         """Moves the log into the file again where it grows."""
-        self._is_still, self._log_used = False, True
+        self.is_still, self._log_used = False, True
 
     def close(self) -> None:
         """Closes the file; the log is moved in first where the disk allows."""

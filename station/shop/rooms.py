@@ -24,6 +24,9 @@ class Doing(NamedTuple):
 
     what: Say
     share: float
+    title: Say = Say()  # what it is as a whole
+    note: Say = Say()
+    stop: Say = Say()  # what the button says that stops it
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -247,10 +250,14 @@ class LongJob(NamedTuple):
 
     request: object
     hand: Hand[Any]
+    title: Say  # what it is as a whole
+    note: Say
+    stop: Say  # what the button says that stops it
     begun: Answer
     stopped: Answer
     stages: Mapping[str, Say]  # what is being done, by the name of a stage
     end: Callable[[Hand[Any], object], Do | Took]
+    is_over: Callable[[], None] = lambda: None  # called once it runs no more, however it ended
 
 
 class RunningJob(Protocol):

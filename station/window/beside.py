@@ -44,20 +44,27 @@ class Reply(msgspec.Struct, frozen=True):
     code: int
 
 
-class TakesLines(Protocol):
-    """A command that goes on: it is handed a line, and answers it, sooner or later."""
+class Replies(Protocol):
+    """A command that was begun: its answer comes sooner or later."""
+
+    def reply(self) -> Reply | None:
+        """Gives the answer once it is there."""
+
+    def stop(self) -> None:
+        """Ends what it has begun: nobody waits for it any more."""
+
+
+class TakesLines(Replies, Protocol):
+    """A command that goes on: it is handed a line, and answers the newest."""
 
     def take(self, text: str) -> None:
         """Takes one line; the one before was answered."""
-
-    def reply(self) -> Reply | None:
-        """Gives the answer to the newest line once it is there."""
 
 
 class Commands(NamedTuple):
     """How a command that was asked for is run, and how one begins that lines follow."""
 
-    run: Callable[[CommandAsked], Reply]
+    run: Callable[[CommandAsked], Reply | Replies]
     begin: Callable[[CommandAsked], TakesLines | Reply]
 
 
@@ -75,6 +82,7 @@ class Beside:
         self._asked: SimpleQueue[tuple[_Caller, CommandAsked | str]] = SimpleQueue()
         self._at_lines: _Caller | None = None
         self._takes: TakesLines | None = None
+        self._awaited: list[tuple[_Caller, Replies]] = []
         key = token_bytes(32)
         (data / KEY).write_bytes(key)
         make_private(data / KEY)
@@ -101,7 +109,7 @@ class Beside:
 
     def step(self) -> bool:
         """Runs what was asked for, and answers it; tells whether there was anything."""
-        self._answer_line()
+        self._answer_awaited()
         ran = False
         with suppress(Empty):
             while True:
@@ -110,13 +118,21 @@ class Beside:
                 if isinstance(asked, str):
                     assert self._takes is not None
                     self._takes.take(asked)
-                    caller.waits_for_line = True
-                    self._answer_line()
+                    self._awaited.append((caller, self._takes))
                 elif asked.lines:
                     self._begin(caller, asked)
                 else:
-                    caller.replies.put(self._commands.run(asked))
+                    self._run(caller, asked)
+        self._answer_awaited()
         return ran
+
+    def _run(self, caller: "_Caller", asked: CommandAsked) -> None:
+        """Runs a command; where its answer takes long, it comes later."""
+        done = self._commands.run(asked)
+        if isinstance(done, Reply):
+            caller.replies.put(done)
+        else:
+            self._awaited.append((caller, done))
 
     def _begin(self, caller: "_Caller", asked: CommandAsked) -> None:
         """Begins a command that lines follow; there is one at a time."""
@@ -131,18 +147,20 @@ class Beside:
         self._at_lines, self._takes = caller, begun
         caller.replies.put(Reply("", "", 0))
 
-    def _answer_line(self) -> None:
-        """Answers the newest line, once its answer is there."""
-        caller = self._at_lines
-        if caller is not None and self._takes is not None and caller.waits_for_line:
-            reply = self._takes.reply()
-            if reply is not None:
-                caller.waits_for_line = False
+    def _answer_awaited(self) -> None:
+        """Answers what is awaited, as far as its answer is there."""
+        waiting, self._awaited = self._awaited, []
+        for caller, done in waiting:
+            if (reply := done.reply()) is None:
+                self._awaited.append((caller, done))
+            else:
                 caller.replies.put(reply)
 
     def close(self) -> None:
-        """Listens no more."""
+        """Listens no more, and ends what was begun."""
         self._listener.close()
+        for _, done in self._awaited:
+            done.stop()
 
 
 class _Caller:
@@ -152,7 +170,7 @@ class _Caller:
         self, connection: Connection, hear: Callable[["_Caller", CommandAsked | str], None]
     ) -> None:
         self.replies: SimpleQueue[Reply] = SimpleQueue()
-        self.waits_for_line = self.has_gone = False
+        self.has_gone = False
         self._connection, self._hear = connection, hear
 
     def talk(self) -> None:

@@ -87,7 +87,7 @@ class Session(QObject):
         self._often.stop()
         self._beside.stop()
         if self.desk.underway is not None:
-            self.desk.underway.running.stop()
+            self.desk.underway.stop()
         self.desk.ahead.stop()
         if self.loop is not None:
             self.loop.close()

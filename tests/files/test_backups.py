@@ -242,7 +242,7 @@ def test_what_keeps_the_one_beside_the_screen_is_told_and_the_file_moves_on(shop
     kept.step()
     wait_for(kept)
     assert "backups" in shop.local(TROUBLE)
-    assert not shop._store._is_still
+    assert not shop.is_still
 
 
 def test_one_that_breaks_off_is_told(shop):
@@ -251,14 +251,14 @@ def test_one_that_breaks_off_is_told(shop):
     kept._job.process.kill()
     wait_for(kept)
     assert shop.local(TROUBLE) == "The program that makes it broke off"
-    assert (kept_at(shop), shop._store._is_still) == ([], False)
+    assert (kept_at(shop), shop.is_still) == ([], False)
 
 
 def test_a_window_that_is_closed_leaves_none_half_made(shop):
     kept = Backups(shop, lambda: EVENING, ProcessJob)
     kept.step()
     kept.stop()
-    assert (kept_at(shop), shop._store._is_still) == ([], False)
+    assert (kept_at(shop), shop.is_still) == ([], False)
     Backups(shop, lambda: EVENING).step()
     assert len(kept_at(shop)) == 1
 

@@ -22,7 +22,7 @@ ODD = ["~nobody-of-that-name/x", "beside", "/a\0b"]
 @pytest.fixture
 def handlers(tmp_path):
     ledger = opened(tmp_path)
-    yield list_handlers(ledger, lambda: NOW, lambda: "id")
+    yield list_handlers(ledger, lambda: NOW, lambda: "id", beside=False)
     ledger.close()
 
 

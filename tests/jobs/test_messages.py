@@ -9,10 +9,12 @@ from station.jobs import messages, process
 from station.jobs.messages import (
     AlreadyTaken,
     BackupKept,
+    CopyHistory,
     CutFileRead,
     Failed,
     GetReady,
     GotReady,
+    HistoryCopied,
     KeepBackup,
     Message,
     NothingCutOut,
@@ -38,6 +40,7 @@ REQUEST = ReadCutFile(
 BACKUP = KeepBackup(
     path="shop.db", at="2026-11-25T16:00:00", number=7, digest="3fa9", away="/stick"
 )
+COPY = CopyHistory(path="shop.db", to="copy.db", number=7, digest="3fa9", keep=BACKUP)
 OUTCOMES = (
     CutFileRead(
         file="a.nc", revision=REVISION, sizes={"new0": (9.0, 9.0)}, unnamed=["new0"],
@@ -47,18 +50,18 @@ OUTCOMES = (
         path=PackedPath(strokes="x", seconds=3.0, off_mm=0.1, share=1.0, thickness_mm=None),
     ),
     GotReady(), AlreadyTaken(letter="A"), Unreadable(why="it is empty"), UnitsMissing(),
-    NothingCutOut(), BackupKept(),
+    NothingCutOut(), BackupKept(), HistoryCopied(trouble="no room"),
     Failed(file="a.nc", why="No such file"),
 )  # fmt: skip
 
 
 def test_every_message_is_tried_here():
     others = GetReady(), Progress(stage="read", share=0.5)
-    tried = {type(m) for m in (REQUEST, BACKUP, *others, *OUTCOMES)}
+    tried = {type(m) for m in (REQUEST, BACKUP, COPY, *others, *OUTCOMES)}
     assert tried == set(Message.__subclasses__())
 
 
-@pytest.mark.parametrize("request_", [REQUEST, BACKUP], ids=["read", "backup"])
+@pytest.mark.parametrize("request_", [REQUEST, BACKUP, COPY], ids=["read", "backup", "copy"])
 def test_a_request_arrives_as_it_was_sent(request_):
     assert process.REQUESTS.decode(msgspec.json.encode(request_)) == request_
 

@@ -92,15 +92,11 @@ def _read_file(hand: OfficeHand, *, file: str = "", path: str = "") -> FileJob:
 
 
 def refuse_meanwhile(hand: OfficeHand) -> Took:
-    """Refuses whatever else is asked of the office while a file is read."""
-    share = hand.doing.share if hand.doing else 0.0
-    return Took(
-        hand,
-        notice(
-            say("A cut file is being read, {n} %", n=int(share * 100)),
-            say("Wait for it, or “{stop}”.", stop=say("Stop reading")),
-        ),
-    )
+    """Refuses whatever else is asked of the office while work runs beside the screen."""
+    doing = hand.doing
+    assert doing is not None
+    far = say("{what}, {n} %", what=doing.title, n=int(doing.share * 100))
+    return Took(hand, notice(far, say("Wait for it, or “{stop}”.", stop=doing.stop)))
 
 
 def handle_input(hand: OfficeHand, given: Input, view: View) -> Do | Took | FileJob | None:

@@ -71,13 +71,12 @@ def _make_face(
 
 
 def show_progress(hand: OfficeHand, doing: Doing) -> Face:
-    """Shows how far the reading is, and the way to stop it."""
+    """Shows how far the work beside the screen is, and the way to stop it."""
     so_far = Progress(
         big=say("{n} %", n=int(doing.share * 100)), note=doing.what, fraction=doing.share
     )
-    note = say("Nothing is taken in before you have looked it over. Esc stops it as well.")
-    hint = Hint(title=say("A cut file is being read"), note=note)
-    stop = Press(label=say("Stop reading"), code=button("stop_reading"), style="primary")
+    hint = Hint(title=doing.title, note=doing.note)
+    stop = Press(label=doing.stop, code=button("stop_reading"), style="primary")
     return _make_face(hand, hint, so_far, presses=(stop,))
 
 
