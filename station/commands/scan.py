@@ -15,7 +15,8 @@ from station.files.backups import TROUBLE, Backups, keep_before_update
 from station.files.health import Health
 from station.ledger.ledger import Ledger
 from station.shop.areas import AREAS
-from station.window.sharing_words import describe_clock, describe_health
+from station.window.own_clock import OwnClock
+from station.window.sharing_words import describe_health
 
 log = logging.getLogger(__name__)
 
@@ -57,15 +58,16 @@ def make_keeping(ledger: Ledger, clock: Clock) -> Callable[[], None]:
     What is not well is said on standard error, each once while it lasts; it ends no line.
     """
     backups, health = Backups(ledger, clock), Health(ledger, clock, bootstrap.make_id)
+    own_clock = OwnClock(ledger)
     told = set[str]()
 
     def keep() -> None:
         nonlocal told
         try:
-            clock_is = str(describe_clock(ledger, clock()))  # telling how it is hides that
             backups.step()
+            clock_is = str(own_clock.look(clock()))
             health.step()
-            now = [clock_is, *list_unwell(ledger, clock)]
+            now = [clock_is, *list_unwell(ledger)]
         except Exception:
             log.exception("what is done by itself")
             return
@@ -77,9 +79,9 @@ def make_keeping(ledger: Ledger, clock: Clock) -> Callable[[], None]:
     return keep
 
 
-def list_unwell(ledger: Ledger, clock: Clock) -> list[str]:
+def list_unwell(ledger: Ledger) -> list[str]:
     """Lists what is not well: why there is no backup here, and what the window's bar would say."""
-    why, said = ledger.local(TROUBLE), str(describe_health(ledger, clock()))
+    why, said = ledger.local(TROUBLE), str(describe_health(ledger))
     if not why:
         return [said]
     return [f"No backup: {why}", "" if why in said else said]

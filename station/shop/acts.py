@@ -227,6 +227,11 @@ def refuse(said: Say, do: Say = Say()) -> Answer:
     return Answer(tone="stop", said=said, do=do, refused=True)
 
 
+def calm(said: Say, do: Say = Say()) -> Answer:
+    """Nothing to record, for it is so already, and all is well."""
+    return Answer(tone="good", said=said, do=do, refused=True)
+
+
 def notice(said: Say, do: Say = Say()) -> Answer:
     """Nothing to record, but not wrong: already done, or only to know."""
     return Answer(tone="attention", said=said, do=do, refused=True)

@@ -27,6 +27,7 @@ from station.shop.cards import button
 from station.shop.faces import Face
 from station.shop.words import Say, clock, say
 from station.window import sharing_words
+from station.window.own_clock import OwnClock
 from station.window.own_number import OwnNumber
 
 if TYPE_CHECKING:
@@ -47,7 +48,7 @@ class Session(QObject):
         self.window, self.desk, self.loop = window, desk, loop
         self.answered = NO_ANSWER  # the newest answer
         self.certain = CertainAct(desk.ledger, time.monotonic)
-        self.own_number = OwnNumber(desk.ledger)
+        self.own_number, self.own_clock = OwnNumber(desk.ledger), OwnClock(desk.ledger)
         self._broken = ""  # the trace of the screen that could not be shown
         self._went_wrong = set[str]()  # the traces of what ran by itself and went wrong
         self.took_ms = 0.0  # from the last input to its painted answer
@@ -258,8 +259,9 @@ class Session(QObject):
             self._try_to(self.when_quiet)
 
     def _look_how_all_is(self) -> None:
-        """Looks what is not well with the shop's PCs."""
-        self._unwell = sharing_words.describe_health(self.desk.ledger, self.desk.clock())
+        """Looks what is not well with this PC's clock, or with the shop's PCs."""
+        clock_is = self.own_clock.look(self.desk.clock())
+        self._unwell = clock_is or sharing_words.describe_health(self.desk.ledger)
 
     def _try_to(self, do: Callable[[], None]) -> None:
         """Does what runs on by itself; where it goes wrong it is written down, once."""

@@ -5,14 +5,13 @@ from typing import TYPE_CHECKING
 
 from station.ledger.ledger import Ledger
 from station.queries.health import list_troubles
-from station.shop.times import count_seconds
 from station.shop.words import Say, clock, moment, say
+from station.window.own_clock import CLOCK_OFF
 
 if TYPE_CHECKING:
     from station.sharing.loop import Loop
 
 A_MOMENT = 3  # seconds in which an act may be on its way without a word
-CLOCK_OFF = 120  # seconds between this PC's clock and the server's that are worth a word
 STOPPED = {
     "too old": say("Update this program"),
     "differs": say("Another history in the shop"),
@@ -46,20 +45,10 @@ ALONE = say("On this PC")
 AWAY = say("The shop is away")
 
 
-def describe_health(ledger: Ledger, now: str) -> Say:
-    """Describes what is wrong with this PC's clock, or worst with the shop's PCs, if anything."""
-    if wrong := describe_clock(ledger, now):
-        return wrong
+def describe_health(ledger: Ledger) -> Say:
+    """Describes what is worst with the shop's PCs, if anything."""
     troubles = list_troubles(ledger.view)
     return troubles[0].words if troubles else Say()
-
-
-def describe_clock(ledger: Ledger, now: str) -> Say:
-    """Describes what is wrong with this PC's clock, if anything: the newest act is of later."""
-    newest = ledger.newest_at()
-    if count_seconds(now, newest) <= CLOCK_OFF:
-        return Say()
-    return say("This PC's clock is wrong: work was done {at}", at=moment(newest))
 
 
 def _say_since(ledger: Ledger, now: str) -> Say:

@@ -14,6 +14,7 @@ from station.queries.health import LOW_MB
 from station.queries.looks import list_raised
 from station.shop.acts import Act
 from station.shop.facts import Station
+from station.window.own_clock import OwnClock
 from station.window.sharing_words import describe_health
 from tests.replay import START, small_shop
 
@@ -39,9 +40,9 @@ def raised(ledger, at):
     return [str(r.words) for r in list_raised(ledger.view, at) if r.kind == "health"]
 
 
-def bar(ledger, at):
-    """What the top bar says is not well."""
-    return str(describe_health(ledger, at))
+def bar(ledger):
+    """What the top bar says is not well with the shop's PCs."""
+    return str(describe_health(ledger))
 
 
 def other(ledger, **told):
@@ -69,11 +70,11 @@ def test_it_is_told_once_and_again_when_anything_changes(shop):
 def test_no_backup_ever_made_is_told(shop):
     tell(shop, DAY)
     assert raised(shop, DAY) == ["There is no backup yet"]
-    assert bar(shop, DAY) == "There is no backup yet"
+    assert bar(shop) == "There is no backup yet"
     shop.keep_backup("2026-11-25T16:00:00")
     tell(shop, NEXT)
     assert raised(shop, NEXT) == []
-    assert bar(shop, NEXT) == ""
+    assert bar(shop) == ""
     tell(shop, AFTER)
     assert raised(shop, AFTER) == ["There is no backup since 25 Nov"]
 
@@ -106,8 +107,8 @@ def test_many_wrong_pins_are_told_for_a_day_though_a_right_one_came_after_them(s
     keep_wrong_pins(shop, pins.count_wrong(DAY))
     keep_wrong_pins(shop, WrongPins())
     tell(shop, "2026-11-25T09:01:00")
-    assert bar(shop, DAY) == "Station 1: 5 wrong PINs, the newest of 25 Nov 09:00"
-    assert raised(shop, DAY) == [bar(shop, DAY)]
+    assert bar(shop) == "Station 1: 5 wrong PINs, the newest of 25 Nov 09:00"
+    assert raised(shop, DAY) == [bar(shop)]
     shop.keep_backup(NEXT)
     tell(shop, "2026-11-26T09:01:00")
     assert raised(shop, NEXT) == []
@@ -127,9 +128,9 @@ def test_an_old_database_is_told_until_the_newest_word_is_another(shop):
     shop.keep_backup(DAY)
     shop.set_local(DATABASE, "old")
     tell(shop, DAY)
-    assert raised(shop, DAY) == [bar(shop, DAY)]
+    assert raised(shop, DAY) == [bar(shop)]
     told = "The shop's database is too old: its owner types station update-shop URL"
-    assert bar(shop, DAY) == told
+    assert bar(shop) == told
     other(shop, seen="2026-11-25T09:30:00", version="0.0.9", free_mb=9000)  # it knows no such word
     assert any("update-shop" in words for words in raised(shop, DAY))
     shop.set_local(DATABASE, "new")
@@ -147,9 +148,26 @@ def test_a_pc_that_was_given_up_is_not_told_of_for_ever(shop):
     assert raised(shop, NEXT) == ["Station 3 is silent since 20 Oct: 4 not shared"]
 
 
-def test_a_clock_that_is_wrong_is_told_on_a_single_pc(shop):
-    told = "This PC's clock is wrong: work was done 25 Nov 09:00"
-    assert bar(shop, "1999-01-01T09:00:00") == told
+def test_a_clock_that_is_wrong_is_told_on_a_single_pc_as_long_as_it_is(shop):
+    """What is recorded by it meanwhile, and be it how this PC is, hid it."""
+    told, wrong = "This PC's clock is wrong: work was done 25 Nov 09:00", "1999-01-01T09:00:00"
+    clock = OwnClock(shop)
+    assert str(clock.look(wrong)) == told
+    tell(shop, wrong)
+    assert str(clock.look("1999-01-01T09:05:00")) == told
+    assert str(OwnClock(shop).look("1999-01-01T09:06:00")) == told  # after the next start too
+    assert not clock.look("2026-11-25T09:30:00")
+    tell(shop, "2026-11-25T09:30:00")
+    assert not OwnClock(shop).look("2026-11-25T09:30:00")
+
+
+def test_a_clock_that_is_an_hour_back_is_told_until_it_is_past_that(shop):
+    tell(shop, "2026-11-25T12:00:00")
+    clock = OwnClock(shop)
+    assert str(clock.look("2026-11-25T11:00:00")).endswith("work was done 25 Nov 12:00")
+    tell(shop, "2026-11-25T11:00:00")
+    assert clock.look("2026-11-25T11:30:00")
+    assert not clock.look("2026-11-25T11:59:00")
 
 
 def test_a_station_that_held_sharing_up_is_told_for_a_week(shop):
@@ -157,7 +175,7 @@ def test_a_station_that_held_sharing_up_is_told_for_a_week(shop):
     tell(shop, DAY)
     said = "Station 3 held sharing up, 25 Nov 09:00: is its password in wrong hands?"
     assert said in raised(shop, DAY)
-    assert bar(shop, DAY) == said
+    assert bar(shop) == said
     tell(shop, "2026-12-02T08:00:00")
     assert said in raised(shop, "2026-12-02T08:00:00")
     tell(shop, "2026-12-03T09:00:00")

@@ -350,6 +350,13 @@ def test_acts_about_a_router(
     assert answer.refused == refused
 
 
+def test_a_start_of_day_that_is_done_is_no_alarm() -> None:
+    """It was amber though nothing is wrong."""
+    view = small_shop(replace(GOOD, state="cutting"), BED)
+    answer = decide(view, "start_day", "router/1")
+    assert (answer.tone, answer.refused) == ("good", True)
+
+
 def test_a_broken_bit_that_is_still_in_is_called_broken() -> None:
     broken = Bit(id="11", words="6", diameter_mm=6.0, router="1", state="broken")
     view = small_shop(GOOD, BED, broken)

@@ -31,7 +31,7 @@ from station.queries.routers import (
     say_why,
 )
 from station.queries.settings import find_reason
-from station.shop.acts import Act, Answer, Args, ask, attention, good, notice, refuse
+from station.shop.acts import Act, Answer, Args, ask, attention, calm, good, notice, refuse
 from station.shop.facts import Bed, Bit, Fact, Reason
 from station.shop.first_facts import say_reason
 from station.shop.moves import BOARD, Move, move, tail
@@ -314,7 +314,7 @@ def start_day(act: Act[StartDay], view: View) -> Answer:
     bed = find_bed(view, tail(act.subject))
     name = name_router(view, bed.id)
     if bed.day == act.at[:10]:
-        return notice(say("Start of day is already done on {router}", router=name), say("Go on."))
+        return calm(say("Start of day is already done on {router}", router=name), say("Go on."))
     taken = say("Go on with batch {batch}.", batch=bed.batch)
     return good(
         say("Start of day done on {router}", router=name),
