@@ -6400,6 +6400,10 @@
       <translation>Station {id} macht keine Sicherung: {why}</translation>
     </message>
     <message>
+      <source>Station {id} went on without its own work of {at}: an older folder, or two PCs with one?</source>
+      <translation>Station {id} hat ohne ihre eigene Arbeit vom {at} weitergemacht: ein älterer Ordner, oder zwei PCs mit einem?</translation>
+    </message>
+    <message>
       <source>Station {id}: its program {old} is older than {new}</source>
       <translation>Station {id}: ihr Programm {old} ist älter als {new}</translation>
     </message>

@@ -74,13 +74,14 @@ class Health:
             held=held,
             held_at=held_at,
             database=self._ledger.database,
+            older_at=self._ledger.older_at,
         )
 
 
 def _is_news(told: Station, now: TellHealth) -> bool:
     """Tells whether anything is other than was told, but for what always changes."""
     was = (told.version, told.backup_at, told.trouble, told.pins_at, told.held_at,
-           told.database)  # fmt: skip
+           told.database, told.older_at)  # fmt: skip
     is_ = (now.version, now.backup_at, now.trouble, now.pins_at, now.held_at,
-           now.database)  # fmt: skip
+           now.database, now.older_at)  # fmt: skip
     return was != is_ or (told.free_mb < LOW_MB) != (now.free_mb < LOW_MB)

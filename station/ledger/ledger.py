@@ -23,7 +23,7 @@ from station.ledger.private import make_folder
 from station.ledger.progress import tell_nobody
 from station.ledger.rebase import Turned
 from station.ledger.reports import Chained, HistoryEntry, MovedPieces
-from station.ledger.sharing import DATABASE, HELD, TWIN, Sharing, Verdict
+from station.ledger.sharing import DATABASE, HELD, LEVEL, OLDER_AT, TWIN, Sharing, Verdict
 from station.ledger.shop_link import SharedEntry
 from station.ledger.supply import Supply
 from station.ledger.talk import News, Offer
@@ -238,7 +238,10 @@ class Ledger:
         if turned is None:
             return None
         turned = heard + turned
-        self._is_level = self._is_level or (news.state == "shared" and not news.more)
+        if news.state == "shared" and not news.more and not self._is_level:
+            self._is_level = True
+            if self.local(LEVEL) != self.station:
+                self.set_local(LEVEL, self.station)
         self._history.note_newest()
         if changed := self._supply.settle():
             self._write_local(changed)
@@ -262,8 +265,18 @@ class Ledger:
         """
         foreign = self._sharing.foreign_of_mine(news, self.station)
         if foreign or news.state == "put back":
-            twin = {TWIN: self.station} if foreign and self._is_level else {}
-            self._write_local({**self._supply.give_up(), **twin})
+            told = {TWIN: self.station} if foreign and self._is_level else {}
+            if foreign and not self._is_level and self.local(LEVEL) == self.station:
+                told = {OLDER_AT: foreign}  # a PC that has just joined has a right not to know
+            self._write_local({**self._supply.give_up(), **told})
+
+    @property
+    def older_at(self) -> str:
+        """When the newest own act was done (shop-local) that this file did not know at a start.
+
+        It is an older one that was put back, or two PCs work in turn with copies of one folder.
+        """
+        return self.local(OLDER_AT) or ""
 
     @property
     def has_twin(self) -> bool:

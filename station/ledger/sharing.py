@@ -25,6 +25,8 @@ log = logging.getLogger(__name__)
 Verdict = Literal["", "asking", "holds", "look"]
 WORKED_AS = "worked as"  # local: the number that this PC had when it was opened last
 TWIN = "twin"  # local: the number under which another PC works too
+LEVEL = "level"  # local: the number under which this file had all of the shop's history once
+OLDER_AT = "older"  # local: the newest own act that this file did not know as it was opened
 HELD = "held"  # local: the station that held sharing up last, and when
 DATABASE = "database"  # local: whether the shop's is ``old`` or ``new`` to this program
 GROUP = 50  # acts that are shared at once ahead of the rest
@@ -197,13 +199,17 @@ class Sharing:
         self._store.values[MENDED] = ""
         return turned
 
-    def foreign_of_mine(self, news: News, station: str) -> bool:
-        """Whether acts of this station come that it does not know: its file is an older one."""
+    def foreign_of_mine(self, news: News, station: str) -> str:
+        """When the newest act of this station was done that comes and that it does not know.
+
+        Empty: it knows all. Else its file is an older one, or another PC has a copy of it.
+        """
         if not news.entries or not self._history.shared:
-            return False
+            return ""
         mine = _find_mine(news.entries, station)
         known = {act.id for act in rebase.waiting(self._history)} if mine else set[str]()
-        return any(e.id not in known for e in mine)
+        strange = (e for e in mine if e.id not in known)
+        return max((taken_in(e.id, e.body)[0].act.at for e in strange), default="")
 
     def verdict(self, id: str) -> Verdict:
         """What became of an act; nothing where none was recorded."""

@@ -12,6 +12,7 @@ LOW_MB = 1000  # of a disk that is nearly full: a year of work takes a few hundr
 BACKUP_DAYS = 3  # since the newest backup: a weekend and an evening
 SILENT = timedelta(days=1)  # behind the station that told last
 HELD_TOLD = timedelta(days=7)  # so long it is told that a station held sharing up
+COPY_TOLD = timedelta(days=7)  # so long it is told that a station went on from an older folder
 GIVEN_UP = timedelta(days=30)  # silent for longer: that PC is not used any more
 TRIED = timedelta(days=1)  # so long it is told that many PINs were wrong
 
@@ -83,7 +84,8 @@ def _find_own(station: Station, stations: tuple[Station, ...]) -> tuple[Trouble 
     if not station.unshared and _gone(station.seen, newest) > GIVEN_UP:
         return ()
     return (_find_full(station), _find_failed(station), _find_tries(station, stations),
-            _find_silent(station, stations), _find_older(station, stations))  # fmt: skip
+            _find_copy(station, newest), _find_silent(station, stations),
+            _find_older(station, stations))  # fmt: skip
 
 
 def is_full(station: Station) -> bool:
@@ -132,6 +134,15 @@ def _find_tries(station: Station, stations: tuple[Station, ...]) -> Trouble | No
     words = say("Station {id}: {n} wrong PINs, the newest of {at}", id=station.id,
                 n=station.wrong_pins, at=moment(station.pins_at))  # fmt: skip
     return Trouble(words, station.pins_at)
+
+
+def _find_copy(station: Station, newest: str) -> Trouble | None:
+    """Finds that a PC did not know its own newest acts: it was put back, or is there twice."""
+    if not station.older_at or _gone(station.older_at, newest) > COPY_TOLD:
+        return None
+    words = say("Station {id} went on without its own work of {at}: an older folder, or two PCs "
+                "with one?", id=station.id, at=moment(station.older_at))  # fmt: skip
+    return Trouble(words, station.older_at)
 
 
 def _find_silent(station: Station, stations: tuple[Station, ...]) -> Trouble | None:

@@ -9,7 +9,7 @@ from station.desk.wrong_pins import WrongPins, keep_wrong_pins
 from station.files.backups import TROUBLE
 from station.files.health import Health
 from station.ledger.codec import Body, Change, keep_act, state_of
-from station.ledger.sharing import DATABASE, HELD
+from station.ledger.sharing import DATABASE, HELD, OLDER_AT
 from station.queries.health import LOW_MB
 from station.queries.looks import list_raised
 from station.shop.acts import Act
@@ -189,3 +189,17 @@ def test_a_clock_that_was_a_year_ahead_keeps_no_pc_silent(shop):
     tell(shop, NEXT)
     (told,) = shop.facts(Station)
     assert told.seen == NEXT
+
+
+def test_a_folder_that_was_put_back_or_is_used_in_turn_is_told_for_a_week(shop):
+    shop.keep_backup(DAY)
+    shop.set_local(OLDER_AT, DAY)
+    tell(shop, DAY)
+    said = (
+        "Station 1 went on without its own work of 25 Nov 09:00: an older folder, or two PCs with "
+        "one?"
+    )
+    assert said in raised(shop, DAY)
+    assert bar(shop) == said
+    tell(shop, "2026-12-03T09:00:00")
+    assert said not in raised(shop, "2026-12-03T09:00:00")

@@ -20,7 +20,7 @@ from station.shop.facts import Batch, Concern, Numbers
 from station.shop.moves import Held
 from station.shop.words import say
 from tests.ledger.stations import Station, same
-from tests.ledger.toy import EVERY, ToyArgs, act, new_batch, tables_of, toy_rule
+from tests.ledger.toy import AT, EVERY, ToyArgs, act, new_batch, tables_of, toy_rule
 from tests.simulate.shop import MemoryShop
 
 
@@ -435,6 +435,40 @@ def test_an_older_file_alone_is_no_second_pc(two, tmp_path):
     a.ledger.record(act("y"))
     settled(a, b)
     assert not a.ledger.has_twin
+    assert a.ledger.older_at == AT  # that is told: nobody can tell it from what follows
+
+
+def test_copies_of_a_folder_that_are_used_in_turn_are_told(two, tmp_path):
+    """Each took the other's work in at its start without a word."""
+    a, b = two
+    settled(a, b)
+    first, second = a.path, tmp_path / "stick" / a.path.name
+    second.parent.mkdir()
+    a.ledger.close()
+    second.write_bytes(first.read_bytes())
+    told = []
+    for turn, folder in enumerate((first, second, first)):
+        a.path = folder
+        a.open()
+        settled(a, b)
+        told.append(a.ledger.older_at)
+        a.ledger.record(act(f"turn {turn}", at=f"2026-11-25T1{turn}:00:00"))
+        settled(a, b)
+        a.ledger.close()
+    a.open()
+    assert told == ["", "2026-11-25T10:00:00", "2026-11-25T11:00:00"]
+    assert not a.ledger.has_twin
+
+
+def test_a_pc_that_takes_a_number_over_is_no_older_one(two, shop, tmp_path):
+    """Its number's work of before is new to it, as all is."""
+    a, b = two
+    a.ledger.record(act("x"))
+    settled(a, b)
+    (tmp_path / "new").mkdir()
+    new = Station(tmp_path / "new", a.number, shop)
+    settled(new, b)
+    assert (new.ledger.older_at, new.ledger.has_twin) == ("", False)
 
 
 def numbers_of(station):

@@ -83,3 +83,4 @@ class TellHealth(Args, frozen=True, kw_only=True):
     held: str = ""
     held_at: str = ""
     database: str = ""
+    older_at: str = ""

@@ -233,6 +233,7 @@ def tell_health(act: Act[TellHealth], _view: View) -> Answer:
                 held=told.held,
                 held_at=told.held_at,
                 database=told.database,
+                older_at=told.older_at,
             ),
         ),
     )

@@ -150,6 +150,7 @@ class Station(Fact):
     backup could not be made. `wrong_pins` were entered when one last had to wait, the newest at
     `pins_at`. `held` is the station that held sharing up last and was cut off, at `held_at`.
     `database` says whether the shop's is ``old`` or ``new`` to its program, where it heard that.
+    `older_at` is the time of its newest act that its own file did not know at a start.
     """
 
     kind: ClassVar[str] = "station"
@@ -164,6 +165,7 @@ class Station(Fact):
     held: str = ""
     held_at: Time = ""
     database: str = ""
+    older_at: Time = ""
 
     @property
     def shelf(self) -> Shelf:
