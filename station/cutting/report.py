@@ -277,21 +277,21 @@ def _find_bit_work(
     z = moves.points[:, 2]
     cut = feed & (np.minimum(z[:-1], z[1:]) < inferred.face - 1e-6)
     minutes = _find_minutes(moves, geo) if seconds is None else seconds / 60
-    with np.errstate(divide="ignore", invalid="ignore"):
-        turn = moves.feed / moves.rpm
     works = []
     for number in list_values(moves.tool[feed]):
         mine = feed & (moves.tool == number)
-        busy = mine & cut
-        chips = turn[busy & (geo.flat > 1e-9) & (moves.rpm > 0)] / setting.count_teeth(number)
+        busy = np.flatnonzero(mine & cut)
+        spent, rpm = minutes[busy], moves.rpm[busy]
+        level = (geo.flat[busy] > 1e-9) & (rpm > 0)
+        chips = moves.feed[busy[level]] / rpm[level] / setting.count_teeth(number)
         works.append(
             BitWork(
                 number=number,
                 diameter_mm=inferred.bits.get(number, 0.0),
                 cut_mm=float(geo.length[busy].sum()),
                 feed_mm=float(geo.length[mine].sum()),
-                seconds=float(minutes[busy].sum()) * 60,
-                revolutions=float(np.nansum(minutes[busy] * moves.rpm[busy])),
+                seconds=float(spent.sum()) * 60,
+                revolutions=float(np.nansum(spent * rpm)),
                 chip_mm=(float(chips.min()), float(chips.max())) if len(chips) else (0.0, 0.0),
             )
         )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -48,7 +48,7 @@ class ClosedWay:
 def find_gouges(sheet: Sheet) -> list[Problem]:
     """Finds cuts into other parts."""
     lines = _draw_contours(sheet)
-    around = {contour: _find_loop(line) for contour, line in lines.items()}
+    around = dict(zip(lines, _find_loops(list(lines.values())), strict=True))
     open_ = {contour: line for contour, line in lines.items() if around[contour] is None}
     loops = [
         *_list_whole(sheet, lines, around),
@@ -88,17 +88,25 @@ def _fill(line: shapely.Geometry) -> shapely.Geometry:
     return shapely.make_valid(ring, method="structure", keep_collapsed=False)
 
 
-def _find_loop(line: shapely.Geometry) -> shapely.Geometry | None:
-    """Finds what of a line goes around something: all where it comes back to where it began, or
-    nearly, as over a tab; else the last time around where it has gone the same way before, as a
-    spiral does. None: it goes around nothing.
+def _find_loops(lines: Sequence[shapely.Geometry]) -> list[shapely.Geometry | None]:
+    """Finds what of lines goes around something: all of one that comes back to where it began, or
+    nearly, as over a tab. None: it goes around nothing.
     """
-    start, end = (shapely.get_point(line, at) for at in (0, -1))
-    away, long = shapely.distance(start, end), float(shapely.length(line))
-    if shapely.get_num_points(line) < LEAST_POINTS:
-        return None
-    if away < min(OPEN_SHARE * long, OPEN_MM):
-        return line
+    shapes = np.array(lines, dtype=object)
+    away = shapely.distance(*(shapely.get_point(shapes, at) for at in (0, -1)))
+    closed = away < np.minimum(OPEN_SHARE * shapely.length(shapes), OPEN_MM)
+    many = shapely.get_num_points(shapes) >= LEAST_POINTS
+    return [
+        (line if whole else _find_last_lap(line)) if some else None
+        for line, whole, some in zip(lines, closed.tolist(), many.tolist(), strict=True)
+    ]
+
+
+def _find_last_lap(line: shapely.Geometry) -> shapely.Geometry | None:
+    """Finds the last time around of a line that has gone the same way before, as a spiral does;
+    None: it does not.
+    """
+    end, long = shapely.get_point(line, -1), float(shapely.length(line))
     before = substring(line, 0, long - OPEN_MM)
     if long < 2 * OPEN_MM or shapely.distance(before, end) > MEET_MM:
         return None
@@ -130,8 +138,8 @@ def _list_whole(
 def _list_skins(sheet: Sheet) -> Iterator[ClosedWay]:
     """Lists laps that leave a skin."""
     skins = sheet.closed.stretches.pick(sheet.skins)
-    for line, first in zip(skins.shape, skins.first.tolist(), strict=True):
-        if loop := _find_loop(line):
+    for loop, first in zip(_find_loops(list(skins.shape)), skins.first.tolist(), strict=True):
+        if loop:
             yield ClosedWay(loop, first)
 
 

@@ -14,6 +14,7 @@ from station.cutting.geometry.strokes import (
     Levels,
     Lines,
     find_earlier,
+    name_ways,
 )
 from station.cutting.model import (
     LINE,
@@ -68,22 +69,23 @@ def _check_plunges(
     """
     moves = program.moves
     z = moves.points[:, 2]
-    down = (moves.kind == LINE) & moves.sure & (geo.flat < 1e-9)
-    down &= (z[:-1] > levels.face - TOUCH_MM) & (levels.face - z[1:] > PLUNGE_MM)
-    cuts_on = np.append((moves.kind[1:] != RAPID) & (geo.flat[1:] > 1e-9), False)[: len(down)]
+    down = np.flatnonzero((moves.kind == LINE) & moves.sure & (geo.flat < 1e-9))
+    down = down[(z[down] > levels.face - TOUCH_MM) & (levels.face - z[down + 1] > PLUNGE_MM)]
+    after = np.minimum(down + 1, len(moves) - 1)  # the last move goes straight down
+    cuts_on = (moves.kind[after] != RAPID) & (geo.flat[after] > 1e-9)
     found = []
-    for i in np.flatnonzero(down & (moves.feed > most_mm_min * ROUNDED))[:MOST_PASSES].tolist():
+    for i in down[moves.feed[down] > most_mm_min * ROUNDED][:MOST_PASSES].tolist():
         text = say("Plunges at {feed} mm/min; this shop takes {most} mm/min at most.",
                    feed=speed(float(moves.feed[i])), most=speed(most_mm_min))  # fmt: skip
         found.append(_note_plunge(moves, i, text))
-    return found + _check_odd_plunges(moves, down & cuts_on, most_mm_min)
+    return found + _check_odd_plunges(moves, down[cuts_on], most_mm_min)
 
 
-def _check_odd_plunges(moves: Moves, down: Bools, most_mm_min: float) -> list[Problem]:
+def _check_odd_plunges(moves: Moves, down: Ints, most_mm_min: float) -> list[Problem]:
     """Looks for the few plunges that are much quicker than the others of the same bit."""
-    found, some = [], np.flatnonzero(down)
-    for tool in list_values(moves.tool[some]):
-        own = some[moves.tool[some] == tool]
+    found = []
+    for tool in list_values(moves.tool[down]):
+        own = down[moves.tool[down] == tool]
         usual = float(np.median(moves.feed[own]))
         odd = own[(moves.feed[own] > ODD_PLUNGE * usual) & (moves.feed[own] <= most_mm_min)]
         if len(odd) > ODD_PLUNGES * len(own):
@@ -267,29 +269,43 @@ def _check_twice(sheet: Sheet) -> list[Problem]:
     cuts = sheet.cuts
     if not len(cuts):
         return []
-    one, other = (find_earlier(cuts, (AGAIN_MM, shift), SAME_SIZE_MM) for shift in AGAIN_SHIFTS)
-    earlier = np.where(other.low < one.low, other.cut, one.cut)
-    low = np.minimum(one.low, other.low, out=one.low)
-    deepest = np.minimum(one.deepest, other.deepest, out=one.deepest)
-    last = (cuts.low <= deepest + TOUCH_MM) & (cuts.low <= cuts.run_low[cuts.run] + LEVEL_MM)
-    again = last & (low <= cuts.high + TOUCH_MM)
-    runs = len(cuts.run_low)
-    whole, twice = (
-        np.bincount(cuts.run, weights=cuts.flat * some, minlength=runs) for some in (last, again)
-    )
-    where = np.flatnonzero(again)
-    run, first = np.unique(cuts.run[where], return_index=True)
-    where = where[first][((twice > TWICE_SHARE * whole) & (whole > 0))[run]]
-    # by run: its cut, and the one that cut it before
-    pairs = dict(zip(cuts.run[where].tolist(), zip(where.tolist(), earlier[where].tolist(),
-                                                   strict=True), strict=True))  # fmt: skip
-    pairs = _find_same_ways(sheet) | pairs
+    pairs = _find_same_ways(sheet) | _find_repeats(cuts)
     found = []
     for position, before in sorted(pairs.values())[:MOST_PASSES]:
         line = int(cuts.moves.line[cuts.index[before]])
         text = say("This is cut a second time; line {line} has cut it as deep.", line=line)
         found.append(note_cut(sheet.cuts, position, "twice", text))
     return found
+
+
+def _find_repeats(cuts: Cuts) -> dict[int, tuple[int, int]]:
+    """Finds runs most of whose last cuts lie over what earlier runs have cut as deep: by run, the
+    first of these cuts and one before.
+    """
+    one, other = (
+        find_earlier(cuts, names)
+        for names in name_ways(cuts, AGAIN_MM, AGAIN_SHIFTS, SAME_SIZE_MM)
+    )
+    low = np.minimum(one.low, other.low)
+    deepest = np.minimum(one.deepest, other.deepest, out=one.deepest)
+
+    def keep_last(some: Ints) -> Ints:
+        last = cuts.low[some] <= deepest[some] + TOUCH_MM
+        return some[last & (cuts.low[some] <= cuts.run_low[cuts.run[some]] + LEVEL_MM)]
+
+    again = keep_last(np.flatnonzero(low <= cuts.high + TOUCH_MM))
+    runs = len(cuts.run_low)
+    some = np.zeros(runs, dtype=bool)
+    some[cuts.run[again]] = True
+    last = keep_last(np.flatnonzero(some[cuts.run]))
+    whole, twice = (
+        np.bincount(cuts.run[own], weights=cuts.flat[own], minlength=runs) for own in (last, again)
+    )
+    run, first = np.unique(cuts.run[again], return_index=True)
+    where = again[first][((twice > TWICE_SHARE * whole) & (whole > 0))[run]]
+    earlier = np.where(other.low[where] < one.low[where], other.cut[where], one.cut[where])
+    pairs = zip(where.tolist(), earlier.tolist(), strict=True)
+    return dict(zip(cuts.run[where].tolist(), pairs, strict=True))
 
 
 def _check_drilled_twice(sheet: Sheet) -> list[Problem]:

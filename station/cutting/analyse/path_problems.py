@@ -342,8 +342,10 @@ def _check_chip_loads(moves: Moves, level: Bools, setting: Setting) -> list[Prob
     index = np.flatnonzero(level)
     chip = moves.feed[index]
     chip /= moves.rpm[index]
-    for tool in list_values(moves.tool[index]):
-        chip[moves.tool[index] == tool] /= setting.count_teeth(tool)
+    tool = moves.tool[index]
+    tools = list_values(tool)
+    teeth = np.array([setting.count_teeth(number) for number in tools])
+    chip /= teeth[np.searchsorted(tools, tool)] if len(tools) > 1 else teeth
     outside = ~((low <= chip) & (chip <= high))
     index, chip = index[outside], chip[outside]
     pairs = np.column_stack([c[index] for c in (moves.tool, moves.feed, moves.rpm)])

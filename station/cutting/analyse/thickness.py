@@ -60,10 +60,10 @@ def _check_air(program: Program, geo: Geometry, levels: Levels) -> list[Problem]
     thicker one.
     """
     moves = program.moves
-    along = (moves.kind != RAPID) & (geo.flat > ALONG_MM) & moves.sure
-    run = np.cumsum(moves.kind == RAPID, dtype=np.int32)
-    begin = np.flatnonzero(along)
-    begin = begin[np.diff(run[begin], prepend=-1) != 0]
+    rapid = moves.kind == RAPID
+    along = np.flatnonzero(~rapid & (geo.flat > ALONG_MM) & moves.sure)
+    first = np.unique(np.searchsorted(along, np.append(0, np.flatnonzero(rapid))))
+    begin = along[first[first < len(along)]]  # after each rapid
     z = moves.points[:, 2]
     begin = begin[(z[begin + 1] < z[begin] - LEVEL_MM) | (z[begin] > levels.face)]
     if len(begin) < 2:

@@ -139,9 +139,10 @@ def _list_jumped(cuts: Cuts, levels: Levels, through: Lines) -> Ints:
     tab: of the same depth; or both go through, and a later line may pass where they end.
     """
     moves, index, deep = cuts.moves, cuts.index, pick_through(cuts, levels)
-    level = (np.abs(np.diff(cuts.high)) < LIFT_MM) & ~deep[:-1]
-    jumped = (np.diff(cuts.run) == 1) & (level | (deep[:-1] & deep[1:]))
-    before = np.flatnonzero(jumped & (moves.tool[index[1:]] == moves.tool[index[:-1]]))
+    before = np.flatnonzero(np.diff(cuts.run) == 1)
+    level = np.abs(cuts.high[before + 1] - cuts.high[before]) < LIFT_MM
+    jumped = np.where(deep[before], deep[before + 1], level)
+    before = before[jumped & (moves.tool[index[before + 1]] == moves.tool[index[before]])]
     ends = moves.points[index[before] + 1, :2], moves.points[index[before + 1], :2]
     near = np.hypot(*(ends[1] - ends[0]).T) < WIDEST_GAP_MM
     before, low, high = before[near], np.minimum(*ends)[near], np.maximum(*ends)[near]

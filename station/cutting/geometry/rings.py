@@ -118,21 +118,25 @@ def tidy_ring(ring: Ring) -> Ring:
     return ring
 
 
+@compile_entry("b1(f8[:,:], f8[:])")
 def contains_point(ring: Ring, point: Floats) -> bool:
     """Tells whether a point lies inside."""
-    x, y = ring[:, 0] - point[0], ring[:, 1] - point[1]
-    x2, y2 = shift_values(x), shift_values(y)
-    crosses = (y > 0) != (y2 > 0)
-    if not crosses.any():
-        return False
-    xs = x[crosses] - y[crosses] * (x2[crosses] - x[crosses]) / (y2[crosses] - y[crosses])
-    return bool(np.count_nonzero(xs > 0) % 2)
+    inside = False
+    for i in range(len(ring)):
+        after = i + 1 if i < len(ring) - 1 else 0
+        x, y = ring[i, 0] - point[0], ring[i, 1] - point[1]
+        x2, y2 = ring[after, 0] - point[0], ring[after, 1] - point[1]
+        if (y > 0) != (y2 > 0) and x - y * (x2 - x) / (y2 - y) > 0:
+            inside = not inside
+    return inside
 
 
 def find_hull(points: Ring) -> Ring:
     """Finds the convex hull, counter-clockwise."""
     x, y = split_columns(points)
-    order = np.argsort(x + 1j * y)  # by x, then y
+    order = np.argsort(x)
+    if (np.diff(x[order]) == 0).any():
+        order = np.argsort(x + 1j * y)  # by x, then y
     kept = np.empty(2 * len(points) + 1, np.int64)
     count = fill_hull(x, y, order, np.ascontiguousarray(order[::-1]), kept)
     return np.asarray(points[kept[:count]])

@@ -301,6 +301,7 @@ def group_pieces(
         if part.shape and len(part.shape.outline) > 2
     }
     placed: list[Piece] = []
+    members: list[list[int]] = []  # of each shape
     buckets: dict[tuple[int, int], list[int]] = {}
     for number, piece in enumerate(pieces):
         mine = take_fingerprint(piece.outline, piece.holes, piece.hollows)
@@ -309,15 +310,16 @@ def group_pieces(
             key = next((k for k, p in names.items() if find_turn(p, mine)), None)
             shape, mine, angle, mirrored = _add_shape(index, piece, mine, key, known, names)
             shapes.append(shape)
+            members.append([])
             prints.append(mine)
             buckets.setdefault(_pick_bucket(mine), []).append(index)
-        found = shapes[index]
-        shapes[index] = replace(
-            found, pieces=(*found.pieces, number), mirrored=found.mirrored + mirrored
-        )
+        members[index].append(number)
         turn = _round_turn(float(np.degrees(angle)) + 180 * mirrored)
         placed.append(replace(piece, shape=index, turn_deg=turn, mirrored=mirrored))
-    return placed, shapes
+    return placed, [
+        replace(shape, pieces=tuple(own), mirrored=sum(placed[n].mirrored for n in own))
+        for shape, own in zip(shapes, members, strict=True)
+    ]
 
 
 def _read_hollows(shape: Shape) -> tuple[Hollow, ...]:

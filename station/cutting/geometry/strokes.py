@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -70,7 +70,7 @@ class Cuts:
     @cached_property
     def ways(self) -> Ints:
         """Gives a number for the way of each cut, as `name_ways` does."""
-        return name_ways(self)
+        return np.asarray(name_ways(self)[0])
 
 
 @dataclass(frozen=True)
@@ -277,54 +277,62 @@ def fill_among(values: Ints, some: Ints, table: Shorts, picked: Bools) -> None:
 
 
 @compile_inner
-def _mix(one: float, other: float, step: float, shift: float, a: int, b: int) -> int:
-    """Mixes the numbers of two values on a grid into one."""
-    return a * math.floor(one / step + shift) + b * math.floor(other / step + shift)
+def _mix(one: float, other: float, shift: float, a: int, b: int) -> int:
+    """Mixes the numbers of two values on a grid, given in its steps, into one."""
+    return a * math.floor(one + shift) + b * math.floor(other + shift)
 
 
-@compile_entry("void(f8[:,:], i8[::1], u1[::1], u1[::1], f8[:,:], f8[::1], f8, f8, f8, i8[::1])")
+@compile_entry(
+    "void(f8[:,:], i8[::1], u1[::1], u1[::1], f8[:,:], f8[::1], f8, f8[::1], f8, i8[:,::1])"
+)
 def fill_ways(
     points: Floats, index: Ints, kind: Bytes, plane: Bytes, centre: Floats, sweep: Floats,
-    step: float, shift: float, size: float, names: Ints,
+    step: float, shifts: Floats, size: float, names: Ints,
 ) -> None:  # fmt: skip
-    """Fills in a number for the way of each move: of its ends, its middle where it is bent, and
-    its size in steps of `size`, unless that is 0.
+    """Fills in numbers for the way of each move, one a shift: of its ends, its middle where it is
+    bent, and its size in steps of `size`, unless that is 0.
     """
     wide = max(step, 0.01)
     for k in range(len(index)):
         i = index[k]
         x, y = points[i, 0], points[i, 1]
         x2, y2 = points[i + 1, 0], points[i + 1, 1]
-        one = _mix(x, y, step, shift, 73856093, 19349663)
-        other = _mix(x2, y2, step, shift, 73856093, 19349663)
-        both = _mix(x, y, step, shift, 19349663, 73856093)
-        both += _mix(x2, y2, step, shift, 19349663, 73856093)
-        name, radius = one ^ other ^ both, 0.0
-        if kind[i] >= CW and plane[i] == XY:
+        bent = kind[i] >= CW and plane[i] == XY
+        long, high, radius, a, b = abs(x2 - x) / size, abs(y2 - y) / size, 0.0, 0.0, 0.0
+        if bent:
             u, v = x - centre[i, 0], y - centre[i, 1]
             c, s = math.cos(sweep[i] / 2), math.sin(sweep[i] / 2)
             a, b = centre[i, 0] + u * c - v * s, centre[i, 1] + u * s + v * c
-            name ^= _mix(a, b, wide, shift, 83492791, 49979687)
-            radius = math.hypot(u, v)
-        if size > 0:
-            name ^= _mix(abs(x2 - x), abs(y2 - y), size, shift, 15485863, 32452843)
-            name ^= _mix(radius, 0.0, size, shift, 49979687, 0)
-        names[k] = name
+            a, b, radius = a / wide, b / wide, math.hypot(u, v) / size
+        x, y, x2, y2 = x / step, y / step, x2 / step, y2 / step
+        for n in range(len(shifts)):
+            shift = shifts[n]
+            one = _mix(x, y, shift, 73856093, 19349663)
+            other = _mix(x2, y2, shift, 73856093, 19349663)
+            both = _mix(x, y, shift, 19349663, 73856093) + _mix(x2, y2, shift, 19349663, 73856093)
+            name = one ^ other ^ both
+            if bent:
+                name ^= _mix(a, b, shift, 83492791, 49979687)
+            if size > 0:
+                name ^= _mix(long, high, shift, 15485863, 32452843)
+                name ^= _mix(radius, 0.0, shift, 49979687, 0)
+            names[n, k] = name
 
 
 def name_ways(
-    cuts: Cuts, grid: tuple[float, float] = (WAY_MM, OFF_GRID), size: float = 0.0
+    cuts: Cuts, step: float = WAY_MM, shifts: Sequence[float] = (OFF_GRID,), size: float = 0.0
 ) -> Ints:
-    """Gives a number for the way of each cut; two over the same way have the same.
+    """Gives a row of numbers for each shift of a grid, one for the way of each cut; two over the
+    same way have the same.
 
-    `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
-    much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0: it
-    does not count).
+    `step`: how far apart ends may lie, mm, unless a line of the grid lies between; `shifts`: by
+    how much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0:
+    it does not count).
     """
     moves, index = cuts.moves, cuts.index
-    names = np.empty(len(index), dtype=np.int64)
+    names = np.empty((len(shifts), len(index)), dtype=np.int64)
     fill_ways(moves.points, index, moves.kind, moves.plane, moves.centre, moves.sweep,
-              *grid, size, names)  # fmt: skip
+              step, np.array(shifts), size, names)  # fmt: skip
     return names
 
 
@@ -392,15 +400,12 @@ class Earlier:
     deepest: Halves
 
 
-def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
-    """Finds for each cut what was cut over the same way; `grid` and `size`: see `name_ways`."""
+def find_earlier(cuts: Cuts, names: Ints) -> Earlier:
+    """Finds for each cut what was cut over the same way, named as `name_ways` does."""
     n = len(cuts)
     group = np.empty(n, dtype=np.int32)
-    groups = fill_groups(
-        name_ways(cuts, grid, size),
-        np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32),
-        group,
-    )
+    table = np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32)
+    groups = fill_groups(names, table, group)
     low, deepest = np.empty(n, dtype=np.float32), np.empty(n, dtype=np.float32)
     found = Earlier(np.empty(n, dtype=np.int32), low, deepest)
     fill_earlier(group, groups, cuts.run, cuts.low, cuts.high, found.cut, found.low, found.deepest)
@@ -412,9 +417,9 @@ def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:
     z = moves.points[:, 2]
     down = (moves.kind == LINE) & (geo.flat < 1e-9) & (z[1:] <= levels.through) & (z[1:] < z[:-1])
     index = np.flatnonzero(down)
-    along = (moves.kind != RAPID) & (geo.flat > 1e-9) & (geo.top <= levels.through)
-    after = np.append(along[1:], False)
-    return np.asarray(index[~after[index]])
+    after = np.minimum(index + 1, len(moves) - 1)  # the last move goes straight down itself
+    along = (moves.kind[after] != RAPID) & (geo.flat[after] > 1e-9)
+    return np.asarray(index[~(along & (geo.top[after] <= levels.through))])
 
 
 def find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:

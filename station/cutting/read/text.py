@@ -20,7 +20,7 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
-ZERO_CALLED, SMALL_ZERO = re.compile(rb"G(5[4-9])(?![\d.])"), re.compile(rb"g(5[4-9])(?![\d.])")
+ZERO_CALLED, SMALL_ZERO = re.compile(rb"G5[4-9](?![\d.])"), re.compile(rb"g5[4-9](?![\d.])")
 ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
 BACKWARD = re.compile(rb"[Mm]0*4(?![\d.])")
 ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
@@ -147,12 +147,13 @@ def find_other_zero(data: bytes) -> tuple[int, str] | None:
         line = data[data.rfind(b"\n", 0, found.start()) + 1 : found.start()]
         if b";" in line or line.count(b"(") != line.count(b")"):
             continue
-        first = first or found[1]
-        if found[1] in {first, *known}:
+        zero = found[0][1:]
+        first = first or zero
+        if zero in {first, *known}:
             continue
         known = _find_zeroes_set(data[: found.start()])
-        if not {first, found[1]} <= known:
-            return data.count(b"\n", 0, found.start()) + 1, f"G{found[1].decode()}"
+        if not {first, zero} <= known:
+            return data.count(b"\n", 0, found.start()) + 1, f"G{zero.decode()}"
     return None
 
 
@@ -181,7 +182,9 @@ def find_backward(data: bytes) -> int:
 
 
 def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
-    """Lists where zeroes are called. Patterns that begin with their letters are quickest."""
+    """Lists where zeroes are called. Patterns that begin with two letters as they stand
+    are quickest.
+    """
     found = [*ZERO_CALLED.finditer(data), *(SMALL_ZERO.finditer(data) if b"g" in data else ())]
     return sorted(found, key=lambda some: some.start())
 
