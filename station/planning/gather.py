@@ -25,7 +25,7 @@ from station.planning.messages import (
     Stage,
     Wish,
 )
-from station.planning.past import PartPast, ShopPast
+from station.planning.past import PartPast, ShopPast, find_day, find_night, list_dates
 from station.queries.batches import (
     find_approved,
     find_hold,
@@ -140,11 +140,13 @@ def _observe_leads(
 
     None where there are too few to tell.
     """
+    newest, night = days[-LEAD_DAYS:], find_night(view)
     slips = (
         slip
-        for day in reversed(days[-LEAD_DAYS:])
+        for date_ in list_dates(newest, night)
         for router in routers
-        for slip in view.shelf(Slip, f"cut/{router.id}/{day}", MOST)
+        for slip in view.shelf(Slip, f"cut/{router.id}/{date_}", MOST)
+        if find_day(slip.at, night) in newest
     )
     took = []
     for number in islice(dict.fromkeys(slip.batch for slip in slips), LEAD_MOST):
@@ -328,9 +330,12 @@ def _list_mailers(view: View, days: tuple[str, ...]) -> tuple[MailersNow, ...]:
         for m in view.shelf(Mailer, "all", MOST)
         if m.active and ((left := count_left(view, m.id)) or m.mark)
     ]
-    newest = days[-MAILER_DAYS:] if counted else ()
+    newest, night = days[-MAILER_DAYS:] if counted else (), find_night(view)
     packs = Counter(
-        pack.mailer for day in newest for pack in view.shelf(Pack, f"shipped/{day}", MOST)
+        pack.mailer
+        for date_ in list_dates(newest, night)
+        for pack in view.shelf(Pack, f"shipped/{date_}", MOST)
+        if find_day(pack.left, night) in newest
     )
     return tuple(
         MailersNow(

@@ -4,7 +4,7 @@ It is read from the sums by hour, an hour after the other, for six weeks of a la
 than a screen can wait for. Today is left out: it is not over.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
@@ -78,8 +78,8 @@ class PastReading:
     """
 
     def __init__(self, view: View, now: str) -> None:
-        self.night = _find_night(view)
-        self.today = _find_day(now, self.night)
+        self.night = find_night(view)
+        self.today = find_day(now, self.night)
         self._parts: dict[str, PartPast] = {}
         self._days: set[str] = set()
         self._through: dict[str, dict[str, int]] = {}
@@ -88,8 +88,8 @@ class PastReading:
 
     def is_of(self, view: View, now: str) -> bool:
         """Whether it is the reading that a shop wants now."""
-        night = _find_night(view)
-        return (self.night, self.today) == (night, _find_day(now, night))
+        night = find_night(view)
+        return (self.night, self.today) == (night, find_day(now, night))
 
     def read_on(self, view: View, is_time_up: Callable[[], bool] = lambda: False) -> bool:
         """Reads hour after hour until the time is up; True once all is read."""
@@ -131,16 +131,26 @@ def _add_way(known: PartPast, way: tuple[str, str], day: str, qty: int) -> None:
             counts[step] = counts.get(step, 0) + qty
 
 
-def _find_night(view: View) -> int:
+def find_night(view: View) -> int:
     """Finds the hour after midnight at which a night's work is over; 0: no night is worked."""
     shop = find_shop(view)
     begins, over = shop.day_starts, shop.day_ends
     return int(over[:2]) + (over[3:5] > "00") if over <= begins else 0
 
 
-def _find_day(now: str, night: int) -> str:
+def find_day(now: str, night: int) -> str:
     """Finds the worked day that a time belongs to."""
     return (datetime.fromisoformat(now) - timedelta(hours=night)).date().isoformat()
+
+
+def list_dates(days: Sequence[str], night: int) -> list[str]:
+    """Lists the dates of what was done on these worked days, the newest first."""
+    later = [_add_day(day) for day in days] if night else []
+    return sorted({*days, *later}, reverse=True)
+
+
+def _add_day(day: str) -> str:
+    return (date.fromisoformat(day) + timedelta(days=1)).isoformat()
 
 
 def _list_hours(today: str, night: int) -> Iterator[tuple[str, str]]:

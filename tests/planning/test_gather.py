@@ -174,14 +174,30 @@ def test_what_a_night_packs_after_midnight_belongs_to_the_day_on_which_it_began(
     assert not reading.is_of(view, "2026-11-26T06:00:00")
 
 
-def released(view, number, sheet_at, *, on_rack, day="2026-11-24"):
-    """A batch that was released at 8, cut then, and on the rack at a time."""
-    view.facts[f"batch/{number}"] = batch(id=number, state="cut", released=f"{day}T08:00:00")
+def released(view, number, sheet_at, *, on_rack, since="2026-11-24T08:00:00"):
+    """A batch that was released at a time, cut then, and on the rack at a time."""
+    view.facts[f"batch/{number}"] = batch(id=number, state="cut", released=since)
     slip = Slip(id=f"{number}-1", batch=number, sheet=1, router="1", at=sheet_at, state="popped")
     view.facts[slip.key] = slip
     done(view, sheet_at, move(COMB, 24, "cut", "popping/1", number))
     act = Act(id=f"r{number}", kind="put_on_rack", at=on_rack, subject=f"batch/{number}")
     view.apply(act, Answer(tone="good", said="", moves=()))
+
+
+def test_what_a_night_cuts_and_sends_after_midnight_is_of_the_day_on_which_it_began():
+    # Friday's night goes on until Saturday at 6; Sunday's begins after the newest worked day
+    mailer = Mailer(id="01", name="Flat", length_mm=350.0, width_mm=250.0, mark=20)
+    view = small_shop(Shop(id="shop", day_starts="22:00", day_ends="06:00"), mailer)
+    hours = ("2026-11-20T23:00:00", "2026-11-21T01:00:00", "2026-11-21T02:00:00",
+             "2026-11-21T03:00:00", "2026-11-21T04:00:00", "2026-11-22T23:00:00")  # fmt: skip
+    for n, at in enumerate(hours):
+        released(view, f"0039{n}", at, on_rack=f"{at[:14]}30:00", since="2026-11-20T22:00:00")
+        pack = Pack(id=f"0090{n}", order="3301", mailer="01", state="shipped", left=at)
+        view.facts[pack.key] = pack
+    asked = gather_plan(view, "2026-11-22T23:30:00")
+    # 90, 210, 270, 330 and 390 of 480 minutes
+    assert asked.lead_seen == LeadSeen(0.54, 0.24)
+    assert [m.a_day for m in asked.mailers] == [5.0]
 
 
 def test_the_lead_time_is_that_of_three_batches_of_four():
