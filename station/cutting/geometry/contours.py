@@ -11,7 +11,7 @@ import shapely
 from shapely.ops import substring
 
 from station.cutting.geometry.faces import NEAR_MM
-from station.cutting.geometry.rings import area_of, contains_point
+from station.cutting.geometry.rings import contains_point, measure_ring
 from station.cutting.geometry.stretches import Stretches
 from station.cutting.geometry.strokes import CLOSE_MM, Lines, Shapes
 from station.cutting.geometry.tabs import Closed
@@ -70,9 +70,12 @@ def _unfold(way: Floats) -> Floats:
     that shares the fourth: only one of both goes around it.
     """
     while len(way) > 2 and np.hypot(*(way[-1] - way[0])) < CLOSE_MM:
+        area, around, _, _ = measure_ring(way)
+        if abs(area) > FOLD_MM * around:
+            break
         line = shapely.linestrings(way)
         long = float(shapely.length(line))
-        if abs(area_of(way)) > FOLD_MM * long or not _goes_back(line):
+        if abs(area) > FOLD_MM * long or not _goes_back(line):
             break
         way = shapely.get_coordinates(substring(line, 0, long / 2))
     return way

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -29,22 +30,30 @@ def draw_rings(faces: Faces, parts: list[int], strokes: Strokes) -> dict[int, li
     homes = np.argsort(faces.home, kind="stable")
     homes = homes[np.isin(faces.home[homes], parts)]
     shapes = np.concatenate((faces.ring[parts], faces.kerfs[homes]))
-    drawn = [tidy_corners(ring) for ring in draw_edges(shapely.get_exterior_ring(shapes), strokes)]
+    drawn = tidy_corners(draw_edges(shapely.get_exterior_ring(shapes), strokes))
     rings = {face: [drawn[n]] for n, face in enumerate(parts)}
     for n, home in enumerate(faces.home[homes].tolist(), start=len(parts)):
         rings[home].append(drawn[n])
     return rings
 
 
-def tidy_corners(ring: Ring) -> Ring:
-    """Gives a ring's corners, counter-clockwise, the furthest out first; none lies straight
+def tidy_corners(rings: Sequence[Ring]) -> list[Ring]:
+    """Gives the corners of rings, counter-clockwise, the furthest out first; none lies straight
     between two others.
     """
-    away = ring - ring.mean(axis=0)
-    far = int(np.argmax((away * away).sum(axis=1)))
-    closed = shapely.linestrings(np.concatenate((ring[far:], ring[: far + 1])))
+    if not len(rings):
+        return []
+    points = []
+    for ring in rings:
+        away = ring - ring.mean(axis=0)
+        far = int(np.argmax((away * away).sum(axis=1)))
+        points += [ring[far:], ring[: far + 1]]
+    of = np.repeat(np.arange(len(rings)), [len(ring) + 1 for ring in rings])
+    closed = shapely.linestrings(np.concatenate(points), indices=of)
     closed = shapely.simplify(closed, STRAIGHT_MM, preserve_topology=False)
-    return tidy_ring(shapely.get_coordinates(closed)[:-1])
+    corners = shapely.get_coordinates(closed)
+    ends = np.cumsum(shapely.get_num_points(closed))[:-1]
+    return [tidy_ring(some[:-1]) for some in np.split(corners, ends)]
 
 
 @dataclass(frozen=True)
@@ -55,6 +64,7 @@ class Measures:
     middle: Floats
     normal: Floats
     skin: Bools
+    touching: dict[int, set[int]]  # those that lie over each, or go on where it ends
 
     def list_along(self, closed: Closed, face: int) -> Ints:
         """Lists the stretches along a face."""
@@ -66,7 +76,21 @@ def measure_stretches(closed: Closed, cuts: Cuts, levels: Levels) -> Measures:
     shape = closed.stretches.shape
     length = shapely.length(shape)
     middle, normal = find_normals(shape, length / 2) if len(shape) else (np.zeros((0, 2)),) * 2
-    return Measures(length, middle, normal, _pick_skins(closed.stretches, cuts, levels))
+    skin, touching = _pick_skins(closed.stretches, cuts, levels), _find_touching(closed.stretches)
+    return Measures(length, middle, normal, skin, touching)
+
+
+def _find_touching(some: Stretches) -> dict[int, set[int]]:
+    """Finds the stretches less than the bit's radius from each: they lie over it, or go on where
+    it ends, for cuts between two tabs leave them the bit's width apart.
+    """
+    tree = shapely.STRtree(some.shape)
+    one, other = tree.query(some.shape, predicate="dwithin", distance=some.radius)
+    near = shapely.distance(some.shape[one], some.shape[other]) < some.radius[one]
+    found: dict[int, set[int]] = {}
+    for n, k in zip(one[near].tolist(), other[near].tolist(), strict=True):
+        found.setdefault(n, set()).add(k)
+    return found
 
 
 def make_piece(
@@ -153,7 +177,7 @@ def _make_tabs(
     """
     some = closed.stretches
     tabs: list[Tab] = []
-    for group in _join_touching(some, own):
+    for group in _join_touching(measures.touching, own):
         length = measures.length[group]
         most = group[length >= length.max() / 2]
         n = int(most[np.argmin(some.top[most])])
@@ -174,10 +198,8 @@ def _make_tabs(
     return sorted(tabs, key=lambda t: t.line)
 
 
-def _join_touching(some: Stretches, own: Ints) -> list[Ints]:
-    """Joins the stretches that lie over one another, or go on where another ends: cuts between
-    two tabs leave them the bit's width apart.
-    """
+def _join_touching(touching: dict[int, set[int]], own: Ints) -> list[Ints]:
+    """Joins the stretches that touch one another, each to those that touch it in turn."""
     left = own.tolist()
     groups = []
     while left:
@@ -185,8 +207,8 @@ def _join_touching(some: Stretches, own: Ints) -> list[Ints]:
         while new:
             n = new.pop()
             group.append(n)
-            near = shapely.distance(some.shape[n], some.shape[left]) < some.radius[n]
-            new += [k for k, touches in zip(left, near.tolist(), strict=True) if touches]
-            left = [k for k, touches in zip(left, near.tolist(), strict=True) if not touches]
+            near = touching.get(n, set())
+            new += [k for k in left if k in near]
+            left = [k for k in left if k not in near]
         groups.append(np.array(group))
     return groups

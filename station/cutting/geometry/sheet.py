@@ -179,8 +179,10 @@ def list_slugs(sheet: Sheet) -> tuple[Ring, ...]:
     """Lists the outlines of what comes loose and is no part."""
     return tuple(
         tidy_corners(
-            shapely.get_coordinates(shapely.get_exterior_ring(sheet.closed.faces.ring[f]))[:-1]
+            [
+                shapely.get_coordinates(shapely.get_exterior_ring(sheet.closed.faces.ring[f]))[:-1]
+                for f, kind in enumerate(sheet.kinds)
+                if kind in (SLUG, WASTE)
+            ]
         )
-        for f, kind in enumerate(sheet.kinds)
-        if kind in (SLUG, WASTE)
     )

@@ -6,6 +6,8 @@ import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
+import numpy as np
+
 from station.cutting.model import Setting
 from station.cutting.read.dialects import find_dialect
 from station.cutting.read.expressions import clean_line
@@ -20,7 +22,7 @@ ENDS = re.compile(rb"\r\n|\r|\n")
 MESSAGE = re.compile(rb"\(\s*MSG\s*,([^)\r\n]*)\)?([^\r\n]*)", re.IGNORECASE)
 MOST_LETTERS, MOST_MESSAGES = 1000, 5
 DELETED = re.compile(rb"(?m)^[ \t]*(?:[Nn]\d+[ \t]*)?/")
-ZERO_CALLED, SMALL_ZERO = re.compile(rb"G5[4-9](?![\d.])"), re.compile(rb"g5[4-9](?![\d.])")
+ZERO_CALLED = re.compile(rb"[Gg]5[4-9](?![\d.])")
 ZERO_SET = re.compile(rb"^[^\r\n(;]*G\s*0*10(?!\d)[^\r\n]*", re.IGNORECASE | re.MULTILINE)
 BACKWARD = re.compile(rb"[Mm]0*4(?![\d.])")
 ZERO_NUMBER = re.compile(r"P([1-6])(?![\d.])")
@@ -34,6 +36,7 @@ WIDE = (b"\xff\xfe", b"\xfe\xff")  # how a text in UTF-16 begins
 CONTROLS = bytes({*range(32)} - set(b"\t\n\v\f\r\x1a"))  # a text has hardly any
 ENOUGH, LOOKED_AT = 64, 4096  # bytes from the start that tell it
 MOST_CONTROLS = 0.05  # their share
+BLOCK = 1 << 18  # bytes that are compared at once
 LINE_LETTERS = 256  # of a line, as the report allows
 
 
@@ -181,12 +184,18 @@ def find_backward(data: bytes) -> int:
     return 0
 
 
-def _list_zeroes(data: bytes) -> list[re.Match[bytes]]:
-    """Lists where zeroes are called. Patterns that begin with two letters as they stand
-    are quickest.
+def _list_zeroes(data: bytes) -> Iterator[re.Match[bytes]]:
+    """Lists where zeroes are called. Comparing all letters at once is quickest: many lines have a
+    G, and hardly any a G5.
     """
-    found = [*ZERO_CALLED.finditer(data), *(SMALL_ZERO.finditer(data) if b"g" in data else ())]
-    return sorted(found, key=lambda some: some.start())
+    letters = np.frombuffer(data, np.uint8)
+    for start in range(0, len(letters), BLOCK):
+        some = letters[start : start + BLOCK + 1]
+        begins = some[1:] == ord("5")
+        begins &= (some[:-1] == ord("G")) | (some[:-1] == ord("g"))
+        for at in np.flatnonzero(begins).tolist():
+            if called := ZERO_CALLED.match(data, start + at):
+                yield called
 
 
 def list_m_codes(data: bytes, pattern: re.Pattern[bytes]) -> Iterator[re.Match[bytes]]:
