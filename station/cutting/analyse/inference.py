@@ -131,7 +131,7 @@ def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int
     numbers = list_values(moves.tool[moves.kind != RAPID])
     plain = setting.bit_mm.get(-1)
     remarks = {s.number: s for s in program.bits_said}
-    bits = {n: mm for n, mm in setting.bit_mm.items() if n >= 0}
+    bits = _take_given(setting, numbers, said)
     first = find_first_bit(program)
     for number in numbers:
         remark = remarks.get(number)
@@ -155,3 +155,16 @@ def _infer_bits(program: Program, setting: Setting, said: list[str]) -> dict[int
             bits[number] = BIT_MM
             said.append(f"Bit {number}: {BIT_MM:g} mm, which is only assumed.")
     return bits
+
+
+def _take_given(setting: Setting, numbers: list[int], said: list[str]) -> dict[int, float]:
+    """Takes the diameters that a person gave by number, mm. A file that calls no bit has one, of
+    no number: the only one given is its. What is given of a bit that cuts nothing is said.
+    """
+    given = {n: mm for n, mm in setting.bit_mm.items() if n >= 0}
+    if numbers == [0] and len(given) == 1 and 0 not in given:
+        ((number, size),) = given.items()
+        said.append(f"Bit 0: {size:g} mm, as given for bit {number}; the file calls none.")
+        return {0: size}
+    said += [f"Bit {n}: cuts nothing in this file." for n in given if n not in numbers]
+    return given

@@ -120,15 +120,15 @@ def tidy_ring(ring: Ring) -> Ring:
 
 @compile_entry("b1(f8[:,:], f8[:])")
 def contains_point(ring: Ring, point: Floats) -> bool:
-    """Tells whether a point lies inside."""
-    inside = False
+    """Tells whether a ring goes around a point, however often, as a way of several laps does."""
+    times = 0
     for i in range(len(ring)):
-        after = i + 1 if i < len(ring) - 1 else 0
         x, y = ring[i, 0] - point[0], ring[i, 1] - point[1]
-        x2, y2 = ring[after, 0] - point[0], ring[after, 1] - point[1]
+        n = i + 1 if i < len(ring) - 1 else 0
+        x2, y2 = ring[n, 0] - point[0], ring[n, 1] - point[1]
         if (y > 0) != (y2 > 0) and x - y * (x2 - x) / (y2 - y) > 0:
-            inside = not inside
-    return inside
+            times += 1 if y2 > 0 else -1
+    return times != 0
 
 
 def find_hull(points: Ring) -> Ring:

@@ -52,6 +52,26 @@ def test_each_fault_stands_at_its_line(body, expected):
     assert told(body) == expected
 
 
+def ramp_around(x: float, y: float, w: float, h: float) -> str:
+    """A rectangle of the bit's centre, ramped around: the end of the ramp and the last lap both
+    go through the sheet.
+    """
+    corners = [(x + w, y), (x + w, y + h), (x, y + h), (x, y)]
+    text = f"G0 X{x} Y{y}\nG1 Z0 F900\nG1 F3000\n"
+    for lap, deep in ((0.0, -6.0), (-6.0, -6.2)):
+        for n, (a, b) in enumerate(corners, 1):
+            text += f"X{a} Y{b} Z{lap + (deep - lap) * n / 4:.3f}\n"
+    return text + "".join(f"X{a} Y{b}\n" for a, b in corners) + "G0 Z5\n"
+
+
+def test_outlines_that_go_through_on_two_laps_are_parts_and_cut_into_each_other():
+    apart = found(ramp_around(20, 20, 106, 86) + ramp_around(150, 20, 106, 86))
+    assert [(len(s.pieces), round(s.length_mm)) for s in apart.shapes] == [(2, 100)]
+    close = found(ramp_around(20, 20, 106, 86) + ramp_around(123, 20, 106, 86))
+    assert len(close.pieces) == 2
+    assert [p.kind for p in close.problems if p.grade == "stop"] == ["gouge"]
+
+
 BARE = box(150, 20, 106, 86)
 OTHER = box(280, 20, 56, 86, tab=12)
 # 100 x 80 mm around a window whose waste hangs on by a tab

@@ -106,3 +106,15 @@ def test_a_remark_and_the_changer_that_differ_are_told():
     text = f"G21\n(T1 D=3)\nT1 M6\nM3 S9000\nG0 Z5\n{CUT.format(20)}"
     got = analyse_program(program(text), Setting(changer_mm={1: 6.0}))
     assert [(p.line, p.grade) for p in got.problems if p.kind == "bit-differs"] == [(2, "stop")]
+
+
+def test_a_diameter_given_by_number_is_that_of_the_only_bit_of_a_file_that_calls_none():
+    text = f"G21\nM3 S9000\nG0 Z5\n{CUT.format(20)}"
+    got = analyse_program(program(text), Setting(bit_mm={1: 3.0}))
+    assert {b.number: b.diameter_mm for b in got.bits} == {0: 3.0}
+    assert "Bit 0: 3 mm, as given for bit 1; the file calls none." in got.assumed
+
+
+def test_a_diameter_of_a_bit_that_cuts_nothing_is_said():
+    got = analyse_program(program(f"G21\nT1 M6\n{CUT.format(20)}"), Setting(bit_mm={2: 3.0}))
+    assert "Bit 2: cuts nothing in this file." in got.assumed
