@@ -187,16 +187,22 @@ def _check_late_parts(sheet: Sheet, pieces: Sequence[Piece]) -> list[Problem]:
 
 
 def _list_cuts_within(sheet: Sheet) -> tuple[Shapes, Ints]:
-    """Lists a place of each cut, of lines through the sheet, of shallow ones and of plunges, and
-    the move that it begins with.
+    """Lists a place of each cut, of lines through the sheet, of shallow ones, of holes drilled in
+    part and of plunges, and the move that it begins with.
     """
     moves, index = sheet.cuts.moves, sheet.cuts.index
     lines = np.concatenate((sheet.through.shape, sheet.shallow.lines.shape))
     place = np.concatenate(
         (
             shapely.line_interpolate_point(lines, 0.5, normalized=True),
+            shapely.points(moves.points[sheet.drilled, :2]),
             shapely.points(moves.points[sheet.plunges, :2]),
         )
     )
-    begin = (index[sheet.through.first], index[sheet.shallow.lines.first], sheet.plunges)
+    begin = (
+        index[sheet.through.first],
+        index[sheet.shallow.lines.first],
+        sheet.drilled,
+        sheet.plunges,
+    )
     return place, np.concatenate(begin)

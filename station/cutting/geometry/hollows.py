@@ -20,7 +20,7 @@ from station.cutting.geometry.strokes import (
     pick_among,
     pick_through,
 )
-from station.cutting.model import Bools, Floats, Hollow, Ints
+from station.cutting.model import Bools, Floats, Hollow, Ints, Moves
 
 MOST_MOVES, MOST_PASSES = 25_000, 8  # of what is cut less deep; more are not united
 COARSE_CHORDS = 12
@@ -37,6 +37,25 @@ class ShallowCuts:
     lines: Lines
     depth: Ints  # in hundredths of a mm below the face
     whole: bool
+
+
+@dataclass(frozen=True)
+class Bores:
+    """Holds holes that are drilled, not through: what the bit takes, with its depth."""
+
+    shape: Shapes
+    depth: Ints  # in steps of DEPTH_MM below the face
+
+
+def find_bores(moves: Moves, drilled: Ints, radius: Floats, levels: Levels) -> Bores:
+    """Finds what is drilled by moves down into the sheet; `radius`: of the bit in each."""
+    deep = np.round((levels.face - moves.points[drilled + 1, 2]) / DEPTH_MM)
+    place = np.column_stack((moves.points[drilled, :2].round(4), radius, deep))
+    place = np.unique(place[radius > 0], axis=0)
+    shape: Shapes = shapely.buffer(
+        shapely.points(place[:, :2]), place[:, 2], quad_segs=COARSE_CHORDS
+    )
+    return Bores(shape, place[:, 3].astype(np.int64))
 
 
 def find_shallow_cuts(
@@ -96,21 +115,23 @@ def _keep_deepest(cuts: Cuts, some: Ints) -> Ints:
 
 
 def find_hollows(
-    shallow: ShallowCuts, faces: Mapping[int, shapely.Geometry]
+    shallow: ShallowCuts, bores: Bores, faces: Mapping[int, shapely.Geometry]
 ) -> dict[int, list[Hollow]]:
     """Finds the hollows of each face, the deepest first; what is deeper is taken from the rest."""
     found: dict[int, list[Hollow]] = {}
-    if not len(shallow.lines) or not faces:
+    if not len(shallow.lines) + len(bores.shape) or not faces:
         return found
     names = list(faces)
     shapes = np.array([faces[name] for name in names], dtype=object)
     swept = widen_shapes(shallow.lines.shape, shallow.lines.radius, COARSE_CHORDS)
+    swept = np.concatenate((swept, bores.shape))
+    depth = np.concatenate((shallow.depth, bores.depth))
     face, line = shapely.STRtree(swept).query(shapes, predicate="intersects")
     order = np.argsort(face, kind="stable")
     face, line = face[order], line[order]
     for n in np.unique(face).tolist():
         some = line[np.searchsorted(face, n) : np.searchsorted(face, n, "right")]
-        found[names[n]] = _sort_by_depth(shapes[n], swept[some], shallow.depth[some])
+        found[names[n]] = _sort_by_depth(shapes[n], swept[some], depth[some])
     return found
 
 

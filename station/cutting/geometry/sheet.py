@@ -17,7 +17,12 @@ from station.cutting.geometry.contours import (
 )
 from station.cutting.geometry.edges import list_strokes
 from station.cutting.geometry.faces import SKELETON, draw_faces, widen
-from station.cutting.geometry.hollows import ShallowCuts, find_hollows, find_shallow_cuts
+from station.cutting.geometry.hollows import (
+    ShallowCuts,
+    find_bores,
+    find_hollows,
+    find_shallow_cuts,
+)
 from station.cutting.geometry.kinds import DUST, PART, REST, SLUG, WASTE, sort_faces
 from station.cutting.geometry.lost_tabs import LostTab, find_lost_tabs
 from station.cutting.geometry.moves import Geometry
@@ -30,6 +35,7 @@ from station.cutting.geometry.strokes import (
     close_ends,
     draw_lines,
     find_cuts,
+    find_drilled,
     find_plunges,
     pick_through,
 )
@@ -53,6 +59,7 @@ class Sheet:
     shallow: ShallowCuts
     skins: Bools  # stretches that are no tabs
     plunges: Ints  # moves that only go down through the sheet
+    drilled: Ints  # moves that only go down into it
     pieces: tuple[Piece, ...]
     of_piece: tuple[int, ...]  # its face
     begins: tuple[int, ...]  # where in the cuts its contour does
@@ -77,6 +84,7 @@ def find_sheet(
     drawn = draw_faces(closed.faces)
     around = find_enclosed(drawn, contours, bounds)
     kinds = sort_faces(closed, bounds, around, contours, edge)
+    drilled = find_drilled(moves, geo, levels)
     shallow = find_shallow_cuts(cuts, levels, closed.faces.kerfs, _list_ways(through, closed))
     parts = [face for face, kind in enumerate(kinds) if kind == PART]
     firsts = {f: find_first_cut(f, contours, bounds[f], around) for f in parts}
@@ -85,12 +93,14 @@ def find_sheet(
     strokes = list_strokes(cuts, through, ways, (plunges, _find_radii(moves, plunges, bit_mm)))
     rings = draw_rings(closed.faces, parts, strokes)
     made = [make_piece(f, rings[f], cuts, levels, closed, measures, firsts[f]) for f in parts]
-    hollows = find_hollows(shallow, {face: drawn[face] for face in parts})
+    bores = find_bores(moves, drilled, _find_radii(moves, drilled, bit_mm), levels)
+    hollows = find_hollows(shallow, bores, {face: drawn[face] for face in parts})
     order = sorted(range(len(parts)), key=lambda n: firsts[parts[n]])
     return Sheet(
         cuts, through, closed, contours, tuple(kinds), bounds, around, edges, drawn, shallow,
         skins=measures.skin,
         plunges=plunges,
+        drilled=drilled,
         pieces=tuple(replace(made[n], hollows=tuple(hollows.get(parts[n], ()))) for n in order),
         of_piece=tuple(parts[n] for n in order),
         begins=tuple(firsts[parts[n]] for n in order),

@@ -422,6 +422,22 @@ def find_plunges(moves: Moves, geo: Geometry, levels: Levels) -> Ints:
     return np.asarray(index[~(along & (geo.top[after] <= levels.through))])
 
 
+def find_drilled(moves: Moves, geo: Geometry, levels: Levels) -> Ints:
+    """Finds moves straight down into the sheet, not through it, after which the bit comes
+    straight out again: of holes that are drilled in part, each with its chips cleared too.
+    """
+    z = moves.points[:, 2]
+    down = (moves.kind == LINE) & (geo.flat < 1e-9) & (z[1:] < z[:-1])
+    down &= (z[1:] < levels.face - IN_SHEET_MM) & (z[1:] > levels.through)
+    index = np.flatnonzero(down)
+    after = np.minimum(index + 1, len(down) - 1)
+    out = (moves.kind[after] == RAPID) | ((geo.flat[after] < 1e-9) & (z[after + 1] > z[index + 1]))
+    before = np.maximum(index - 1, 0)
+    along = (moves.kind[before] != RAPID) & (geo.flat[before] > 1e-9)
+    along &= z[index] < levels.face - IN_SHEET_MM
+    return np.asarray(index[out & ~(along & (index > 0))])
+
+
 def find_cut_at(cuts: Cuts, lines: Lines, line: int, place: shapely.Geometry) -> int:
     """Finds the cut of a line that passes a place."""
     at = float(shapely.line_locate_point(lines.shape[line], place))

@@ -46,6 +46,8 @@ LOST = box(20, 20, 106, 86, z=-5, tab=12) + box(20, 20, 106, 86)
         (FIRST + "G0 X200 Y20\nG1 Z-3 F900\nM5\nT2 M6\nM3\nG0 Z5\n", [(20, "change-low")]),
         (HOLE + FIRST + HOLE, [(23, "outside-first"), (23, "twice")]),
         (FIRST + HOLE, [(19, "outside-first")]),
+        (FIRST + DRILLED.replace("Z-6.2", "Z-4"), [(18, "outside-first")]),
+        (box(20, 20, 106, 86) + DRILLED.replace("Z-6.2", "Z-4"), [(14, "late-inside")]),
     ],
 )  # fmt: skip
 def test_each_fault_stands_at_its_line(body, expected):

@@ -48,6 +48,37 @@ def test_parts_are_one_only_where_their_hollows_are(one, other, shapes):
     assert len(found(one + PLATE + second).shapes) == shapes
 
 
+DRILLED = "G0 X60 Y60\nG1 Z-4 F600\nG0 Z5\n"
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "shapes"),
+    [
+        (DRILLED, "", 2),
+        (DRILLED, DRILLED, 1),
+        (DRILLED, DRILLED.replace("Z-4", "Z-3"), 2),
+        (DRILLED, DRILLED.replace("Y60", "Y70"), 2),
+        # the same hole with its chips cleared, in three ways
+        (DRILLED, "G0 X60 Y60\nG1 Z-2 F600\nG0 Z1\nG1 Z-4\nG0 Z5\n", 1),
+        (DRILLED, "G0 X60 Y60\nG1 Z-2 F600\nZ-1\nZ-4\nZ5\n", 1),
+        (DRILLED, "G83 X60 Y60 Z-4 R1 Q1.5 F600\nG80\nG0 Z5\n", 1),
+        # a bit that goes down in what is cut anyway takes nothing more
+        (DRILLED.replace("X60 Y60", "X20 Y20"), "", 1),
+        (DRILLED.replace("Z-4", "Z-2").replace("X60", "X65") + rows(-2), rows(-2), 1),
+    ],
+)
+def test_a_hole_drilled_in_part_belongs_to_its_part(one, other, shapes):
+    second = move(other + PLATE, 150) + "\n"
+    assert len(found(one + PLATE + second).shapes) == shapes
+
+
+def test_a_hole_drilled_in_part_is_as_wide_as_its_bit():
+    (piece,) = found(DRILLED + PLATE).pieces
+    (hollow,) = piece.hollows
+    assert hollow.depth_mm == pytest.approx(4)
+    assert hollow.outline.max(axis=0) - hollow.outline.min(axis=0) == pytest.approx(6, abs=0.01)
+
+
 def test_the_mirror_image_of_a_grooved_part_is_another():
     bent = "G0 X40 Y40\nG1 Z-1 F900\nX60 F3000\nY80\nG0 Z5\n"
     other = "G0 X256 Y40\nG1 Z-1 F900\nX236 F3000\nY80\nG0 Z5\n"  # mirrored in its plate
