@@ -39,8 +39,9 @@ RULE = np.array(
     ]
 )
 CORNER_MM, MOST_CORNERS = 0.02, 40  # of an outline, that are compared one by one
+BUCKET_SHARE = 0.01  # of a perimeter, by which shapes of neighbouring buckets differ
 SIZE_MM = 0.1  # by which sizes of equal parts differ, where arcs come as chords
-TIE_SHARE = 0.004  # of a length, by which the sides of rectangles of almost one area differ
+TIE_SHARE = 0.001  # of its area, by which the smallest rectangles around equal parts differ
 PLACE_MM = 0.15  # how far corners, holes and hollows of equal parts may lie apart
 ROUGH_SHARE = 0.15  # of an outline's corners may lie twice as far apart: where its cut met itself
 MOST_CORNER_TURNS = 24
@@ -193,11 +194,11 @@ def _is_alike(one: Fingerprint, other: Fingerprint) -> bool:
     """Tells whether sizes and holes of two shapes are equal but for rounding, and for which of
     several rectangles around them is taken, where these are almost as small.
     """
-    near = SIZE_MM + TIE_SHARE * one.length
+    around, around2 = one.width * one.length, other.width * other.length
+    near = SIZE_MM * (one.width + one.length) + TIE_SHARE * around
     return (
         len(one.marks) == len(other.marks)
-        and abs(one.width - other.width) < near
-        and abs(one.length - other.length) < near
+        and abs(around - around2) < near
         and abs(one.area - other.area) < SIZE_MM / 5 * one.perimeter + 0.05
         and abs(one.perimeter - other.perimeter) < 0.002 * one.perimeter + 0.05
     )
@@ -337,18 +338,21 @@ def _round_turn(degrees: float) -> float:
 
 
 def _pick_bucket(mine: Fingerprint) -> tuple[int, int]:
-    """Picks the bucket of shapes of about this size."""
-    return round(mine.width), round(mine.length)
+    """Picks the bucket of shapes of about this area and perimeter: the rectangle around may differ
+    where two are almost as small.
+    """
+    around = math.log(max(mine.perimeter, 1.0))
+    return round(math.sqrt(max(mine.area, 0.0))), round(around / BUCKET_SHARE)
 
 
 def _find_shape(
     mine: Fingerprint, prints: list[Fingerprint], buckets: dict[tuple[int, int], list[int]]
 ) -> tuple[int, float, bool]:
     """Finds the shape of a fingerprint, with turn and mirror; else the index after the last."""
-    w, h = _pick_bucket(mine)
-    for dw in (0, -1, 1):
-        for dh in (0, -1, 1):
-            for index in buckets.get((w + dw, h + dh), ()):
+    area, around = _pick_bucket(mine)
+    for more in (0, -1, 1):
+        for longer in (0, -1, 1):
+            for index in buckets.get((area + more, around + longer), ()):
                 found = find_turn(prints[index], mine)
                 if found:
                     return index, found[0], found[1]

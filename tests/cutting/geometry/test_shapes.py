@@ -7,6 +7,7 @@ import pytest
 from layouts import make
 
 from station.cutting.analyse.revision import make_revision, make_shape
+from station.cutting.geometry.rings import find_rectangle
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.model import Piece
 from station.cutting.report import analyse_program, read_program
@@ -45,6 +46,17 @@ def test_a_square_and_a_disc_have_many_turns_and_no_mirror():
     placed, shapes = group_pieces(pieces, {})
     assert [len(s.pieces) for s in shapes] == [3, 3]
     assert not any(p.mirrored for p in placed)
+
+
+def test_shapes_with_two_rectangles_almost_as_small_are_one():
+    ring = np.array([(103.2, 27.2), (58.5, 77.3), (-13.5, 91.3), (-79.2, 62.5), (-107.9, 4.5),
+                     (-86.0, -55.6), (-23.9, -89.7), (49.3, -81.8), (99.6, -35.7)])  # fmt: skip
+    some = np.random.default_rng(7)
+    rings = [ring + some.uniform(-0.005, 0.005, ring.shape) for _ in range(40)]  # as two decimals
+    widths = {round(find_rectangle(ring)[0]) for ring in rings}
+    assert len(widths) == 2
+    _, shapes = group_pieces([Piece(put(r, 0, False), (), (), 1, 1) for r in rings], {})
+    assert len(shapes) == 1
 
 
 def test_a_known_part_lends_its_name():
