@@ -82,6 +82,9 @@ class Backups:
         except (OSError, Fault):  # where it is made here and now, it is told why not
             self._let_go()
             return False
+        except BaseException:
+            self._let_go()
+            raise
         return True
 
     def _ask_to_keep(self, now: str, end: tuple[int, bytes]) -> KeepBackup:
@@ -144,6 +147,7 @@ class Backups:
 
     def note(self, why: str) -> None:
         """Keeps what hinders backups; nothing: none does."""
+        why = why.encode(errors="replace").decode()  # a folder's name may be no text
         with suppress(Fault):
             if why != (self._ledger.local(TROUBLE) or ""):
                 self._ledger.set_local(TROUBLE, why)

@@ -11,8 +11,6 @@ import threading
 from importlib import import_module
 from typing import IO
 
-import msgspec
-
 from station.jobs.messages import (
     CopyHistory,
     Failed,
@@ -24,6 +22,7 @@ from station.jobs.messages import (
     Report,
     Request,
 )
+from station.jobs.wire import Reader, encode
 from station.planning.messages import PlanCutting
 
 JOBS: dict[type[Request], str] = {  # the `run` there
@@ -36,8 +35,8 @@ JOBS: dict[type[Request], str] = {  # the `run` there
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off
 NO_WINDOW = 0x08000000  # Windows opens a black window for a process otherwise
-REQUESTS = msgspec.json.Decoder(Request)
-ANSWERS = msgspec.json.Decoder(Progress | Outcome)
+REQUESTS = Reader[Request](Request)
+ANSWERS = Reader[Progress | Outcome](Progress | Outcome)
 
 
 def do_job(request: Request, report: Report) -> Outcome:
@@ -86,7 +85,7 @@ class ProcessJob:
             [sys.executable, "-c", SERVE], stdin=subprocess.PIPE, stdout=subprocess.PIPE,
             stderr=self._errors, creationflags=flags,
         )  # fmt: skip
-        asked = msgspec.json.encode(request)
+        asked = encode(request)
         self._listener = threading.Thread(target=self._listen, args=(asked,), daemon=True)
         self._listener.start()
 
@@ -149,5 +148,5 @@ def serve() -> None:
 
 def _send(out: IO[bytes], answer: Progress | Outcome) -> None:
     """Sends one line."""
-    out.write(msgspec.json.encode(answer) + b"\n")
+    out.write(encode(answer) + b"\n")
     out.flush()

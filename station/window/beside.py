@@ -5,6 +5,7 @@ shop's own folder may talk to. Nothing opens the file a second time.
 """
 
 import hashlib
+import os
 import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -19,13 +20,14 @@ from typing import NamedTuple, Protocol
 
 import msgspec
 
+from station.jobs.wire import Reader, encode
 from station.ledger.private import make_private
 
 KEY = "beside.key"  # in the shop's folder, for who may ask
 PATIENCE = 120.0  # seconds until an answer is there: a long history is checked meanwhile
 MAY = frozenset({"state", "codes", "check", "backup", "list-out", "traveller", "printer"})
 LINES = "scan"  # the command that goes on, a line at a time
-ENDED = OSError, EOFError, AuthenticationError, msgspec.MsgspecError
+ENDED = OSError, EOFError, AuthenticationError, msgspec.MsgspecError, ValueError
 
 
 class CommandAsked(msgspec.Struct, frozen=True):
@@ -42,6 +44,9 @@ class Reply(msgspec.Struct, frozen=True):
     out: str
     told: str
     code: int
+
+
+COMMANDS, REPLIES = Reader[CommandAsked](CommandAsked), Reader[Reply](Reply)
 
 
 class Replies(Protocol):
@@ -176,7 +181,7 @@ class _Caller:
     def talk(self) -> None:
         """Is the thread: ends when the caller is gone, or its command did not begin."""
         with suppress(*ENDED), self._connection as connection:
-            asked = msgspec.json.decode(connection.recv_bytes(), type=CommandAsked)
+            asked = COMMANDS.decode(connection.recv_bytes())
             self._hear(self, asked)
             code = self._pass_on()
             while asked.lines and code == 0:
@@ -187,13 +192,13 @@ class _Caller:
 
     def _pass_on(self) -> int:
         reply = self.replies.get()
-        self._connection.send_bytes(msgspec.json.encode(reply))
+        self._connection.send_bytes(encode(reply))
         return reply.code
 
 
 def find_address(data: Path) -> str:
     """Finds where the program listens that has the shop of a folder open."""
-    name = f"station-{hashlib.sha256(str(data.resolve()).encode()).hexdigest()[:16]}"
+    name = f"station-{hashlib.sha256(os.fsencode(data.resolve())).hexdigest()[:16]}"
     if sys.platform == "win32":
         return rf"\\.\pipe\{name}"
     return str(Path(tempfile.gettempdir()) / name)
@@ -217,7 +222,7 @@ def hand_in(data: Path, words: Sequence[str], lines: Iterable[str]) -> Iterator[
         with _call(data, words, lines=True) as program:
             yield (reply := _await_reply(program))
             for line in lines if reply.code == 0 else ():
-                program.send_bytes(line.encode())
+                program.send_bytes(line.encode(errors="replace"))
                 yield _await_reply(program)
     except ENDED:
         yield None
@@ -228,7 +233,7 @@ def _call(data: Path, words: Sequence[str], *, lines: bool) -> Iterator[Connecti
     """Calls the running program. Raises one of ENDED where none answers."""
     asked = CommandAsked(["--data", str(data.resolve()), *words], str(Path.cwd()), lines)
     with Client(find_address(data), authkey=(data / KEY).read_bytes()) as program:
-        program.send_bytes(msgspec.json.encode(asked))
+        program.send_bytes(encode(asked))
         yield program
 
 
@@ -236,4 +241,4 @@ def _await_reply(program: Connection) -> Reply:
     """Waits for an answer. Raises one of ENDED where none comes."""
     if not program.poll(PATIENCE):
         raise EOFError
-    return msgspec.json.decode(program.recv_bytes(), type=Reply)
+    return REPLIES.decode(program.recv_bytes())

@@ -1,9 +1,12 @@
 """The backups that a PC keeps by itself."""
 
+import os
 import shutil
+import sys
 import time
 from contextlib import closing
 from errno import EIO
+from pathlib import Path
 from unittest.mock import MagicMock
 
 import pytest
@@ -275,3 +278,28 @@ def test_a_page_of_locks_is_passed_over(tmp_path, monkeypatch):
     assert text[:8192] == was[:8192]
     assert text[8192:8704] == bytes(512)
     assert text[8704:] == was[8704:]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there a name is text")
+def test_a_folder_whose_name_is_no_text_has_its_evening_s_backup_too(tmp_path):
+    folder = Path(os.fsdecode(bytes(tmp_path) + b"/\xe9"))
+    folder.mkdir()
+    shop = opened(folder)
+    shop.record(act("a", at=MORNING))
+    kept = Backups(shop, lambda: EVENING, ProcessJob)
+    kept.step()
+    wait_for(kept)
+    assert (kept_at(shop), shop.is_still) == (["2026-11-25T16:00:00"], False)
+    shop.close()
+
+
+def test_what_goes_wrong_as_one_begins_lets_the_file_go_on(shop):
+    """It was held still for good then: the log grew without an end."""
+
+    def begin(_request):
+        raise RuntimeError("a bug of ours")
+
+    kept = Backups(shop, lambda: EVENING, begin)
+    with pytest.raises(RuntimeError):
+        kept.step()
+    assert not shop.is_still

@@ -1,5 +1,6 @@
 """What goes to work beside the screen and comes back: the same values on both sides."""
 
+import os
 from typing import get_args
 
 import msgspec
@@ -24,6 +25,7 @@ from station.jobs.messages import (
     UnitsMissing,
     Unreadable,
 )
+from station.jobs.wire import encode
 from station.shop.cut_text import CutBooks, Laying, TakenAs, TextProblem
 from station.shop.facts import Part, ReadAs, Revision, Router, Shape, Shop
 from station.shop.strokes import PackedPath
@@ -63,12 +65,21 @@ def test_every_message_is_tried_here():
 
 @pytest.mark.parametrize("request_", [REQUEST, BACKUP, COPY], ids=["read", "backup", "copy"])
 def test_a_request_arrives_as_it_was_sent(request_):
-    assert process.REQUESTS.decode(msgspec.json.encode(request_)) == request_
+    assert process.REQUESTS.decode(encode(request_)) == request_
+
+
+def test_a_folder_whose_name_is_no_text_arrives_as_it_is(tmp_path):
+    """Another system wrote it in its own bytes: reading and copying there broke off."""
+    path = os.fsdecode(bytes(tmp_path) + b"/\xe9")
+    asked = msgspec.structs.replace(COPY, path=path)
+    assert process.REQUESTS.decode(encode(asked)) == asked
+    told = Failed(file=path, why="No such file")
+    assert process.ANSWERS.decode(encode(told)) == told
 
 
 @pytest.mark.parametrize("answer", [Progress(stage="draw", share=0.7), *OUTCOMES], ids=repr)
 def test_an_answer_arrives_as_it_was_sent(answer):
-    assert process.ANSWERS.decode(msgspec.json.encode(answer)) == answer
+    assert process.ANSWERS.decode(encode(answer)) == answer
 
 
 def test_what_nobody_asks_for_is_refused():

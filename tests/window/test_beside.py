@@ -20,7 +20,7 @@ from station.desk.desk import Desk
 from station.ledger.faults import InUse
 from station.shop import codes
 from station.shop.cards import button
-from station.window.beside import KEY, Beside, CommandAsked, ask
+from station.window.beside import KEY, Beside, CommandAsked, Commands, Reply, ask
 from tests.replay import START, small_shop
 
 NOW = "2026-11-25T10:42:00"
@@ -189,3 +189,25 @@ def test_only_who_can_read_the_shops_folder_may_ask(shop, tmp_path):
 
 def test_where_nobody_listens_nothing_is_waited_for(tmp_path):
     assert ask(tmp_path, ["state"]) is None
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="there a name is text")
+def test_a_folder_whose_name_is_no_text_has_commands_beside_its_window_too(tmp_path):
+    """The window did not open there."""
+    folder = Path(os.fsdecode(bytes(tmp_path) + b"/\xe9"))
+    folder.mkdir()
+    asked = []
+
+    def run(command):
+        asked.append(command)
+        return Reply(f"{folder}\n", "", 0)
+
+    beside, replies = Beside(folder, Commands(run, run)), []
+    caller = Thread(target=lambda: replies.append(ask(folder, ["backup", str(folder)])))
+    caller.start()
+    while caller.is_alive():
+        beside.step()
+        time.sleep(0.01)
+    beside.close()
+    assert replies == [Reply(f"{folder}\n", "", 0)]
+    assert asked[0].words[-1] == str(folder)
