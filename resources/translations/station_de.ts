@@ -7528,6 +7528,10 @@
       <translation>Dieser Bogen endet in seiner eigenen Mitte; als Gerade gelesen.</translation>
     </message>
     <message>
+      <source>This arc goes the long way round: the cuts beside it meet it from behind. Is it G2 for G3, or G3 for G2?</source>
+      <translation>Dieser Bogen geht den langen Weg herum: Die Schnitte daneben treffen von hinten auf ihn. Steht G2 statt G3 da, oder G3 statt G2?</translation>
+    </message>
+    <message>
       <source>This arc has a centre and a radius; the radius is used.</source>
       <translation>Dieser Bogen hat Mitte und Radius; der Radius gilt.</translation>
     </message>

@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from station.cutting.analyse.inference import Inferred
+from station.cutting.analyse.turned_arcs import find_turned_arcs
 from station.cutting.geometry.moves import (
     Geometry,
     find_boxes,
@@ -62,6 +63,7 @@ def find_path_problems(
         *_check_zeroes(program),
         *_check_backward(program),
         *_check_pointed(program, geo, inferred),
+        *find_turned_arcs(moves, geo, inferred.face),
     ]
     return sorted(found, key=lambda p: (p.line, p.kind))
 
