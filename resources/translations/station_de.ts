@@ -6884,10 +6884,6 @@
       <translation>Im Wechsler ist ein Fräser von {there} mm; diese Bemerkung verlangt {asked} mm.</translation>
     </message>
     <message>
-      <source>The controller moves this path sideways by the bit; sizes may differ.</source>
-      <translation>Die Steuerung versetzt diesen Weg um den Fräser; Maße können abweichen.</translation>
-    </message>
-    <message>
       <source>The cut file is not checked yet</source>
       <translation>Die Fräsdatei ist noch nicht geprüft</translation>
     </message>
@@ -7130,6 +7126,14 @@
     <message>
       <source>The router is told when you pass on.</source>
       <translation>Die Fräse erfährt es beim Weitergeben.</translation>
+    </message>
+    <message>
+      <source>The router moves this path sideways, by {radius} mm.</source>
+      <translation>Die Maschine versetzt diesen Weg seitlich, um {radius} mm.</translation>
+    </message>
+    <message>
+      <source>The router moves this path sideways; read as by half the bit. Where its own list has another size, or wear alone, sizes differ.</source>
+      <translation>Die Maschine versetzt diesen Weg seitlich; gelesen als um den halben Fräser. Steht in ihrer eigenen Liste ein anderes Maß oder nur die Abnutzung, weichen die Maße ab.</translation>
     </message>
     <message>
       <source>The router's folder has no text of revision {letter}</source>

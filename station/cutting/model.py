@@ -153,6 +153,17 @@ class Pause:
 
 
 @dataclass(frozen=True)
+class SideSet:
+    """Sets from move `move` on the side of the path on which the bit goes: 41 left, 42 right, 40
+    none; `radius_mm`: of the bit, where the file has set it.
+    """
+
+    move: int
+    side: int
+    radius_mm: float | None = None
+
+
+@dataclass(frozen=True)
 class BitSaid:
     """Tells what a remark says of a bit: its T number (None: the one that is in), its size;
     `named`: the remark itself has the number.
@@ -183,6 +194,7 @@ class Program:
     other_zero: tuple[int, str] | None = None  # the line where it changes, and its name
     backward: int = 0  # the line where the spindle is first to turn backwards
     skipped: tuple[tuple[int, int], ...] = ()  # first and last lines that begin with a slash
+    sides: tuple[SideSet, ...] = ()  # G41 and G42, that the moves leave out
     otherwise: Program | None = None  # as read where those lines are run, or are not
 
 

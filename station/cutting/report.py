@@ -16,6 +16,7 @@ from station.cutting.analyse.path_problems import find_path_problems
 from station.cutting.analyse.piece_problems import find_piece_problems
 from station.cutting.analyse.thickness import find_wrong_sheet
 from station.cutting.analyse.time import time_path
+from station.cutting.geometry.compensation import compensate
 from station.cutting.geometry.moves import Geometry, find_geometry, list_values
 from station.cutting.geometry.shapes import group_pieces
 from station.cutting.geometry.sheet import (
@@ -125,6 +126,8 @@ def analyse_program(
     geo = find_geometry(program.moves)
     tell(0.2)
     inferred = infer_setting(program, setting, geo)
+    if program.sides:
+        program, geo = _move_aside(program, inferred)
     file_s, bits = _time_bits(program, setting, geo, inferred)
     sheet = _find_sheet(program, setting, geo, inferred)
     tell(0.5)
@@ -148,6 +151,12 @@ def analyse_program(
         closed_cuts=count_closed(sheet),
         slugs=list_slugs(sheet),
     )
+
+
+def _move_aside(program: Program, inferred: Inferred) -> tuple[Program, Geometry]:
+    """Moves the path as the router does under G41 and G42."""
+    program = compensate(program, inferred.bits)
+    return program, find_geometry(program.moves)
 
 
 def _list_problems(

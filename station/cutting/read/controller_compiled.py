@@ -70,7 +70,7 @@ class RecordRow:
     # the line in hand: letters said as bits, codes by group in tenths, one of M3 to M5
     said: Whole
     value: Letters
-    codes: Annotated[Ints, "i8", 12]
+    codes: Annotated[Ints, "i8", 11]
     turn: Whole
     begun: Whole
     worded: Whole
@@ -120,13 +120,12 @@ POINT = typeof((0.0, 0.0, 0.0))  # type: ignore[no-untyped-call] # numba has no 
 DWELL, SPINDLE_PAUSE = 0, 1
 PAUSE_KINDS = ("dwell", "spindle")
 # notes: (line, byte, which, value, x, y); each which has a kind and a sentence
-(CUTTER_COMP, NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
+(NO_MOTION, NO_FEED_INVERSE, NO_FEED, NO_FEED_CYCLE, ARC_RADII, ARC_APART,
  ARC_NO_CENTRE, ARC_AT_CENTRE, ARC_NOWHERE, CYCLE_BARE, CYCLE_REPEATS, CYCLE_X, CYCLE_Y, CYCLE_Z,
  CYCLE_INVERSE, CYCLE_SIDE, CYCLE_Q, CYCLE_PECKS, CYCLE_LOW, ARC_BOTH,
- CYCLE_CHANGED) = range(22)  # fmt: skip
+ CYCLE_CHANGED) = range(21)  # fmt: skip
 # in the order of the numbers above: kind and sentence, with its value where it has one
 SENTENCES = (
-    ("cutter-comp", say("The controller moves this path sideways by the bit; sizes may differ.")),
     ("no-motion", say("No G0 to G3 stands before; read as a feed move.")),
     ("no-feed", say("Under G93 every feed move needs its own F.")),
     ("no-feed", say("This move has no feed.")),
@@ -149,7 +148,7 @@ SENTENCES = (
     ("arc-bad", say("This arc has a centre and a radius; the radius is used.")),
     ("cycle", HEIGHTS_CHANGED),
 )
-RADII, APART = 5, 6
+RADII, APART = 4, 5
 
 
 def make_record(controller: Controller) -> Record:

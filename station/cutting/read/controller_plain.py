@@ -17,6 +17,7 @@ from station.cutting.model import (
     Moves,
     Pause,
     Problem,
+    SideSet,
 )
 from station.cutting.read.dialects import Dialect
 from station.shop.words import Say
@@ -31,6 +32,7 @@ class WrittenMoves:
     points: list[Point] = field(default_factory=list)
     rows: list[tuple[float, ...]] = field(default_factory=list)
     pauses: list[Pause] = field(default_factory=list)
+    sides: list[SideSet] = field(default_factory=list)
 
 
 @dataclass
@@ -57,6 +59,7 @@ class ControllerState:
     local: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])  # G52
     kept_shift: list[float] = field(default_factory=lambda: [0.0, 0.0, 0.0])
     side: int = 40
+    radii: dict[int, float] = field(default_factory=dict)  # of bits, by D number, G10 L12
     back_to: int = 98
     exact: bool = False
     series: float | None = None  # the height where a series of cycles began

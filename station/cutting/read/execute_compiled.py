@@ -13,7 +13,6 @@ from station.cutting.compiled import compile_inner
 from station.cutting.model import CCW, CW, LINE, RAPID
 from station.cutting.read.arcs_compiled import execute_arc
 from station.cutting.read.controller_compiled import (
-    CUTTER_COMP,
     DWELL,
     NO_FEED,
     NO_FEED_INVERSE,
@@ -36,7 +35,6 @@ from station.cutting.read.line_compiled import (
     PATH,
     PLANE,
     RETURN_TO,
-    SIDE,
     SYSTEM,
     UNITS,
     F,
@@ -107,15 +105,10 @@ def _set_spindle_and_tool(s: RecordRow) -> None:
 
 @compile_inner
 def _set_modes(s: RecordRow) -> None:
-    """Sets plane, side, system, path mode, distance mode and return height."""
+    """Sets plane, system, path mode, distance mode and return height."""
     codes = s.codes
     if codes[PLANE] != NONE:
         s.plane = codes[PLANE] // 10
-    if codes[SIDE] != NONE:
-        side = codes[SIDE] // 10
-        if side not in (40, s.side):
-            note_problem(s, CUTTER_COMP, 0.0)
-        s.side = side
     if codes[SYSTEM] != NONE:
         code = codes[SYSTEM]
         s.system = (code - 530) // 10 if code <= 590 else code - 584

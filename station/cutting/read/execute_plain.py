@@ -9,14 +9,14 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from station.cutting.model import CCW, CW, LINE, RAPID, XY
+from station.cutting.model import CCW, CW, LINE, RAPID, XY, SideSet
 from station.cutting.read.arcs_plain import execute_arc
 from station.cutting.read.controller_plain import Controller
 from station.cutting.read.cycles_plain import execute_cycle
 from station.cutting.read.expressions import BadLine, read_block
 from station.cutting.read.line_plain import AXES, LineWords, find_target
 from station.shop.lengths import MM_PER_INCH
-from station.shop.words import say
+from station.shop.words import length, say
 
 SYSTEMS = (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)
 CYCLES = frozenset((73, *range(81, 90)))
@@ -97,10 +97,7 @@ def _set_modes(controller: Controller, line: LineWords) -> None:
     state, codes = controller.state, line.codes
     state.plane = int(codes.get("plane", state.plane))
     if "side" in codes:
-        before, state.side = state.side, int(codes["side"])
-        if state.side not in {40, before}:
-            text = say("The controller moves this path sideways by the bit; sizes may differ.")
-            controller.note_problem("cutter-comp", text)
+        _set_side(controller, int(codes["side"]), line.words.get("D"))
     if "system" in codes:
         state.system = SYSTEMS.index(codes["system"]) + 1
     if "path" in codes:
@@ -110,6 +107,23 @@ def _set_modes(controller: Controller, line: LineWords) -> None:
     if "centres" in codes:
         state.absolute_centres = codes["centres"] == 90.1
     state.back_to = int(codes.get("return", state.back_to))
+
+
+def _set_side(controller: Controller, side: int, number: float | None) -> None:
+    """Sets on which side of the path the bit goes; its radius where the file has set that."""
+    state = controller.state
+    before, state.side = state.side, side
+    if side == before:
+        return
+    radius = state.radii.get(round(number)) if number is not None else None
+    controller.path.sides.append(SideSet(controller.move_count, side, radius))
+    if side != 40:
+        text = say("The router moves this path sideways; read as by half the bit. Where its own "
+                   "list has another size, or wear alone, sizes differ.")  # fmt: skip
+        if radius is not None:
+            text = say("The router moves this path sideways, by {radius} mm.",
+                       radius=length(radius))  # fmt: skip
+        controller.note_problem("cutter-comp", text)
 
 
 def _execute_once(controller: Controller, line: LineWords) -> None:
@@ -142,9 +156,12 @@ def _go_home(controller: Controller, line: LineWords, first: int) -> None:
 
 
 def _set_system(controller: Controller, line: LineWords) -> None:
-    """Sets the offsets of a coordinate system, G10 L2."""
+    """Sets the offsets of a coordinate system, G10 L2, or a bit's radius, L12: common practice."""
     state, words = controller.state, line.words
     number = round(words.get("P", 0))
+    if round(words.get("L", 0)) == 12 and number > 0 and "R" in words:
+        state.radii[number] = words["R"] * state.scale
+        return
     if round(words.get("L", 0)) != 2 or not 0 <= number <= 9:
         controller.note_problem("unknown-code", say("This G10 is not known; it is left out."))
         return

@@ -31,13 +31,13 @@ NO_WORD[[1, 2, 3, 5, 15, 21, 22, 23]] = True
 HIGHEST_LINE = 99_999
 
 # groups of G codes, and which codes a line may hold without being odd
-(MOTION, PLANE, DISTANCE, FEED_MODE, UNITS, SIDE, LENGTH, RETURN_TO, SYSTEM, PATH, ONCE,
- CENTRES) = range(12)  # fmt: skip
+(MOTION, PLANE, DISTANCE, FEED_MODE, UNITS, LENGTH, RETURN_TO, SYSTEM, PATH, ONCE,
+ CENTRES) = range(11)  # fmt: skip
 NONE = -1
 GROUP = np.full(1000, NONE, dtype=np.int64)
 for _group, _codes in (
     (MOTION, (0, 1, 2, 3, 73, *range(80, 87), 88, 89)), (PLANE, (17, 18, 19)),
-    (DISTANCE, (90, 91)), (FEED_MODE, (93, 94)), (UNITS, (20, 21)), (SIDE, (40, 41, 42)),
+    (DISTANCE, (90, 91)), (FEED_MODE, (93, 94)), (UNITS, (20, 21)),
     (LENGTH, (43, 49)),
     (RETURN_TO, (98, 99)), (PATH, (61, 64)), (ONCE, (4,)), (CENTRES, (90.1, 91.1)),
     (SYSTEM, (54, 55, 56, 57, 58, 59, 59.1, 59.2, 59.3)),

@@ -134,6 +134,7 @@ def make_program(
     return Program(
         moves=moves,
         pauses=tuple(controller.path.pauses),
+        sides=tuple(controller.path.sides),
         problems=tuple(problems),
         assumed=tuple(assumed),
         lines=lines,
