@@ -6,10 +6,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from station.cutting.geometry.strokes import Cuts
-from station.cutting.model import Piece, Problem
+from station.cutting.model import KNOW, Piece, Problem
 from station.shop.words import Say, length, say
 
 ROUNDED_MM = 0.02  # by which an arc is off at most whose end and centre have two decimals
+FINE_MM = 0.003  # the same with three decimals, in mm: as most files are written
 FEW = 3  # arcs that are told one by one
 
 
@@ -31,18 +32,27 @@ def note_piece(piece: Piece, kind: str, text: Say, *, line: int = 0, graded: str
 
 
 def sum_up_arcs(problems: Sequence[Problem]) -> list[Problem]:
-    """Tells once of many arcs that are off by no more than rounded coordinates bring about."""
+    """Tells once of many arcs that are off by no more than rounded coordinates bring about; where
+    they have three decimals, it is only worth knowing.
+    """
+    problems = [replace(p, graded=KNOW) if _is_fine(p) else p for p in problems]
     rounded = [p for p in problems if p.kind == "arc-radii" and 0 < _read_off(p) <= ROUNDED_MM]
     if len(rounded) <= FEW:
-        return list(problems)
+        return problems
     text = say(
         "{count} {count|arc ends|arcs end} up to {off} mm off the circle, as figures with few "
         "decimals do. Some routers refuse that: write the file with more decimals.",
         count=len(rounded),
         off=length(max(map(_read_off, rounded)), 4),
     )
-    once, left = replace(rounded[0], text=text), {id(p) for p in rounded}
+    worst = max(rounded, key=_read_off)
+    once, left = replace(rounded[0], text=text, graded=worst.graded), {id(p) for p in rounded}
     return [once, *(p for p in problems if id(p) not in left)]
+
+
+def _is_fine(problem: Problem) -> bool:
+    """Tells whether an arc is off by no more than three decimals of a mm bring about."""
+    return problem.kind == "arc-radii" and 0 < _read_off(problem) <= FINE_MM
 
 
 def _read_off(problem: Problem) -> float:

@@ -134,3 +134,14 @@ def test_arcs_that_are_counted_and_not_listed_are_no_arc():
     told = [p for p in got.problems if p.kind == "arc-radii"]
     assert len(told) == 1001
     assert sum(p.line == 0 for p in told) == 1
+
+
+@pytest.mark.parametrize(("end", "grade"), [(18.0025, "know"), (18.0035, "look"), (18.03, "look")])
+@pytest.mark.parametrize("arcs", [1, 5])
+def test_arcs_that_are_off_as_three_decimals_make_them_are_only_worth_knowing(end, grade, arcs):
+    arc = f"G0 X10 Y10\nG1 Z-3 F900\nG2 X{end} Y10 I4\nG0 Z5\n"
+    got = analyse_program(
+        read_program(f"G21 G90\nM3 S18000\nG0 Z5\n{arc * arcs}M30\n".encode(), Setting()),
+        Setting(),
+    )
+    assert {p.grade for p in got.problems if p.kind == "arc-radii"} == {grade}
