@@ -33,6 +33,7 @@ from station.cutting.model import (
     BitWork,
     Cancelled,
     Floats,
+    Ints,
     Moves,
     Piece,
     Problem,
@@ -285,14 +286,15 @@ def _find_bit_work(
     feed = moves.kind != RAPID
     z = moves.points[:, 2]
     cut = feed & (np.minimum(z[:-1], z[1:]) < inferred.face - 1e-6)
-    minutes = _find_minutes(moves, geo) if seconds is None else seconds / 60
     works = []
     for number in list_values(moves.tool[feed]):
         mine = feed & (moves.tool == number)
         busy = np.flatnonzero(mine & cut)
-        spent, rpm = minutes[busy], moves.rpm[busy]
-        level = (geo.flat[busy] > 1e-9) & (rpm > 0)
-        chips = moves.feed[busy[level]] / rpm[level] / setting.count_teeth(number)
+        spent = _find_minutes(moves, geo, busy) if seconds is None else seconds[busy] / 60
+        rpm, teeth = moves.rpm[busy], setting.count_teeth(number)
+        with np.errstate(divide="ignore", invalid="ignore"):
+            chips = (moves.feed[busy] / rpm)[(geo.flat[busy] > 1e-9) & (rpm > 0)]
+        low, high = (chips.min() / teeth, chips.max() / teeth) if len(chips) else (0.0, 0.0)
         works.append(
             BitWork(
                 number=number,
@@ -301,17 +303,18 @@ def _find_bit_work(
                 feed_mm=float(geo.length[mine].sum()),
                 seconds=float(spent.sum()) * 60,
                 revolutions=float(np.nansum(spent * rpm)),
-                chip_mm=(float(chips.min()), float(chips.max())) if len(chips) else (0.0, 0.0),
+                chip_mm=(float(low), float(high)),
             )
         )
     return tuple(works)
 
 
-def _find_minutes(moves: Moves, geo: Geometry) -> Floats:
-    """Finds the minutes of each move by its feed alone, or as inverse time feed says."""
+def _find_minutes(moves: Moves, geo: Geometry, some: Ints) -> Floats:
+    """Finds the minutes of some moves by their feed alone, or as inverse time feed says."""
+    feed, fixed = moves.feed[some], moves.minutes[some]
     with np.errstate(divide="ignore", invalid="ignore"):
-        minutes = np.where(moves.feed > 0, geo.length / moves.feed, 0.0)
-    return np.where(np.isnan(moves.minutes), minutes, moves.minutes)
+        minutes = np.where(feed > 0, geo.length[some] / feed, 0.0)
+    return np.where(np.isnan(fixed), minutes, fixed)
 
 
 def make_report(analysis: Analysis) -> dict[str, object]:

@@ -133,6 +133,9 @@ def _find_deep_passes(
     """Finds for each run the first pass deeper than so many times its bit's diameter, or a level
     one that may be odd: where in the cuts it is, and how deep, mm.
     """
+    least = min(bits_wide, ODD_WIDE) * 2 * cuts.radius.min(initial=np.inf) + DEEPER_MM
+    if levels.face - cuts.low.min(initial=np.inf) <= least:
+        return {}
     sinks = cuts.high - cuts.low > LEVEL_MM  # as a hole's spiral, and the way down to a pass
     wide = np.where(sinks, bits_wide, min(bits_wide, ODD_WIDE))
     most = wide * 2 * cuts.radius + DEEPER_MM

@@ -134,9 +134,7 @@ def contains_point(ring: Ring, point: Floats) -> bool:
 def find_hull(points: Ring) -> Ring:
     """Finds the convex hull, counter-clockwise."""
     x, y = split_columns(points)
-    order = np.argsort(x)
-    if (np.diff(x[order]) == 0).any():
-        order = np.argsort(x + 1j * y)  # by x, then y
+    order = np.lexsort((y, x))  # a ring goes up and down a few times: that is sorted at once
     kept = np.empty(2 * len(points) + 1, np.int64)
     count = fill_hull(x, y, order, np.ascontiguousarray(order[::-1]), kept)
     return np.asarray(points[kept[:count]])

@@ -235,7 +235,7 @@ def _lies_over(cuts: Cuts, through: Bools) -> Bools:
     fill_places(cuts.moves.points, cuts.index, place)
     same = pick_among(place, place[through])
     runs = len(cuts.run_low)
-    over = np.bincount(cuts.run, weights=same, minlength=runs)
+    over = np.bincount(cuts.run[same], minlength=runs)
     share = over / np.maximum(np.bincount(cuts.run, minlength=runs), 1)
     return np.asarray(share[cuts.run] >= OVER_SHARE)
 
@@ -292,19 +292,24 @@ def fill_ways(
     """Fills in numbers for the way of each move, one a shift: of its ends, its middle where it is
     bent, and its size in steps of `size`, unless that is 0.
     """
-    wide = max(step, 0.01)
+    wide, before = max(step, 0.01), -2
+    x2, y2 = 0.0, 0.0  # where the cut before ended, in steps
     for k in range(len(index)):
         i = index[k]
-        x, y = points[i, 0], points[i, 1]
-        x2, y2 = points[i + 1, 0], points[i + 1, 1]
+        x, y = x2, y2
+        if i != before + 1:
+            x, y = points[i, 0] / step, points[i, 1] / step
+        x2, y2, before = points[i + 1, 0] / step, points[i + 1, 1] / step, i
         bent = kind[i] >= CW and plane[i] == XY
-        long, high, radius, a, b = abs(x2 - x) / size, abs(y2 - y) / size, 0.0, 0.0, 0.0
+        radius, a, b, long, high = 0.0, 0.0, 0.0, 0.0, 0.0
         if bent:
-            u, v = x - centre[i, 0], y - centre[i, 1]
+            u, v = points[i, 0] - centre[i, 0], points[i, 1] - centre[i, 1]
             c, s = math.cos(sweep[i] / 2), math.sin(sweep[i] / 2)
             a, b = centre[i, 0] + u * c - v * s, centre[i, 1] + u * s + v * c
-            a, b, radius = a / wide, b / wide, math.hypot(u, v) / size
-        x, y, x2, y2 = x / step, y / step, x2 / step, y2 / step
+            a, b, radius = a / wide, b / wide, math.hypot(u, v)
+        if size > 0:
+            long = abs(points[i + 1, 0] - points[i, 0]) / size
+            high, radius = abs(points[i + 1, 1] - points[i, 1]) / size, radius / size
         for n in range(len(shifts)):
             shift = shifts[n]
             one = _mix(x, y, shift, 73856093, 19349663)
