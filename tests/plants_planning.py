@@ -77,6 +77,8 @@ PLANNING = (
           "trimming that takes no time", TURNS),
     Plant(f"{HERE}/past.py", "    for back in range(DAYS, 0, -1):",
           "    for back in range(DAYS, -1, -1):", "today counted as a whole day of use", GATHER),
+    Plant(f"{HERE}/past.py", "later = [_add_day(day) for day in days] if night else []",
+          "later = []", "what a night does after midnight left out of its day", GATHER),
     Plant("station/queries/shortage.py", "        if held:", "        if False:",
           "held pieces counted as under way", SHORT),
     Plant("station/queries/shortage.py", "    free = sum(h.qty for h in lying) - held\n",
