@@ -7,6 +7,7 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from errno import EINVAL
 from pathlib import Path
 
 from station.clock import Clock
@@ -14,6 +15,7 @@ from station.files.logs import TurningLog
 from station.shop.times import is_time
 
 ERRORS = "errors.log"  # where our own mistakes are kept, in the data folder
+KEPT = {"backups", "files", "papers", "beside.key", "station.log", ERRORS}  # the program's there
 OWN_BUG = 70  # the exit code
 TABLES = b"SQLite format 3\0"  # how a file of tables begins
 
@@ -64,6 +66,13 @@ def pin_clock(clock: Clock, text: str) -> None:
         raise ValueError(text)
 
 
+def read_plain_file(file: Path) -> bytes:
+    """Reads a file whole. Raises OSError, also for a pipe, which may never end."""
+    if file.exists() and not file.is_file() and not file.is_dir():
+        raise OSError(EINVAL, "it is no plain file")
+    return file.read_bytes()
+
+
 def add_replace(parser: argparse.ArgumentParser) -> None:
     """Adds the option that lets a command write over a file."""
     parser.add_argument("--replace", action="store_true", help="writes over a file that is there")
@@ -92,7 +101,8 @@ def _is_shops_own(file: Path, data: Path) -> bool:
     shop, own = data / bootstrap.FILE, file.resolve()
     if file.exists() and shop.exists() and file.samefile(shop):
         return True
-    beside = own.name.casefold().startswith((bootstrap.FILE, bootstrap.JOINED))
+    named = own.name.casefold()
+    beside = named.startswith((bootstrap.FILE, bootstrap.JOINED)) or named in KEPT
     return beside and (own.parent / bootstrap.FILE).exists()
 
 

@@ -5,12 +5,11 @@ import json
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from errno import EINVAL
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from station import bootstrap
-from station.commands.common import CommandError, find_data
+from station.commands.common import CommandError, find_data, read_plain_file
 from station.cutting.prepare import is_prepared, prepare_reader
 from station.cutting.read.dialects import DIALECTS, find_dialect
 from station.ledger.faults import InUse
@@ -247,10 +246,3 @@ def _make_teller() -> Callable[[float], None]:
             print(f"{told * 10} %", file=sys.stderr, flush=True)
 
     return tell
-
-
-def read_plain_file(file: Path) -> bytes:
-    """Reads a file whole. Raises OSError, also for a pipe, which may never end."""
-    if file.exists() and not file.is_file() and not file.is_dir():
-        raise OSError(EINVAL, "it is no plain file")
-    return file.read_bytes()

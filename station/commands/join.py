@@ -1,7 +1,8 @@
 """``station join``: makes this PC a station of a shop."""
 
 import argparse
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext, suppress
 from pathlib import Path
 
 from station import bootstrap
@@ -10,7 +11,7 @@ from station.commands.shop_database import ask_line, copy_shop
 from station.ledger.faults import Fault, NoMembership
 from station.ledger.history import SHOP
 from station.ledger.ledger import Ledger
-from station.ledger.opening import set_aside
+from station.ledger.opening import put_back, set_aside
 from station.ledger.private import make_folder
 from station.sharing import joining, membership
 from station.sharing.address import read
@@ -57,15 +58,20 @@ def join_shop(data: Path, host: str) -> bool:
 def _join_with_card(data: Path, known: Membership | None, host: str) -> Membership:
     """Asks for host and code, and joins with them; no card is spent while a window is open."""
     site = known.site if known else ""
+    is_used = False
     if (data / bootstrap.FILE).exists():
         with bootstrap.open_ledger(data, nameless=True) as ledger:
-            site = site or ledger.local(SHOP) or ""
-        if not site:
-            _make_room(data)
+            site, is_used = site or ledger.local(SHOP) or "", ledger.count() > FIRST_MORNING
+    if is_used and not site:
+        raise NoJoining(
+            f"In {data} is a shop already. To bring it along: station share. "
+            "To join another, name an empty folder with --data."
+        )
     address = read(host or ask_line("Host of the shop's database: "))
     make_folder(data)
     code = ask_line("Code on the join card: ")
-    return joining.join(data, address, code, site)
+    with nullcontext() if site else _making_room(data / bootstrap.FILE):
+        return joining.join(data, address, code, site)
 
 
 def _is_empty(data: Path) -> bool:
@@ -74,17 +80,18 @@ def _is_empty(data: Path) -> bool:
         return not ledger.count()
 
 
-def _make_room(data: Path) -> None:
-    """Sets a shop aside that was opened once and never worked in. Raises NoJoining."""
-    with bootstrap.open_ledger(data) as ledger:
-        used = ledger.count() > FIRST_MORNING
-    if used:
-        raise NoJoining(
-            f"In {data} is a shop already. To bring it along: station share. "
-            "To join another, name an empty folder with --data."
-        )
-    aside = set_aside(data / bootstrap.FILE, "before")
-    print(f"The empty shop that was here is set aside as {aside.name}.")
+@contextmanager
+def _making_room(file: Path) -> Iterator[None]:
+    """Sets a shop aside that nobody worked in; puts it back where joining fails."""
+    aside = set_aside(file, "before") if file.exists() else None
+    try:
+        yield
+    except BaseException:
+        if aside and not any(file.parent.glob(f"{bootstrap.JOINED}*")):
+            put_back(aside, file)
+        raise
+    if aside:
+        print(f"The empty shop that was here is set aside as {aside.name}.")
 
 
 def _sum_up(ledger: Ledger) -> str:

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 
 import msgspec
 
-from station.commands.common import CommandError
+from station.commands.common import CommandError, read_plain_file
 from station.packs.messages import PackMailer, PackPart
 from station.packs.ship import (
     ShipContainer,
@@ -94,7 +94,7 @@ def run(options: argparse.Namespace) -> int:
 def read_problems(path: Path) -> list[PackingProblem]:
     """Reads one problem, or several. Raises CommandError where it is none."""
     try:
-        raw = path.read_bytes()
+        raw = read_plain_file(path)
         if raw.lstrip().startswith(b"["):
             return msgspec.json.decode(raw, type=list[PackingProblem])
         return [msgspec.json.decode(raw, type=PackingProblem)]

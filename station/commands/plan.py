@@ -6,7 +6,13 @@ from pathlib import Path
 
 import msgspec
 
-from station.commands.common import CommandError, make_clock, print_json, require_shop
+from station.commands.common import (
+    CommandError,
+    make_clock,
+    print_json,
+    read_plain_file,
+    require_shop,
+)
 from station.planning.messages import CuttingPlan, PartNow, PlanCutting, Release
 from station.started import count_seconds_left
 
@@ -237,7 +243,7 @@ def solve_problem(path: Path, seconds: float) -> Json:
 
 def _read_problem(path: Path) -> SheetsProblem:
     try:
-        problem = msgspec.json.decode(path.read_bytes().removeprefix(MARK), type=SheetsProblem)
+        problem = msgspec.json.decode(read_plain_file(path).removeprefix(MARK), type=SheetsProblem)
     except OSError as fault:
         raise CommandError(f"{path.name} cannot be read: {fault.strerror}.") from None
     except msgspec.DecodeError as fault:

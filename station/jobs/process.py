@@ -22,7 +22,7 @@ from station.jobs.messages import (
     Report,
     Request,
 )
-from station.jobs.wire import Reader, encode
+from station.jobs.wire import MessageReader, encode
 from station.planning.messages import PlanCutting
 
 JOBS: dict[type[Request], str] = {  # the `run` there
@@ -35,8 +35,8 @@ JOBS: dict[type[Request], str] = {  # the `run` there
 SERVE = "from station.jobs.process import serve; serve()"
 MOST_SAID = 4000  # bytes of what it said as it broke off
 NO_WINDOW = 0x08000000  # Windows opens a black window for a process otherwise
-REQUESTS = Reader[Request](Request)
-ANSWERS = Reader[Progress | Outcome](Progress | Outcome)
+REQUESTS = MessageReader[Request](Request)
+ANSWERS = MessageReader[Progress | Outcome](Progress | Outcome)
 
 
 def do_job(request: Request, report: Report) -> Outcome:

@@ -20,7 +20,7 @@ def encode(message: msgspec.Struct) -> bytes:
         return json.dumps(msgspec.to_builtins(message)).encode()
 
 
-class Reader(Generic[T]):
+class MessageReader(Generic[T]):
     """Reads messages of one type, or of several."""
 
     def __init__(self, type: object) -> None:

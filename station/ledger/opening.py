@@ -147,6 +147,12 @@ def set_aside(path: Path, why: str) -> Path:
     return aside
 
 
+def put_back(aside: Path, path: Path) -> None:
+    """Renames a file that was set aside, and what belongs to it, to what it was."""
+    _let_go()
+    _rename_all(aside, path)
+
+
 def put_in_place(path: Path) -> None:
     """Makes the new file beside it the station's file. A log of the old one goes first."""
     _let_go()

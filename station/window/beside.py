@@ -20,7 +20,7 @@ from typing import NamedTuple, Protocol
 
 import msgspec
 
-from station.jobs.wire import Reader, encode
+from station.jobs.wire import MessageReader, encode
 from station.ledger.private import make_private
 
 KEY = "beside.key"  # in the shop's folder, for who may ask
@@ -46,7 +46,7 @@ class Reply(msgspec.Struct, frozen=True):
     code: int
 
 
-COMMANDS, REPLIES = Reader[CommandAsked](CommandAsked), Reader[Reply](Reply)
+COMMANDS, REPLIES = MessageReader[CommandAsked](CommandAsked), MessageReader[Reply](Reply)
 
 
 class Replies(Protocol):

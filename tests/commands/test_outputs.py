@@ -46,7 +46,9 @@ def writing(name, file):
 
 @pytest.mark.parametrize("more", [(), ("--replace",)], ids=["", "replace"])
 @pytest.mark.parametrize("name", WRITERS)
-@pytest.mark.parametrize("file", ["shop.db", "shop.db-wal", "link", "./here/../shop.db"])
+@pytest.mark.parametrize(
+    "file", ["shop.db", "shop.db-wal", "link", "./here/../shop.db", "backups", "beside.key"]
+)
 def test_the_shop_is_never_written_over(shop, tmp_path, capsys, name, file, more):
     (tmp_path / "link").symlink_to(shop / "shop.db")
     path = tmp_path / file if file == "link" else f"{shop}/{file}"
@@ -84,6 +86,14 @@ def test_what_is_no_plain_file_is_left_alone(shop, tmp_path, capsys, name):
     code, _, told = run(capsys, shop, *writing(name, pipe), "--replace")
     assert (code, told) == (1, f"{pipe} is no plain file: name another.\n")
     assert pipe.is_fifo()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there are none")
+@pytest.mark.parametrize("name", ["plan", "pack"])
+def test_a_pipe_is_not_waited_for_as_a_problem(shop, tmp_path, capsys, name):
+    os.mkfifo(tmp_path / "pipe")
+    code, _, told = run(capsys, shop, name, "--problem", tmp_path / "pipe")
+    assert (code, told.count("cannot be read: it is no plain file.\n")) == (1, 1)
 
 
 def test_a_copy_of_a_shop_is_replaced_by_a_newer_one_alone(shop, tmp_path, capsys):

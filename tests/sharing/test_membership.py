@@ -12,6 +12,7 @@ from station.ledger.faults import InUse, NoMembership
 from station.ledger.ledger import Ledger
 from station.sharing import membership, secret
 from station.sharing.address import Address
+from station.sharing.joining import NotJoined
 from station.sharing.loop import Loop
 from station.sharing.membership import COPY, FILE, Membership
 from station.sharing.secret import NoSecret
@@ -115,6 +116,24 @@ def test_a_new_card_for_the_same_number_ends_that_there_are_two(nameless, joins)
     join.join_shop(nameless, "192.0.2.7/shop")
     with bootstrap.open_ledger(nameless) as ledger:
         assert not ledger.has_twin
+
+
+def test_a_card_that_joins_nothing_costs_no_shop(tmp_path, monkeypatch):
+    """The shop was set aside before the card was asked for, and stayed so."""
+
+    def refuse(*_given):
+        raise NotJoined("That card does not hold.")
+
+    monkeypatch.setattr(join.joining, "join", refuse)
+    monkeypatch.setattr(join, "ask_line", lambda _words: "a code")
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        bootstrap.seed_shop(ledger, small_shop(), "2026-11-25T07:00:00")
+        witness = ledger.witness()
+    with pytest.raises(NotJoined):
+        join.join_shop(tmp_path, "192.0.2.7/shop")
+    with bootstrap.open_ledger(tmp_path) as ledger:
+        assert ledger.witness() == witness
+    assert not list(tmp_path.glob("shop.db.before*"))
 
 
 def test_an_empty_password_is_none(tmp_path):
