@@ -88,6 +88,8 @@ def check_output(file: Path, options: argparse.Namespace, *, copy: bool = False)
         raise CommandError(f"{file} holds a shop: name another file.")
     if file.is_dir():
         raise CommandError(f"{file} is a folder: name a file in it.")
+    if not file.parent.is_dir():
+        raise CommandError(f"There is no folder {file.parent} to write in.")
     if file.exists() and not file.is_file():  # a device, a pipe: it would be no more
         raise CommandError(f"{file} is no plain file: name another.")
     if file.is_file() and file.stat().st_size and not options.replace:

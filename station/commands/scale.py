@@ -10,7 +10,13 @@ from station.window.scale import USUAL_SPEED, find_port, keep_port
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Adds the arguments of the command."""
     parser.add_argument("port", nargs="?", default="", help="its serial port; none: no scale")
-    parser.add_argument("--speed", type=int, default=USUAL_SPEED, help="bits a second")
+    parser.add_argument("--speed", type=_read_speed, default=USUAL_SPEED, help="bits a second")
+
+
+def _read_speed(text: str) -> int:
+    if not (text.isdecimal() and 0 < int(text) < 10**7):
+        raise argparse.ArgumentTypeError(f"{text}: write so many bits a second, as 9600")
+    return int(text)
 
 
 def run(options: argparse.Namespace) -> int:

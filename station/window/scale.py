@@ -50,7 +50,7 @@ class ScaleLine(QObject):
                 self._line = Serial(self._port, self._speed, timeout=0)
                 self._timer.setInterval(LISTEN_MS)
             self.take(self._line.read(LONGEST))
-        except (SerialException, OSError) as fault:
+        except (SerialException, OSError, ValueError) as fault:  # no port, or no such speed
             LOG.warning("the scale at %s: %s", self._port, fault)
             self.stop()
             self._timer.start(AGAIN_MS)

@@ -118,7 +118,7 @@ def test_another_shop_s_backup_goes_back_only_where_that_is_said(data, tmp_path,
             "There is no batch 99999",
         ),
         (("restore", "{tmp}/none.backup", "--data", "{tmp}/new"), ""),
-        (("backup", "{tmp}/no/such/folder/b", "--data", "{data}"), ""),
+        (("backup", "{tmp}/no/such/b", "--data", "{data}"), "There is no folder"),
     ],
 )
 def test_a_mistake_gets_one_sentence(data, tmp_path, capsys, words, sentence):

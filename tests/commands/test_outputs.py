@@ -175,6 +175,14 @@ def test_every_argument_has_its_help():
             assert action.help, f"{name}: {action.dest}"
 
 
+@pytest.mark.parametrize("speed", ["-1", "0", "fast", "99999999"])
+def test_a_speed_that_no_port_has_is_refused(shop, capsys, speed):
+    """It was kept, and no scale is heard with it."""
+    with pytest.raises(SystemExit):
+        run(capsys, shop, "scale", "ttyX", "--speed", speed)
+    assert "bits a second" in capsys.readouterr().err
+
+
 def test_the_version_is_told(capsys):
     with pytest.raises(SystemExit) as end:
         main.main(["--version"])

@@ -169,7 +169,10 @@ def test_a_command_copies_beside_the_window_and_waits_for_the_end(asked, stage, 
 
 
 def test_what_a_command_s_copy_fails_of_is_one_sentence(asked, stage, tmp_path):
-    reply = wait_for(asked("no/such/folder/one.db"))
+    (tmp_path / "stick").mkdir()
+    later = asked("stick/one.db")
+    (tmp_path / "stick").rmdir()  # it is pulled out before the copy is begun
+    reply = wait_for(later)
     assert reply.code == 1
     assert reply.told.startswith("No such file or directory: ")
     assert reply.told.count("\n") == 1
