@@ -3032,16 +3032,16 @@
       <translation>Zeile {line} nennt diesen Fräser {said}: Soll er durch die Platte fräsen?</translation>
     </message>
     <message>
+      <source>Line {line} does not say by number what it calls. Save the file without it.</source>
+      <translation>Zeile {line} sagt nicht mit einer Nummer, was sie aufruft. Die Datei ohne sie speichern.</translation>
+    </message>
+    <message>
       <source>Line {line} goes back to another line than it came from. Save the file without it.</source>
       <translation>Zeile {line} kehrt zu einer anderen Zeile zurück, als von der sie aufgerufen wurde. Die Datei ohne sie speichern.</translation>
     </message>
     <message>
       <source>Line {line} is part of a loop or subprogram. Save the file without them.</source>
       <translation>Zeile {line} gehört zu einer Schleife oder einem Unterprogramm. Die Datei ohne solche speichern.</translation>
-    </message>
-    <message>
-      <source>Line {line} works out what it calls. Save the file without it.</source>
-      <translation>Zeile {line} rechnet aus, was sie aufruft. Die Datei ohne sie speichern.</translation>
     </message>
     <message>
       <source>Line {line}: {what}</source>

@@ -119,8 +119,8 @@ class CalledText:
         """Reads what a line calls, and leaves of it only what else stands there."""
         number, repeats = NUMBER.search(text), REPEATS.search(text)
         if number is None or (repeats is None and ("L" in text or "K" in text)):
-            raise BadCall(say("Line {line} works out what it calls. Save the file without it.",
-                              line=n + 1))  # fmt: skip
+            raise BadCall(say("Line {line} does not say by number what it calls. Save the file "
+                              "without it.", line=n + 1))  # fmt: skip
         called, often = int(number[1]), int(repeats[1]) if repeats else 1
         there = set(self.begins.values())
         if called not in there and called >= LEAST_JOINED and repeats is None:
