@@ -85,7 +85,8 @@ def find_stretches(cuts: Cuts, through: Lines, closing: Lines, kerfs: Shapes) ->
     wide = shapely.length(gaps)
     narrow = (wide <= PLAIN_TAB_MM) | (wide < GAP_SHARE * sum(beside))
     taken = shapely.length(jumps)[of] - wide  # else it goes along another cut, to another part
-    some = alone & narrow & (taken < MOST_TAKEN * through.radius[before[of]])
+    straight = shapely.get_num_points(jumps)[of] == 2  # a lead beside it may take some of it too
+    some = alone & narrow & (straight | (taken < MOST_TAKEN * through.radius[before[of]]))
     gaps, of = gaps[some], of[some]
     before, after, n = before[of], after[of], len(gaps)
     whole = np.where(fed[of], jumps[of], _add_ends(gaps, jumps[of], through.radius[before]))

@@ -279,3 +279,21 @@ def test_a_way_to_the_next_part_that_other_cuts_take_most_of_is_no_tab():
     cuts and in the notch is part of the skeleton.
     """
     assert [len(piece.tabs) for piece in read_on_sheet(HALVES, bit_mm=3).pieces] == [0, 0]
+
+
+@pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize(("gap", "radius", "start"), [(7, 3, 63), (8, 5, 66), (12, 5, 63)])
+def test_a_tab_that_a_neighbours_lead_takes_some_of_is_one(gap, radius, start, turned):
+    """A rapid goes straight over the tab of the first part; the lead of the second leaves 3 mm."""
+    x, y = 106 + gap, start
+    one = (
+        "G0 X20 Y20\nG1 Z-6.2 F400\nX106 F2000\nY54\nG0 Z5\nY66\nG1 Z-6.2 F400\nY106 F2000\nX20\n"
+        "Y20\nG0 Z5\n"
+    )
+    other = (
+        f"G0 X{x - radius} Y{y + radius}\nG1 Z-6.2 F400\nG3 X{x} Y{y} I{radius} F2000\nG1 Y20\n"
+        f"X{x + 80}\nY106\nX{x}\nY{y}\nG3 X{x - radius} Y{y - radius} I-{radius}\nG0 Z5\n"
+    )
+    parts = other + one if turned else one + other
+    got = read_on_sheet(f"G21 G90\nM3 S18000\nG0 Z5\n{parts}M30\n")
+    assert sorted(len(piece.tabs) for piece in got.pieces) == [0, 1]
