@@ -119,16 +119,21 @@ def _close_stubs(
     """Closes stubs too: what is left under each belongs to no part, though nothing hangs on it;
     `face` is that of the part which it is left on.
     """
-    inner = shapely.get_coordinates(shapely.point_on_surface(closed.faces.ring[face]))
-    united = unite((closed.faces.kerfs, widen_stretches(stubs)))
+    swept = widen_stretches(stubs)
+    united = unite((closed.faces.kerfs, swept))
+    # a place of each part that no stub takes: in a narrow slug it would lie in what is around
+    left = shapely.difference(closed.faces.ring[face], shapely.union_all(swept))
+    gone = shapely.is_empty(left)
+    left[gone] = closed.faces.ring[face[gone]]
+    inner = shapely.get_coordinates(shapely.point_on_surface(left))
     faces = find_faces(united, thin_mm, sheet)
-    left, right = find_sides(closed.stretches, faces, shapely.STRtree(kerfs))
+    sides = find_sides(closed.stretches, faces, shapely.STRtree(kerfs))
     own = faces.find_at(inner)
     return Closed(
         faces,
         join_stretches((closed.stretches, stubs)),
-        np.concatenate((left, own)),
-        np.concatenate((right, np.full(len(own), NOTHING))),
+        np.concatenate((sides[0], own)),
+        np.concatenate((sides[1], np.full(len(own), NOTHING))),
     )
 
 

@@ -3,9 +3,10 @@
 from math import pi
 
 import pytest
-from reading import jump_around, read_on_sheet
+from reading import box, found, jump_around, read_on_sheet
 
 from station.cutting.geometry.rings import area_of
+from station.cutting.model import Setting
 
 SHARP = """G21 G90
 M3 S18000
@@ -25,6 +26,22 @@ M30
 def test_a_tab_around_a_sharp_corner_is_found():
     """A lozenge, 208 × 76 along the bit; the way around its left corner is jumped."""
     assert [len(piece.tabs) for piece in read_on_sheet(SHARP).pieces] == [1]
+
+
+def round_slot(z: float, out: str) -> str:
+    """A slot with a lead in a quarter circle, around a slug 7.4 mm wide."""
+    return (
+        f"G0 X62.9 Y60.9\nG1 Z{z} F900\nG2 X60 Y58 I-2.9 J0 F3000\nG1 X53.8\nG2 Y69.4 I0 J5.7\n"
+        f"G1 X66.2\nG2 Y58 I0 J-5.7\nG1 X60\n{out}G0 Z5\n"
+    )
+
+
+def test_a_jump_between_leads_in_a_slug_is_no_tab_of_its_part():
+    """The last but one pass goes just through, as of three passes of a third and a last one."""
+    body = round_slot(-4, "G2 X57.39 Y60.61 I0 J2.61\n") + round_slot(-4.1, "X56\n")
+    plate = box(28, 38, 64, 54, z=-4.1)
+    (piece,) = found(body + plate, Setting(thickness_mm=4.0, bit_mm={1: 4.0})).pieces
+    assert (len(piece.holes), piece.tabs) == (1, ())
 
 
 def test_a_frame_whose_inner_and_outer_tabs_are_near_is_one_part():
