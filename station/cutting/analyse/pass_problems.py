@@ -14,7 +14,6 @@ from station.cutting.geometry.strokes import (
     Levels,
     Lines,
     find_earlier,
-    name_ways,
 )
 from station.cutting.model import (
     LINE,
@@ -285,10 +284,7 @@ def _find_repeats(cuts: Cuts) -> dict[int, tuple[int, int]]:
     """Finds runs most of whose last cuts lie over what earlier runs have cut as deep: by run, the
     first of these cuts and one before.
     """
-    one, other = (
-        find_earlier(cuts, names)
-        for names in name_ways(cuts, AGAIN_MM, AGAIN_SHIFTS, SAME_SIZE_MM)
-    )
+    one, other = (find_earlier(cuts, (AGAIN_MM, shift), SAME_SIZE_MM) for shift in AGAIN_SHIFTS)
     low = np.minimum(one.low, other.low)
     deepest = np.minimum(one.deepest, other.deepest, out=one.deepest)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -70,7 +70,7 @@ class Cuts:
     @cached_property
     def ways(self) -> Ints:
         """Gives a number for the way of each cut, as `name_ways` does."""
-        return np.asarray(name_ways(self)[0])
+        return name_ways(self)
 
 
 @dataclass(frozen=True)
@@ -282,15 +282,13 @@ def _mix(one: float, other: float, shift: float, a: int, b: int) -> int:
     return a * math.floor(one + shift) + b * math.floor(other + shift)
 
 
-@compile_entry(
-    "void(f8[:,:], i8[::1], u1[::1], u1[::1], f8[:,:], f8[::1], f8, f8[::1], f8, i8[:,::1])"
-)
+@compile_entry("void(f8[:,:], i8[::1], u1[::1], u1[::1], f8[:,:], f8[::1], f8, f8, f8, i8[::1])")
 def fill_ways(
     points: Floats, index: Ints, kind: Bytes, plane: Bytes, centre: Floats, sweep: Floats,
-    step: float, shifts: Floats, size: float, names: Ints,
+    step: float, shift: float, size: float, names: Ints,
 ) -> None:  # fmt: skip
-    """Fills in numbers for the way of each move, one a shift: of its ends, its middle where it is
-    bent, and its size in steps of `size`, unless that is 0.
+    """Fills in a number for the way of each move: of its ends, its middle where it is bent, and
+    its size in steps of `size`, unless that is 0.
     """
     wide, before = max(step, 0.01), -2
     x2, y2 = 0.0, 0.0  # where the cut before ended, in steps
@@ -310,34 +308,31 @@ def fill_ways(
         if size > 0:
             long = abs(points[i + 1, 0] - points[i, 0]) / size
             high, radius = abs(points[i + 1, 1] - points[i, 1]) / size, radius / size
-        for n in range(len(shifts)):
-            shift = shifts[n]
-            one = _mix(x, y, shift, 73856093, 19349663)
-            other = _mix(x2, y2, shift, 73856093, 19349663)
-            both = _mix(x, y, shift, 19349663, 73856093) + _mix(x2, y2, shift, 19349663, 73856093)
-            name = one ^ other ^ both
-            if bent:
-                name ^= _mix(a, b, shift, 83492791, 49979687)
-            if size > 0:
-                name ^= _mix(long, high, shift, 15485863, 32452843)
-                name ^= _mix(radius, 0.0, shift, 49979687, 0)
-            names[n, k] = name
+        one = _mix(x, y, shift, 73856093, 19349663)
+        other = _mix(x2, y2, shift, 73856093, 19349663)
+        both = _mix(x, y, shift, 19349663, 73856093) + _mix(x2, y2, shift, 19349663, 73856093)
+        name = one ^ other ^ both
+        if bent:
+            name ^= _mix(a, b, shift, 83492791, 49979687)
+        if size > 0:
+            name ^= _mix(long, high, shift, 15485863, 32452843)
+            name ^= _mix(radius, 0.0, shift, 49979687, 0)
+        names[k] = name
 
 
 def name_ways(
-    cuts: Cuts, step: float = WAY_MM, shifts: Sequence[float] = (OFF_GRID,), size: float = 0.0
+    cuts: Cuts, grid: tuple[float, float] = (WAY_MM, OFF_GRID), size: float = 0.0
 ) -> Ints:
-    """Gives a row of numbers for each shift of a grid, one for the way of each cut; two over the
-    same way have the same.
+    """Gives a number for the way of each cut; two over the same way have the same.
 
-    `step`: how far apart ends may lie, mm, unless a line of the grid lies between; `shifts`: by
-    how much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0:
-    it does not count).
+    `grid`: how far apart ends may lie, mm, unless a line of the grid lies between; and by how
+    much of a step the grid is shifted. `size`: by how much they may differ in length, mm (0: it
+    does not count).
     """
     moves, index = cuts.moves, cuts.index
-    names = np.empty((len(shifts), len(index)), dtype=np.int64)
+    names = np.empty(len(index), dtype=np.int64)
     fill_ways(moves.points, index, moves.kind, moves.plane, moves.centre, moves.sweep,
-              step, np.array(shifts), size, names)  # fmt: skip
+              *grid, size, names)  # fmt: skip
     return names
 
 
@@ -405,12 +400,15 @@ class Earlier:
     deepest: Halves
 
 
-def find_earlier(cuts: Cuts, names: Ints) -> Earlier:
-    """Finds for each cut what was cut over the same way, named as `name_ways` does."""
+def find_earlier(cuts: Cuts, grid: tuple[float, float], size: float) -> Earlier:
+    """Finds for each cut what was cut over the same way; `grid` and `size`: see `name_ways`."""
     n = len(cuts)
     group = np.empty(n, dtype=np.int32)
-    table = np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32)
-    groups = fill_groups(names, table, group)
+    groups = fill_groups(
+        name_ways(cuts, grid, size),
+        np.full(1 << (n + n // 2).bit_length(), -1, dtype=np.int32),
+        group,
+    )
     low, deepest = np.empty(n, dtype=np.float32), np.empty(n, dtype=np.float32)
     found = Earlier(np.empty(n, dtype=np.int32), low, deepest)
     fill_earlier(group, groups, cuts.run, cuts.low, cuts.high, found.cut, found.low, found.deepest)
