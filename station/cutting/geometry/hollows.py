@@ -117,11 +117,9 @@ def _keep_deepest(cuts: Cuts, some: Ints) -> Ints:
 def find_hollows(
     shallow: ShallowCuts, bores: Bores, faces: Mapping[int, shapely.Geometry]
 ) -> dict[int, list[Hollow]]:
-    """Finds the hollows of each face, the deepest first; what is deeper is taken from the rest.
-    None are told where what is cut less deep is too much to be united.
-    """
+    """Finds the hollows of each face, the deepest first; what is deeper is taken from the rest."""
     found: dict[int, list[Hollow]] = {}
-    if not shallow.whole or not len(shallow.lines) + len(bores.shape) or not faces:
+    if not len(shallow.lines) + len(bores.shape) or not faces:
         return found
     names = list(faces)
     shapes = np.array([faces[name] for name in names], dtype=object)

@@ -93,7 +93,8 @@ def find_sheet(
     strokes = list_strokes(cuts, through, ways, (plunges, _find_radii(moves, plunges, bit_mm)))
     rings = draw_rings(closed.faces, parts, strokes)
     made = [make_piece(f, rings[f], cuts, levels, closed, measures, firsts[f]) for f in parts]
-    bores = find_bores(moves, drilled, _find_radii(moves, drilled, bit_mm), levels)
+    bored = drilled if shallow.whole else drilled[:0]  # too much is cut for any to be told
+    bores = find_bores(moves, bored, _find_radii(moves, bored, bit_mm), levels)
     hollows = find_hollows(shallow, bores, {face: drawn[face] for face in parts})
     order = sorted(range(len(parts)), key=lambda n: firsts[parts[n]])
     return Sheet(
