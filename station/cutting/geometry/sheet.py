@@ -18,6 +18,7 @@ from station.cutting.geometry.contours import (
 from station.cutting.geometry.edges import list_strokes
 from station.cutting.geometry.faces import SKELETON, draw_faces, widen
 from station.cutting.geometry.hollows import (
+    Bores,
     ShallowCuts,
     find_bores,
     find_hollows,
@@ -93,8 +94,7 @@ def find_sheet(
     strokes = list_strokes(cuts, through, ways, (plunges, _find_radii(moves, plunges, bit_mm)))
     rings = draw_rings(closed.faces, parts, strokes)
     made = [make_piece(f, rings[f], cuts, levels, closed, measures, firsts[f]) for f in parts]
-    bored = drilled if shallow.whole else drilled[:0]  # too much is cut for any to be told
-    bores = find_bores(moves, bored, _find_radii(moves, bored, bit_mm), levels)
+    bores = _draw_bores(moves, drilled if shallow.whole else drilled[:0], bit_mm, levels)
     hollows = find_hollows(shallow, bores, {face: drawn[face] for face in parts})
     order = sorted(range(len(parts)), key=lambda n: firsts[parts[n]])
     return Sheet(
@@ -113,6 +113,11 @@ def _list_ways(through: Lines, closed: Closed) -> tuple[Shapes, Floats]:
     """Lists the ways of the bits that cut through the sheet, tabs closed, and their radii."""
     some = through, closed.stretches
     return np.concatenate([w.shape for w in some]), np.concatenate([w.radius for w in some])
+
+
+def _draw_bores(moves: Moves, drilled: Ints, bit_mm: Mapping[int, float], levels: Levels) -> Bores:
+    """Gives the holes that are drilled in part."""
+    return find_bores(moves, drilled, _find_radii(moves, drilled, bit_mm), levels)
 
 
 def _widen_plunges(moves: Moves, index: Ints, bit_mm: Mapping[int, float]) -> Shapes:
