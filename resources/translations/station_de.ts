@@ -7129,11 +7129,11 @@
     </message>
     <message>
       <source>The router moves this path sideways, by {radius} mm.</source>
-      <translation>Die Maschine versetzt diesen Weg seitlich, um {radius} mm.</translation>
+      <translation>Die Fräse versetzt diesen Weg seitlich, um {radius} mm.</translation>
     </message>
     <message>
       <source>The router moves this path sideways; read as by half the bit. Where its own list has another size, or wear alone, sizes differ.</source>
-      <translation>Die Maschine versetzt diesen Weg seitlich; gelesen als um den halben Fräser. Steht in ihrer eigenen Liste ein anderes Maß oder nur die Abnutzung, weichen die Maße ab.</translation>
+      <translation>Die Fräse versetzt diesen Weg seitlich; gelesen als um den halben Fräser. Steht in ihrer eigenen Liste ein anderes Maß oder nur die Abnutzung, weichen die Maße ab.</translation>
     </message>
     <message>
       <source>The router's folder has no text of revision {letter}</source>
