@@ -29,7 +29,9 @@ CHECKS = (
 )
 # Compiled once before: two workers of the tests would both do it.
 COMPILE = ["-c", "from station.cutting.prepare import prepare_reader; prepare_reader()"]
-TESTS = ["-m", "pytest", "--numprocesses", "auto", "--dist", "worksteal"]
+# One process more than cores: a test often waits for a program or a server that it has started.
+PROCESSES = (os.cpu_count() or 1) + 1
+TESTS = ["-m", "pytest", "--numprocesses", str(PROCESSES), "--dist", "worksteal"]
 LIMIT_S = 2.0  # of processor time; four times what is a reason to mark a test slow
 QUICK = ["-m", "not slow", "--limit", str(LIMIT_S)]
 COVERAGE = ["--cov=station", "--cov-report=term:skip-covered"]
