@@ -241,6 +241,8 @@ READS = {  # what a ledger does without a write
     "chain": lambda it: list(it.chain(0)),
     "holds": lambda it: it.holds(1, b""),
     "is_taking_in": lambda it: it.is_taking_in,
+    "is_still": lambda it: it.is_still,
+    "older_at": lambda it: it.older_at,
     "check": lambda it: it.check(),
     "witness": lambda it: it.witness(),
     "bears_out": lambda it: it.bears_out((1, "0123456789")),
